@@ -1,0 +1,46 @@
+// Calendar days and moments, as ISO 8601 and RFC 3339 write them.
+#pragma once
+
+#include <compare>
+#include <optional>
+#include <string>
+#include <string_view>
+
+namespace likelihet::colony {
+
+/// A calendar day that exists (proleptic Gregorian, ISO 8601 `YYYY-MM-DD`, year 0001-9999).
+class Date {
+ public:
+  /// Nothing if the text is no such day ("2024-02-30", "24-2-3").
+  static std::optional<Date> parse(std::string_view text);
+
+  [[nodiscard]] const std::string& text() const { return text_; }
+  /// Days since 1970-01-01; differences are in days.
+  [[nodiscard]] long days() const;
+  friend auto operator<=>(const Date& a, const Date& b) { return a.text_ <=> b.text_; }
+  friend bool operator==(const Date&, const Date&) = default;
+
+ private:
+  explicit Date(std::string text) : text_(std::move(text)) {}
+  std::string text_;
+};
+
+/// A moment with its offset (RFC 3339 date-time, `2024-07-03T18:30:00Z` or `...+02:00`), kept as it
+/// was written.
+class Timestamp {
+ public:
+  static std::optional<Timestamp> parse(std::string_view text);
+
+  [[nodiscard]] const std::string& text() const { return text_; }
+  /// The day as the writer's clock showed it; what `--as-of` compares.
+  [[nodiscard]] Date day() const;
+  /// Seconds since 1970-01-01T00:00:00Z, fractions dropped.
+  [[nodiscard]] long long seconds() const;
+  friend bool operator==(const Timestamp&, const Timestamp&) = default;
+
+ private:
+  explicit Timestamp(std::string text) : text_(std::move(text)) {}
+  std::string text_;
+};
+
+}  // namespace likelihet::colony

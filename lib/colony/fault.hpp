@@ -1,0 +1,20 @@
+// What is wrong with an input, where, and how to mend it.
+#pragma once
+
+#include <string>
+#include <vector>
+
+namespace likelihet::colony {
+
+/// One fault in a document, a table or a command's values.
+struct Fault {
+  std::string place;  ///< JSON Pointer (RFC 6901), "FILE row R column C", or "book: animal F01"
+  std::string what;   ///< what is wrong, with the value found
+  std::string mend;   ///< how to mend it: what is allowed, or the nearest known id
+
+  friend bool operator==(const Fault&, const Fault&) = default;
+};
+
+using Faults = std::vector<Fault>;
+
+}  // namespace likelihet::colony

@@ -1,0 +1,94 @@
+// The likelihood model: loci, origins, markers, assays, scorers; checked once, then immutable.
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <variant>
+#include <vector>
+
+#include <likelihet/colony/fault.hpp>
+#include <likelihet/colony/model_description.hpp>
+#include <likelihet/genetics/locus.hpp>
+
+namespace likelihet::colony {
+
+/// A population that founders come from. `frequencies[l]` holds one frequency an allele of locus l,
+/// summing to 1 (all of the first allele where the document gives none); `worth` in alleles.
+struct Origin {
+  std::string id;
+  std::vector<std::vector<double>> frequencies;
+  double worth = 0;
+};
+
+/// P(level | genotype) for the animals whose genotypes match every entry of `at`.
+struct MarkerRow {
+  std::vector<std::pair<std::size_t, std::size_t>> at;  ///< (locus, genotype), locus ascending
+  std::vector<double> expect;                           ///< one a level, summing to 1
+  double worth = 0;  ///< Dirichlet concentration is worth x expect
+};
+
+/// Another table for the animals that were recorded to show something, or that are of a line.
+struct MarkerContext {
+  std::optional<std::pair<std::size_t, std::size_t>> shows;  ///< (locus, appearance)
+  std::optional<std::string> line;
+  bool ignore = false;          ///< the mark cannot be read here: no evidence
+  std::vector<MarkerRow> rows;  ///< empty if `ignore`
+};
+
+struct Marker {
+  std::string id;
+  std::vector<std::string> levels;  ///< ordinal, lowest first
+  double weight = 1;                ///< in [0, 1]
+  std::vector<MarkerRow> rows;      ///< tried in order; the last matches every animal
+  std::vector<MarkerContext> contexts;
+};
+
+/// `expect[g][r]` is P(reports[r] | genotype g of `locus`), before mix-ups.
+struct Assay {
+  std::string id;
+  std::size_t locus = 0;
+  std::vector<std::string> reports;
+  std::vector<std::vector<double>> expect;
+  double mix_up = 0;
+  std::optional<double> price;
+};
+
+struct Scorer {
+  std::string id;
+  double sure = 1;  ///< P(level read is the level there)
+};
+
+/// Immutable once made; ids resolved to positions.
+class Model {
+ public:
+  /// The model, or every fault of the description: JSON Pointers into the model document.
+  static std::variant<Model, Faults> make(ModelDescription description);
+
+  [[nodiscard]] const ModelDescription& description() const { return description_; }
+  [[nodiscard]] genetics::SexSystem sex_system() const { return description_.sex_chromosomes; }
+  [[nodiscard]] const std::vector<genetics::Locus>& loci() const { return loci_; }
+  [[nodiscard]] const std::vector<Origin>& origins() const { return origins_; }
+  [[nodiscard]] const std::vector<Marker>& markers() const { return markers_; }
+  [[nodiscard]] const std::vector<Assay>& assays() const { return assays_; }
+  [[nodiscard]] const std::vector<Scorer>& scorers() const { return scorers_; }
+
+  [[nodiscard]] std::optional<std::size_t> find_locus(std::string_view id) const;
+  [[nodiscard]] std::optional<std::size_t> find_origin(std::string_view id) const;
+  [[nodiscard]] std::optional<std::size_t> find_marker(std::string_view id) const;
+  [[nodiscard]] std::optional<std::size_t> find_assay(std::string_view id) const;
+  [[nodiscard]] std::optional<std::size_t> find_scorer(std::string_view id) const;
+
+ private:
+  Model() = default;
+  ModelDescription description_;
+  std::vector<genetics::Locus> loci_;
+  std::vector<Origin> origins_;
+  std::vector<Marker> markers_;
+  std::vector<Assay> assays_;
+  std::vector<Scorer> scorers_;
+};
+
+}  // namespace likelihet::colony

@@ -1,0 +1,24 @@
+// The colony document ("likelihet-colony", version 1) in and out.
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <variant>
+
+#include <likelihet/colony/fault.hpp>
+#include <likelihet/colony/records.hpp>
+
+namespace likelihet::documents {
+
+/// Which document a text says that it is, by its "format".
+enum class Format { model, colony, unknown };
+Format format_of(std::string_view text);
+
+/// Reads a colony document; faults as for read_model. Each record's place is its JSON Pointer.
+std::variant<colony::Records, colony::Faults> read_colony(std::string_view text);
+
+/// Writes one: a record a line, in their order; `entered` is written as `recorded` where an
+/// observation has neither `on` nor `recorded`, and left out elsewhere.
+std::string write_colony(const colony::Records& records);
+
+}  // namespace likelihet::documents

@@ -1,0 +1,40 @@
+// P(child's genotype | both parents' genotypes) at one locus.
+#pragma once
+
+#include <cstddef>
+#include <vector>
+
+#include <likelihet/genetics/locus.hpp>
+
+namespace likelihet::genetics {
+
+/// How viability enters a transmission table.
+enum class Survival {
+  ignored,       ///< Mendelian probabilities alone
+  weighted,      ///< times viability, not renormalised
+  renormalised,  ///< times viability, renormalised over genotypes (and both sexes): odds among the
+                 ///< animals that are alive when recorded
+};
+
+/// A table T[dam, sire, child] over the locus's genotypes in state order, child fastest. On a sex
+/// chromosome a parent of the wrong sex gives zeros, and the child's sex is part of its genotype
+/// (each sex 1/2 before viability). Where no child can be alive, `renormalised` gives zeros: such
+/// parents cannot have the hatchling that is recorded.
+class Transmission {
+ public:
+  Transmission(const Locus& locus, Survival survival);
+
+  [[nodiscard]] std::size_t size() const { return size_; }
+  /// P(child | dam, sire), or its weighted form.
+  [[nodiscard]] double operator()(std::size_t dam, std::size_t sire, std::size_t child) const {
+    return table_[(dam * size_ + sire) * size_ + child];
+  }
+  /// All entries, child fastest, then sire, then dam.
+  [[nodiscard]] const std::vector<double>& table() const { return table_; }
+
+ private:
+  std::size_t size_;
+  std::vector<double> table_;
+};
+
+}  // namespace likelihet::genetics

@@ -1,0 +1,3 @@
+likelihet_layer(inference
+  HEADERS network.hpp
+  SOURCES network.cpp)
