@@ -1,0 +1,71 @@
+// Leaves sorted into families (same parents) and patterns (same evidence), so that equal work is done
+// once.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <span>
+#include <vector>
+
+#include <likelihet/inference/network.hpp>
+
+namespace likelihet::inference {
+
+/// A conditional table and an evidence table that occur together. Its sum over the leaf,
+/// m(first, second) = Σ_x P(x | first, second) e(x), is what every such leaf says of its parents
+/// (Elston and Stewart 1971, Human Heredity 21:523: peeling a terminal individual).
+struct Pattern {
+  Table conditional = 0;
+  Table evidence = 0;
+  std::uint32_t states = 0;
+  std::size_t cells = 0;   ///< (first, second) pairs: the size of m
+  std::size_t offset = 0;  ///< of m among all patterns' sums
+  bool silent = false;     ///< fixed, and m the same for every supported pair: tells nothing
+};
+
+struct Member {
+  std::uint32_t pattern;
+  std::uint32_t count;
+};
+
+/// The leaves that hang on one pair of variables under one guard; what they say multiplies.
+struct Family {
+  Variable first = 0;
+  Variable second = 0;
+  std::optional<Variable> guard;
+  std::uint32_t guard_state = 0;
+  std::vector<Member> members;  ///< of patterns that tell something, by pattern
+};
+
+/// Leaves that are alike in pattern and branches have one posterior.
+struct Run {
+  std::uint32_t pattern = 0;
+  std::vector<std::pair<std::uint32_t, double>> branches;  ///< (family, weight)
+};
+
+struct LeafFamilies {
+  std::vector<Pattern> patterns;
+  std::vector<Family> families;
+  std::vector<Run> runs;
+  std::vector<std::uint32_t> run_of;  ///< by leaf
+  std::size_t sums = 0;               ///< numbers in all patterns' m together
+
+  explicit LeafFamilies(const Network& network);
+};
+
+/// m of a pattern for one set of numbers, first slowest, added up in leaf order.
+template <class Number>
+void sum_leaf(std::span<const Number> values, const Network& network, const Pattern& pattern,
+              Number* sums) {
+  const Number* conditional = values.data() + network.offset(pattern.conditional);
+  const Number* evidence = values.data() + network.offset(pattern.evidence);
+  for (std::size_t cell = 0; cell < pattern.cells; ++cell) {
+    Number total{};
+    for (std::uint32_t x = 0; x < pattern.states; ++x) {
+      total += conditional[cell * pattern.states + x] * evidence[x];
+    }
+    sums[cell] = total;
+  }
+}
+
+}  // namespace likelihet::inference

@@ -1,0 +1,180 @@
+// Up and down the junction tree.
+#include <algorithm>
+
+#include <likelihet/inference/pass.hpp>
+
+namespace likelihet::inference {
+
+namespace {
+// After so many factors a table's size is looked at again.
+constexpr std::size_t factors_between_checks = 4;
+}  // namespace
+
+template <class Number>
+Pass<Number>::Pass(const Plan& plan)
+    : plan_(&plan),
+      arena_(plan.arena_size(), Number(1.0)),
+      sums_(plan.leaves().sums),
+      scratch_(plan.largest_message()) {
+  for (const FamilyPlace& place : plan.families()) {
+    scratch_.resize(std::max<std::size_t>(scratch_.size(), place.table_cells));
+  }
+  run_begin_.push_back(0);
+  for (const Run& run : plan.leaves().runs) {
+    run_begin_.push_back(run_begin_.back() + plan.leaves().patterns[run.pattern].states);
+  }
+  posteriors_.resize(run_begin_.back());
+}
+
+template <class Number>
+void Pass<Number>::collect(std::span<const Number> values, std::optional<Clamp> clamp) {
+  scale_ = {};
+  total_ = Number(1.0);
+  sum_patterns(values);
+  const auto& places = plan_->families();
+  for (std::uint32_t f = 0; f < places.size(); ++f) {
+    if (places[f].state == FamilyPlace::State::fixed) {
+      fold_family(f);
+      total_ *= arena_[places[f].offset];
+      scale_.normalise(&total_, 1);
+    }
+  }
+  std::size_t since = 0;
+  for (std::size_t constant : plan_->constants()) {
+    total_ *= values[constant];
+    if (++since % factors_between_checks == 0) scale_.normalise(&total_, 1);
+  }
+  scale_.normalise(&total_, 1);
+  for (std::uint32_t b = 0; b < plan_->buckets().size(); ++b) collect_bucket(values, b, clamp);
+  scale_.normalise(&total_, 1);
+}
+
+template <class Number>
+void Pass<Number>::multiply(Number* clique, const Number* from, const IndexMap& map,
+                            bool first) const {
+  const auto outer = plan_->maps().list(map.outer);
+  const auto inner = plan_->maps().list(map.inner);
+  for (std::uint32_t base : outer) {
+    const Number* block = from + base;
+    if (first) {
+      for (std::size_t k = 0; k < inner.size(); ++k) clique[k] = block[inner[k]];
+    } else {
+      for (std::size_t k = 0; k < inner.size(); ++k) clique[k] *= block[inner[k]];
+    }
+    clique += inner.size();
+  }
+}
+
+template <class Number>
+void Pass<Number>::collect_bucket(std::span<const Number> values, std::uint32_t b,
+                                  const std::optional<Clamp>& clamp) {
+  const Bucket& bucket = plan_->buckets()[b];
+  const std::size_t cells = bucket.separator_cells * bucket.states;
+  Number* clique = arena_.data() + bucket.clique;
+  Number* message = arena_.data() + bucket.message;
+  std::size_t done = 0;
+  for (std::size_t i = bucket.inputs_begin; i < bucket.inputs_end; ++i) {
+    const Input& input = plan_->inputs()[i];
+    const Number* from = arena_.data() + input.offset;
+    if (input.kind == Input::Kind::table) from = values.data() + input.offset;
+    if (input.kind == Input::Kind::family) {
+      // A family that tells nothing asks for its belief alone.
+      if (plan_->leaves().families[input.source].members.empty()) continue;
+      fold_family(input.source);
+    }
+    multiply(clique, from, input.map, done == 0);
+    if (++done % factors_between_checks == 0) scale_.normalise(clique, cells);
+  }
+  if (done == 0) std::fill_n(clique, cells, Number(1.0));
+  if (clamp && clamp->bucket == b) {
+    for (std::size_t i = 0; i < cells; ++i) {
+      if (i % bucket.states != clamp->state) clique[i] = Number{};
+    }
+  }
+  for (std::size_t s = 0; s < bucket.separator_cells; ++s) {
+    Number sum = clique[s * bucket.states];
+    for (std::uint32_t k = 1; k < bucket.states; ++k) sum += clique[s * bucket.states + k];
+    message[s] = sum;
+  }
+  scale_.normalise(message, bucket.separator_cells, clique, cells);
+  if (!bucket.parent) {
+    total_ *= message[0];
+    scale_.normalise(&total_, 1);
+  }
+}
+
+template <class Number>
+void Pass<Number>::distribute() {
+  const auto& places = plan_->families();
+  for (std::uint32_t f = 0; f < places.size(); ++f) {
+    if (places[f].state == FamilyPlace::State::fixed) arena_[places[f].offset] = Number(1.0);
+  }
+  for (std::size_t b = plan_->buckets().size(); b-- > 0;) {
+    distribute_bucket(static_cast<std::uint32_t>(b));
+  }
+}
+
+template <class Number>
+void Pass<Number>::gather(const Number* clique, const IndexMap& map, Number* to) const {
+  const auto outer = plan_->maps().list(map.outer);
+  const auto inner = plan_->maps().list(map.inner);
+  for (std::uint32_t base : outer) {
+    Number* block = to + base;
+    for (std::size_t k = 0; k < inner.size(); ++k) block[inner[k]] += clique[k];
+    clique += inner.size();
+  }
+}
+
+template <class Number>
+void Pass<Number>::distribute_bucket(std::uint32_t b) {
+  const Bucket& bucket = plan_->buckets()[b];
+  Number* clique = arena_.data() + bucket.clique;
+  Number* message = arena_.data() + bucket.message;
+  // The message slot now holds what the rest of the tree says, as belief / message.
+  if (!bucket.parent) message[0] = divide(Number(1.0), message[0]);
+  for (std::size_t s = 0; s < bucket.separator_cells; ++s) {
+    for (std::uint32_t k = 0; k < bucket.states; ++k) clique[s * bucket.states + k] *= message[s];
+  }
+  for (std::size_t i = bucket.inputs_begin; i < bucket.inputs_end; ++i) {
+    const Input& input = plan_->inputs()[i];
+    if (input.kind == Input::Kind::table) continue;
+    if (input.kind == Input::Kind::family) {
+      const FamilyPlace& place = plan_->families()[input.source];
+      std::fill_n(arena_.data() + place.table, place.table_cells, Number{});
+      gather(clique, input.map, arena_.data() + place.table);
+      continue;
+    }
+    const Bucket& child = plan_->buckets()[input.source];
+    Number* to = arena_.data() + child.message;
+    std::fill_n(scratch_.data(), child.separator_cells, Number{});
+    gather(clique, input.map, scratch_.data());
+    for (std::size_t s = 0; s < child.separator_cells; ++s) to[s] = divide(scratch_[s], to[s]);
+  }
+}
+
+template <class Number>
+void Pass<Number>::marginal(Variable v, std::span<Number> out) const {
+  std::fill(out.begin(), out.end(), Number{});
+  const auto& domain = plan_->domain(v);
+  const auto b = plan_->bucket_of(v);
+  if (!b) {
+    out[domain.front()] = Number(1.0);
+    return;
+  }
+  const Bucket& bucket = plan_->buckets()[*b];
+  const Number* clique = arena_.data() + bucket.clique;
+  Number whole{};
+  for (std::uint32_t k = 0; k < bucket.states; ++k) {
+    Number sum{};
+    for (std::size_t s = 0; s < bucket.separator_cells; ++s) sum += clique[s * bucket.states + k];
+    out[domain[k]] = sum;
+    whole += sum;
+  }
+  for (std::uint32_t s : domain) out[s] = divide(out[s], whole);
+}
+
+template class Pass<double>;
+template class Pass<Lanes<8>>;
+template class Pass<Extended>;
+
+}  // namespace likelihet::inference

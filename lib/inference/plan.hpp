@@ -1,0 +1,114 @@
+// Everything about a network that its structure and its zeros decide: worked out once, run often.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <variant>
+#include <vector>
+
+#include <likelihet/inference/domains.hpp>
+#include <likelihet/inference/elimination.hpp>
+#include <likelihet/inference/index_map.hpp>
+#include <likelihet/inference/leaf_families.hpp>
+#include <likelihet/inference/network.hpp>
+
+namespace likelihet::inference {
+
+/// What a bucket multiplies into its table.
+struct Input {
+  enum class Kind : std::uint8_t { table, family, message };
+  Kind kind = Kind::table;
+  std::uint32_t source = 0;  ///< factor's table (unused), family, or child bucket
+  std::size_t offset = 0;    ///< of its first number: among the values, or in the arena
+  IndexMap map;
+};
+
+/// One variable's elimination (bucket elimination: Dechter 1999, Artificial Intelligence 113:41). Its
+/// clique is its separator and itself, itself fastest; buckets form the junction tree.
+struct Bucket {
+  Variable variable = 0;
+  std::uint32_t states = 0;  ///< left to the variable
+  std::size_t separator_cells = 1;
+  std::size_t clique = 0;   ///< arena offset of separator_cells x states numbers
+  std::size_t message = 0;  ///< arena offset of separator_cells numbers
+  std::size_t inputs_begin = 0, inputs_end = 0;
+  std::optional<std::uint32_t> parent;  ///< a later bucket
+  std::vector<Variable> separator;
+};
+
+/// Where a family's table stands and how its cells map to pairs of full states.
+struct FamilyPlace {
+  /// dead: its guard cannot be in its state. fixed: one cell. live: an input of a bucket. outside: it
+  /// tells nothing and its pair shares no clique, so its belief takes passes of its own.
+  enum class State : std::uint8_t { dead, fixed, live, outside };
+  State state = State::dead;
+  std::size_t offset = 0;     ///< arena offset of the guarded cells, within the whole table
+  std::size_t table = 0;      ///< arena offset of the whole table, guard slowest
+  std::uint32_t table_cells = 0;
+  std::uint32_t cells = 0;
+  std::uint32_t cell_list = 0;  ///< in Plan::cell_lists: full pair index of each cell
+};
+
+struct TooBig {
+  std::vector<Variable> clique;  ///< the largest met, of `cells` cells
+  double cells = 0;
+  double bytes = 0;              ///< of all tables met so far; the true figure is no less
+  std::size_t part = 0;          ///< variables in the connected part
+};
+
+/// A junction tree by buckets, laid out in one arena, with all positions computed. Immutable; the
+/// network must outlive it. Good for every set of numbers of the network's layout whose zeros include
+/// those it was made with.
+class Plan {
+ public:
+  /// Numbers are the network's own. `memory_bytes` bounds the arena of one set of doubles.
+  static std::variant<Plan, TooBig> make(const Network& network, std::size_t memory_bytes);
+
+  [[nodiscard]] bool impossible() const { return domains_.impossible; }
+  [[nodiscard]] const std::vector<std::uint32_t>& domain(Variable v) const { return domains_.of[v]; }
+  [[nodiscard]] const LeafFamilies& leaves() const { return leaves_; }
+  [[nodiscard]] const std::vector<Bucket>& buckets() const { return buckets_; }
+  [[nodiscard]] const std::vector<Input>& inputs() const { return inputs_; }
+  [[nodiscard]] const IndexMaps& maps() const { return maps_; }
+  [[nodiscard]] const std::vector<FamilyPlace>& families() const { return places_; }
+  [[nodiscard]] const std::vector<std::uint32_t>& cell_list(std::uint32_t number) const {
+    return cell_lists_[number];
+  }
+  /// Value offsets of factors with no free variable: they multiply the whole.
+  [[nodiscard]] const std::vector<std::size_t>& constants() const { return constants_; }
+  /// ln of what silent leaves multiply the whole by, nats.
+  [[nodiscard]] double silent_log() const { return silent_log_; }
+  /// Bucket of a variable with more than one state left, or nothing.
+  [[nodiscard]] std::optional<std::uint32_t> bucket_of(Variable v) const {
+    if (bucket_of_[v] == none) return std::nullopt;
+    return bucket_of_[v];
+  }
+  [[nodiscard]] const Network& network() const { return *network_; }
+  [[nodiscard]] std::size_t arena_size() const { return arena_; }
+  [[nodiscard]] std::size_t largest_message() const { return largest_message_; }
+  [[nodiscard]] std::size_t largest_clique() const { return largest_clique_; }
+
+ private:
+  friend class PlanMaker;
+  static constexpr std::uint32_t none = UINT32_MAX;
+
+  Plan(const Network& network, LeafFamilies leaves, Domains domains)
+      : network_(&network), leaves_(std::move(leaves)), domains_(std::move(domains)) {}
+
+  const Network* network_;
+  LeafFamilies leaves_;
+  Domains domains_;
+  std::vector<Bucket> buckets_;
+  std::vector<std::uint32_t> bucket_of_;
+  std::vector<Input> inputs_;
+  IndexMaps maps_;
+  std::vector<FamilyPlace> places_;
+  std::vector<std::vector<std::uint32_t>> cell_lists_;
+  std::vector<std::size_t> constants_;
+  double silent_log_ = 0;
+  std::size_t arena_ = 0;
+  std::size_t largest_message_ = 1;
+  std::size_t largest_clique_ = 1;
+};
+
+}  // namespace likelihet::inference

@@ -1,0 +1,78 @@
+// Backward sampling.
+#include <algorithm>
+
+#include <likelihet/inference/sampling.hpp>
+
+namespace likelihet::inference {
+
+namespace {
+
+// A position drawn in proportion to `weights`, whose sum is above 0.
+template <class Weight>
+std::uint32_t pick(std::uint32_t n, Weight weight, std::mt19937_64& random) {
+  double whole = 0;
+  for (std::uint32_t i = 0; i < n; ++i) whole += weight(i);
+  double left = std::uniform_real_distribution<double>(0.0, whole)(random);
+  std::uint32_t last = 0;
+  for (std::uint32_t i = 0; i < n; ++i) {
+    const double w = weight(i);
+    if (!(w > 0)) continue;
+    last = i;
+    left -= w;
+    if (left < 0) break;
+  }
+  return last;
+}
+
+std::uint32_t position(const std::vector<std::uint32_t>& domain, std::uint32_t state) {
+  return static_cast<std::uint32_t>(std::lower_bound(domain.begin(), domain.end(), state) -
+                                    domain.begin());
+}
+
+std::uint32_t draw_leaf(const Network& network, Leaf l, std::span<const double> values,
+                        const std::vector<std::uint32_t>& states, std::mt19937_64& random) {
+  const auto branches = network.branches(l);
+  const std::uint32_t at = pick(
+      static_cast<std::uint32_t>(branches.size()),
+      [&](std::uint32_t i) {
+        const Branch& branch = branches[i];
+        return branch.guard && states[*branch.guard] != branch.guard_state ? 0.0 : branch.weight;
+      },
+      random);
+  const Branch& branch = branches[at];
+  const auto& parts = network.leaf(l);
+  const std::size_t cell =
+      std::size_t{states[branch.first]} * network.states(branch.second) + states[branch.second];
+  const double* row = values.data() + network.offset(parts.conditional) + cell * parts.states;
+  const double* evidence = values.data() + network.offset(parts.evidence);
+  return pick(
+      parts.states, [&](std::uint32_t x) { return row[x] * evidence[x]; }, random);
+}
+
+}  // namespace
+
+Draw sample(const Plan& plan, const Pass<double>& pass, std::span<const double> values,
+            std::mt19937_64& random) {
+  const Network& network = plan.network();
+  Draw draw;
+  draw.variables.resize(network.variables());
+  for (Variable v = 0; v < network.variables(); ++v) draw.variables[v] = plan.domain(v).front();
+  for (std::size_t b = plan.buckets().size(); b-- > 0;) {
+    const Bucket& bucket = plan.buckets()[b];
+    std::size_t cell = 0;
+    for (Variable v : bucket.separator) {
+      cell = cell * plan.domain(v).size() + position(plan.domain(v), draw.variables[v]);
+    }
+    const double* row = pass.clique(bucket).data() + cell * bucket.states;
+    const std::uint32_t k = pick(
+        bucket.states, [&](std::uint32_t i) { return row[i]; }, random);
+    draw.variables[bucket.variable] = plan.domain(bucket.variable)[k];
+  }
+  draw.leaves.resize(network.leaves());
+  for (Leaf l = 0; l < network.leaves(); ++l) {
+    draw.leaves[l] = draw_leaf(network, l, values, draw.variables, random);
+  }
+  return draw;
+}
+
+}  // namespace likelihet::inference

@@ -1,0 +1,26 @@
+// Joint states of everything, drawn from their posterior.
+#pragma once
+
+#include <cstdint>
+#include <random>
+#include <span>
+#include <vector>
+
+#include <likelihet/inference/pass.hpp>
+
+namespace likelihet::inference {
+
+/// One joint draw: a state of each variable and of each leaf.
+struct Draw {
+  std::vector<std::uint32_t> variables;
+  std::vector<std::uint32_t> leaves;
+};
+
+/// Draws backwards through the tree, each variable given the ones nearer the root (forward filtering,
+/// backward sampling; Koller and Friedman 2009, section 12.3.1.3 discuss exact sampling from a clique
+/// tree): independent draws from the exact joint posterior. `pass` must have collected `values` and
+/// not distributed since, with total() > 0.
+Draw sample(const Plan& plan, const Pass<double>& pass, std::span<const double> values,
+            std::mt19937_64& random);
+
+}  // namespace likelihet::inference

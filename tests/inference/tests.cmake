@@ -1,0 +1,8 @@
+find_package(Boost 1.74 REQUIRED)
+likelihet_test(inference_tests
+  SOURCES
+    ${CMAKE_CURRENT_SOURCE_DIR}/inference/brute_force.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/inference/elimination_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/inference/engine_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/inference/sampling_test.cpp
+  LINKS likelihet::inference Boost::headers)
