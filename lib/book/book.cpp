@@ -1,1 +1,256 @@
-// To be written.
+// An open book: reads its records, and changes it in transactions that hold or leave no trace.
+#include <utility>
+
+#include <SQLiteCpp/Transaction.h>
+
+#include <likelihet/book/book.hpp>
+#include <likelihet/book/book_error.hpp>
+#include <likelihet/book/checking.hpp>
+#include <likelihet/book/connection.hpp>
+#include <likelihet/book/ledger_rows.hpp>
+#include <likelihet/book/merging.hpp>
+#include <likelihet/book/records_rows.hpp>
+#include <likelihet/book/settings.hpp>
+#include <likelihet/book/sqlite_errors.hpp>
+#include <likelihet/documents/model_document.hpp>
+
+namespace likelihet::book {
+
+using colony::Colony;
+using colony::Faults;
+using colony::Model;
+using colony::Records;
+using std::filesystem::path;
+
+namespace {
+
+/// The first fault in one line, for a book that holds what does not fit.
+std::string first_of(const Faults& faults) {
+  return faults.empty() ? "" : ": " + faults.front().place + ": " + faults.front().what;
+}
+
+void write_animals(const SQLite::Database& database, const Merged& merged, LedgerWriter& ledger) {
+  AnimalWriter writer(database);
+  const auto& animals = merged.records.animals;
+  for (const Completion& completion : merged.animals) {
+    writer.complete(animals[completion.at], completion.known);
+    ledger.add("animal completed", animals[completion.at].id, completion.fields);
+  }
+  for (std::size_t i = merged.old_animals; i < animals.size(); ++i) {
+    writer.add(animals[i]);
+    ledger.add("animal added", animals[i].id);
+  }
+}
+
+void write_clutches(const SQLite::Database& database, const Merged& merged, LedgerWriter& ledger) {
+  ClutchWriter writer(database);
+  const auto& clutches = merged.records.clutches;
+  for (const Completion& completion : merged.clutches) {
+    writer.complete(clutches[completion.at], completion.known == 0);
+    ledger.add("clutch completed", clutches[completion.at].id, completion.fields);
+  }
+  for (std::size_t i = merged.old_clutches; i < clutches.size(); ++i) {
+    writer.add(clutches[i]);
+    ledger.add("clutch added", clutches[i].id);
+  }
+}
+
+void write_observations(const SQLite::Database& database, const Merged& merged,
+                        LedgerWriter& ledger) {
+  ObservationWriter writer(database);
+  const auto& observations = merged.records.observations;
+  for (std::size_t i = merged.old_observations; i < observations.size(); ++i) {
+    writer.add(observations[i]);
+    ledger.add("observation added", observations[i].id);
+  }
+}
+
+void write(const SQLite::Database& database, const Merged& merged, const colony::Timestamp& at) {
+  LedgerWriter ledger(database, at);
+  write_animals(database, merged, ledger);
+  write_clutches(database, merged, ledger);
+  write_observations(database, merged, ledger);
+}
+
+}  // namespace
+
+/// The connection, and the model read last. What the book holds is read again each time: another
+/// process may have added to it.
+class Book::State {
+ public:
+  State(path file, Settings settings, Connection connection)
+      : file_(std::move(file)),
+        settings_(std::move(settings)),
+        connection_(std::move(connection)) {}
+
+  SQLite::Database& database() { return connection_.database(); }
+  [[nodiscard]] const path& file() const { return file_; }
+  [[nodiscard]] const Settings& settings() const { return settings_; }
+
+  std::shared_ptr<const Model> model() {
+    const auto text = read_model_text(database());
+    if (!text) {
+      throw damaged(file_, "the book has no model");
+    }
+    if (!model_ || *text != model_text_) {
+      model_ = parsed(*text);
+      model_text_ = *text;
+    }
+    return model_;
+  }
+
+  Records records() {
+    return {read_animals(database(), file_), read_clutches(database(), file_),
+            read_observations(database(), file_)};
+  }
+
+ private:
+  [[nodiscard]] std::shared_ptr<const Model> parsed(const std::string& text) const {
+    auto description = documents::read_model(text);
+    if (const auto* faults = std::get_if<Faults>(&description)) {
+      throw damaged(file_, "the book's model cannot be read" + first_of(*faults));
+    }
+    auto model = Model::make(std::get<colony::ModelDescription>(std::move(description)));
+    if (const auto* faults = std::get_if<Faults>(&model)) {
+      throw damaged(file_, "the book's model is not sound" + first_of(*faults));
+    }
+    return std::make_shared<const Model>(std::get<Model>(std::move(model)));
+  }
+
+  path file_;
+  Settings settings_;
+  Connection connection_;
+  std::shared_ptr<const Model> model_;
+  std::string model_text_;
+};
+
+Book::Book(std::unique_ptr<State> state) : state_(std::move(state)) {}
+Book::Book(Book&&) noexcept = default;
+Book& Book::operator=(Book&&) noexcept = default;
+Book::~Book() = default;
+
+Book Book::create(const path& file, const Model& model) {
+  return Opener::create(file, model, Settings());
+}
+
+Book Book::open(const path& file) {
+  return Opener::open(file, Settings());
+}
+
+Book Opener::create(const path& file, const Model& model, Settings settings) {
+  return translated(file, [&] {
+    Connection connection = Connection::create(
+        file, settings, documents::write_model(model.description()), model.description().name);
+    return Book(std::make_unique<Book::State>(file, std::move(settings), std::move(connection)));
+  });
+}
+
+Book Opener::open(const path& file, Settings settings) {
+  return translated(file, [&] {
+    Connection connection = Connection::open(file, settings);
+    Book book(std::make_unique<Book::State>(file, std::move(settings), std::move(connection)));
+    book.state_->model();  // a book that cannot be used is refused here
+    return book;
+  });
+}
+
+std::shared_ptr<const Model> Book::model() const {
+  return translated(state_->file(), [&] { return state_->model(); });
+}
+
+Records Book::records() const {
+  return translated(state_->file(), [&] {
+    const Reading reading(state_->database());
+    return state_->records();
+  });
+}
+
+Colony Book::colony() const {
+  return translated(state_->file(), [&] {
+    const Reading reading(state_->database());
+    auto made = Colony::make(state_->model(), state_->records());
+    if (const auto* faults = std::get_if<Faults>(&made)) {
+      throw damaged(state_->file(), "the book's records do not fit" + first_of(*faults));
+    }
+    return std::get<Colony>(std::move(made));
+  });
+}
+
+std::variant<Change, Faults> Book::add(const Records& records, Mode mode) {
+  return translated(state_->file(), [&]() -> std::variant<Change, Faults> {
+    // A rehearsal only reads, so that it works beside a writer and on a file that is read-only.
+    SQLite::Transaction transaction(state_->database(),
+                                    mode == Mode::commit ? SQLite::TransactionBehavior::IMMEDIATE
+                                                         : SQLite::TransactionBehavior::DEFERRED);
+    const colony::Timestamp now = state_->settings().clock();
+    Merged merged = merge(state_->records(), records, now);
+    Faults faults = merged.take_faults();
+    auto made = Colony::make(state_->model(), merged.records);
+    if (const auto* misfits = std::get_if<Faults>(&made)) {
+      faults.insert(faults.end(), misfits->begin(), misfits->end());
+    }
+    if (!faults.empty()) {
+      return faults;
+    }
+    if (mode == Mode::commit) {
+      write(state_->database(), merged, now);
+      transaction.commit();
+    }
+    return merged.change();
+  });
+}
+
+std::variant<Change, Faults> Book::replace_model(const Model& model, Mode mode) {
+  return translated(state_->file(), [&]() -> std::variant<Change, Faults> {
+    SQLite::Transaction transaction(state_->database(),
+                                    mode == Mode::commit ? SQLite::TransactionBehavior::IMMEDIATE
+                                                         : SQLite::TransactionBehavior::DEFERRED);
+    const std::string text = documents::write_model(model.description());
+    const auto old = read_model_text(state_->database());
+    Change change;
+    if (old == text) {
+      return change;
+    }
+    auto made = Colony::make(std::make_shared<const Model>(model), state_->records());
+    if (auto* faults = std::get_if<Faults>(&made)) {
+      return std::move(*faults);
+    }
+    if (mode == Mode::commit) {
+      LedgerWriter(state_->database(), state_->settings().clock())
+          .add("model replaced", model.description().name, old);
+      update_model(state_->database(), text);
+      transaction.commit();
+    }
+    change.model_replaced = true;
+    return change;
+  });
+}
+
+std::vector<LedgerEntry> Book::ledger() const {
+  return translated(state_->file(),
+                    [&] { return read_ledger(state_->database(), state_->file()); });
+}
+
+Faults Book::check() const {
+  Faults faults;
+  try {
+    translated(state_->file(), [&] {
+      const Reading reading(state_->database());
+      faults = check_storage(state_->database(), state_->settings().migrations);
+      Faults more = check_ledger(state_->database());
+      faults.insert(faults.end(), more.begin(), more.end());
+      auto made = Colony::make(state_->model(), state_->records());
+      if (auto* misfits = std::get_if<Faults>(&made)) {
+        faults.insert(faults.end(), misfits->begin(), misfits->end());
+      }
+    });
+  } catch (const BookError& error) {
+    if (error.trouble() != BookTrouble::damaged) {
+      throw;
+    }
+    faults.push_back({"book: file", error.what(), "work on from a copy made before"});
+  }
+  return faults;
+}
+
+}  // namespace likelihet::book

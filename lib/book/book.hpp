@@ -34,8 +34,9 @@ enum class Mode {
 struct LedgerEntry {
   std::int64_t number = 0;
   colony::Timestamp at;
-  std::string what;  ///< "book made" | "model replaced" | "animal added" | "observation added" | ...
-  std::string id;    ///< of the record, or the model's name
+  std::string what;    ///< "book made" | "model replaced" | "animal added" | "clutch completed" ...
+  std::string id;      ///< of the record, or the model's name
+  std::string detail;  ///< the model document that was replaced, or the fields filled in; or empty
 };
 
 /// An open book. Movable, not copyable; one thread at a time. Every member but the constructors may
@@ -58,14 +59,15 @@ class Book {
   /// BookError{damaged} where it doesn't.
   [[nodiscard]] colony::Colony colony() const;
 
-  /// Adds records in one transaction. A record whose id is in the book with the same content changes
-  /// nothing; absent fields of animals and clutches may be filled in; other content under a known id
-  /// is a fault. Faults of the merged colony are reported with the places of the new records, and
-  /// then nothing is written. A kill at any moment leaves the old state or the new one.
+  /// Adds records in one transaction. A record whose id is in the book with the same content
+  /// changes nothing; absent fields of animals and clutches may be filled in; other content under a
+  /// known id is a fault. Faults of the merged colony are reported with the places of the new
+  /// records, and then nothing is written. A kill at any moment leaves the old state or the new
+  /// one.
   std::variant<Change, colony::Faults> add(const colony::Records& records, Mode mode);
 
-  /// Replaces the model if every record still fits it; the ledger keeps the old one's text. The same
-  /// model again changes nothing.
+  /// Replaces the model if every record still fits it; the ledger keeps the old one's text. The
+  /// same model again changes nothing.
   std::variant<Change, colony::Faults> replace_model(const colony::Model& model, Mode mode);
 
   [[nodiscard]] std::vector<LedgerEntry> ledger() const;
@@ -75,6 +77,7 @@ class Book {
   [[nodiscard]] colony::Faults check() const;
 
  private:
+  friend struct Opener;  // opens a book with a clock and limits of its own
   class State;
   explicit Book(std::unique_ptr<State> state);
   std::unique_ptr<State> state_;

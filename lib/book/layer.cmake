@@ -1,5 +1,7 @@
 likelihet_layer(book
   HEADERS book.hpp book_error.hpp
-  SOURCES book.cpp schema.cpp records_rows.cpp observation_rows.cpp
+  SOURCES book.cpp checking.cpp connection.cpp fields.cpp file_kind.cpp ledger_rows.cpp merging.cpp
+          observation_rows.cpp records_rows.cpp schema.cpp schema_version_1.cpp settings.cpp
+          sqlite_errors.cpp statements.cpp
   PUBLIC_USES colony PRIVATE_USES genetics documents
-  PRIVATE_LINKS SQLiteCpp SQLite::SQLite3)
+  PRIVATE_LINKS SQLiteCpp SQLite::SQLite3 Threads::Threads)

@@ -27,6 +27,7 @@ struct BoughtAs {
   double trust = 1;
 };
 
+/// An animal with its clutch's date and line where it has none of its own.
 struct Animal {
   std::string id;
   /// As recorded, or else as its part in a clutch says (a dam is female, a sire is male).
@@ -38,11 +39,13 @@ struct Animal {
   std::vector<BoughtAs> bought_as;
 };
 
+/// A male that may have fathered a clutch.
 struct Sire {
   std::size_t animal = 0;
   double share = 1;  ///< normalised: a clutch's shares sum to 1, each > 0
 };
 
+/// A clutch or a litter.
 struct Clutch {
   std::string id;
   std::optional<std::size_t> dam;  ///< empty: an anonymous founder out of `dam_origin`
@@ -55,9 +58,11 @@ struct Clutch {
   std::vector<std::size_t> hatchlings;  ///< animals, in their order
 };
 
+/// An animal seen to show an appearance of a locus.
 struct AppearanceSeen {
   std::size_t animal, locus, appearance;
 };
+/// One reading of a marker.
 struct Score {
   std::size_t animal, marker;
   std::optional<std::size_t> level;  ///< empty: could not be scored, no evidence
@@ -65,10 +70,12 @@ struct Score {
   std::optional<std::size_t> scorer;
   std::optional<bool> blind;
 };
+/// A laboratory's report; `sample` is the number on the bag, perhaps empty.
 struct Result {
   std::size_t animal, assay, report;
   std::string sample;
 };
+/// Offspring that were counted only.
 struct Brood {
   std::size_t animal, locus, partner;  ///< partner: a genotype of the locus
   std::vector<std::pair<std::size_t, std::int64_t>> offspring;  ///< (appearance, count > 0)
@@ -96,7 +103,8 @@ class Colony {
   /// male or a sire as female, a founder's fields on a hatchling, genotype keys a sex can't have,
   /// marks read and results taken before hatching, parents younger than their young, more
   /// hatchlings than eggs, shares or odds out of range, withdrawals of nothing or in a circle.
-  static std::variant<Colony, Faults> make(std::shared_ptr<const Model> model, const Records& records);
+  static std::variant<Colony, Faults> make(std::shared_ptr<const Model> model,
+                                           const Records& records);
 
   [[nodiscard]] const Model& model() const { return *model_; }
   [[nodiscard]] const std::shared_ptr<const Model>& shared_model() const { return model_; }

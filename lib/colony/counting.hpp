@@ -10,8 +10,8 @@
 namespace likelihet::colony {
 
 /// Positions in colony.observations() of those that count as of `as_of` (the whole of that day
-/// included; no day: now): known by then, no withdrawal, and not withdrawn by one that itself counts
-/// as of that day. Ascending.
+/// included; no day: now): known by then, no withdrawal, and not withdrawn by one that itself
+/// counts as of that day. Ascending.
 std::vector<std::size_t> counting(const Colony& colony, const std::optional<Date>& as_of);
 
 /// The days on which what counts may change, ascending, without repeats.

@@ -17,6 +17,7 @@ class Date {
   [[nodiscard]] const std::string& text() const { return text_; }
   /// Days since 1970-01-01; differences are in days.
   [[nodiscard]] long days() const;
+  /// Earlier is less: the text's order is the calendar's.
   friend auto operator<=>(const Date& a, const Date& b) { return a.text_ <=> b.text_; }
   friend bool operator==(const Date&, const Date&) = default;
 
@@ -29,6 +30,8 @@ class Date {
 /// was written.
 class Timestamp {
  public:
+  /// Nothing if the text is no such moment. A leap second (`:60`) is one only at the end of a day
+  /// in UTC, and counts as the second after it.
   static std::optional<Timestamp> parse(std::string_view text);
 
   [[nodiscard]] const std::string& text() const { return text_; }
@@ -36,6 +39,7 @@ class Timestamp {
   [[nodiscard]] Date day() const;
   /// Seconds since 1970-01-01T00:00:00Z, fractions dropped.
   [[nodiscard]] long long seconds() const;
+  /// As written: two ways to write one moment differ.
   friend bool operator==(const Timestamp&, const Timestamp&) = default;
 
  private:

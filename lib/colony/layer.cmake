@@ -1,6 +1,8 @@
 likelihet_layer(colony
   HEADERS fault.hpp date.hpp nearest.hpp model_description.hpp records.hpp model.hpp colony.hpp
           counting.hpp
-  SOURCES date.cpp nearest.cpp model.cpp model_locus.cpp model_evidence.cpp colony.cpp
-          colony_pedigree.cpp colony_observations.cpp counting.cpp
+  SOURCES date.cpp wording.cpp nearest.cpp place.cpp fault_list.cpp genotype_key.cpp
+          model.cpp model_locus.cpp model_origin.cpp model_marker.cpp model_evidence.cpp
+          colony.cpp colony_animals.cpp colony_pedigree.cpp pedigree_time.cpp
+          colony_observations.cpp counting.cpp
   PUBLIC_USES genetics)

@@ -24,6 +24,7 @@ struct Origin {
 };
 
 /// P(level | genotype) for the animals whose genotypes match every entry of `at`.
+/// An empty `at` matches every animal.
 struct MarkerRow {
   std::vector<std::pair<std::size_t, std::size_t>> at;  ///< (locus, genotype), locus ascending
   std::vector<double> expect;                           ///< one a level, summing to 1
@@ -38,6 +39,8 @@ struct MarkerContext {
   std::vector<MarkerRow> rows;  ///< empty if `ignore`
 };
 
+/// A small sign that carriers may show. `contexts` are tried in order before `rows`; the first that
+/// fits decides.
 struct Marker {
   std::string id;
   std::vector<std::string> levels;  ///< ordinal, lowest first
@@ -46,16 +49,19 @@ struct Marker {
   std::vector<MarkerContext> contexts;
 };
 
+/// A laboratory's test. With probability `mix_up` the sample was another animal's, and the report
+/// follows the plain average of the rows.
 /// `expect[g][r]` is P(reports[r] | genotype g of `locus`), before mix-ups.
 struct Assay {
   std::string id;
   std::size_t locus = 0;
   std::vector<std::string> reports;
   std::vector<std::vector<double>> expect;
-  double mix_up = 0;
-  std::optional<double> price;
+  double mix_up = 0;            ///< in [0, 1]
+  std::optional<double> price;  ///< a sample, in the keeper's money
 };
 
+/// Who reads markers.
 struct Scorer {
   std::string id;
   double sure = 1;  ///< P(level read is the level there)
@@ -67,14 +73,17 @@ class Model {
   /// The model, or every fault of the description: JSON Pointers into the model document.
   static std::variant<Model, Faults> make(ModelDescription description);
 
+  /// As it was given to make(), to be written back.
   [[nodiscard]] const ModelDescription& description() const { return description_; }
   [[nodiscard]] genetics::SexSystem sex_system() const { return description_.sex_chromosomes; }
+  /// Lists in the document's order: a position here is one in the document's array.
   [[nodiscard]] const std::vector<genetics::Locus>& loci() const { return loci_; }
   [[nodiscard]] const std::vector<Origin>& origins() const { return origins_; }
   [[nodiscard]] const std::vector<Marker>& markers() const { return markers_; }
   [[nodiscard]] const std::vector<Assay>& assays() const { return assays_; }
   [[nodiscard]] const std::vector<Scorer>& scorers() const { return scorers_; }
 
+  /// The position of the element of this id, or nothing.
   [[nodiscard]] std::optional<std::size_t> find_locus(std::string_view id) const;
   [[nodiscard]] std::optional<std::size_t> find_origin(std::string_view id) const;
   [[nodiscard]] std::optional<std::size_t> find_marker(std::string_view id) const;

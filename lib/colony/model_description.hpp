@@ -14,31 +14,35 @@
 // written.
 namespace likelihet::colony {
 
+/// A JSON object whose names are the keeper's own: name -> value, in the order written.
 template <class Value>
 using Named = std::vector<std::pair<std::string, Value>>;
 
+/// A locus. What is not given: appearance `plain` for all, viability 1.
 struct LocusDescription {
-  std::string id;
+  std::string id;  ///< ids are 1 to 200 bytes without control characters
   genetics::Chromosome on = genetics::Chromosome::autosome;
-  std::vector<std::string> alleles;
+  std::vector<std::string> alleles;  ///< 2 to 64, in the order in which keys name them
   /// Genotype key or `default` -> appearance -> probability; a bare word is one with probability 1.
   Named<Named<double>> appearance;
-  Named<double> viability;
-  std::string caution;
+  Named<double> viability;  ///< genotype key -> relative chance to be alive, 0 or more
+  std::string caution;      ///< of a trait that can hurt an animal; may be empty
   friend bool operator==(const LocusDescription&, const LocusDescription&) = default;
 };
 
+/// A population that founders come from.
 struct OriginDescription {
   std::string id;
   Named<Named<double>> frequencies;  ///< locus -> allele -> frequency
-  std::optional<double> worth;       ///< alleles' worth of belief
+  std::optional<double> worth;       ///< alleles' worth of belief; not given = 10
   friend bool operator==(const OriginDescription&, const OriginDescription&) = default;
 };
 
+/// P(level) of the animals whose genotypes are those of `at`.
 struct RowDescription {
-  Named<std::string> at;       ///< locus -> genotype key; empty = every other animal
-  std::vector<double> expect;  ///< P(level | row)
-  std::optional<double> worth; ///< scored animals' worth of belief
+  Named<std::string> at;        ///< locus -> genotype key; empty = every other animal
+  std::vector<double> expect;   ///< P(level | row)
+  std::optional<double> worth;  ///< scored animals' worth of belief; not given = 10
   friend bool operator==(const RowDescription&, const RowDescription&) = default;
 };
 
@@ -47,39 +51,43 @@ struct ContextDescription {
   std::optional<std::string> locus;
   std::optional<std::string> shows;
   std::optional<std::string> line;
-  bool ignore = false;  ///< "use": "ignore"
-  std::vector<RowDescription> rows;
+  bool ignore = false;               ///< "use": "ignore"
+  std::vector<RowDescription> rows;  ///< none if `ignore`
   friend bool operator==(const ContextDescription&, const ContextDescription&) = default;
 };
 
+/// A sign; rows are tried in order, and the last one's `at` is empty.
 struct MarkerDescription {
   std::string id;
-  std::vector<std::string> levels;
-  std::optional<double> weight;
+  std::vector<std::string> levels;  ///< ordinal, lowest first, 2 or more
+  std::optional<double> weight;     ///< in [0, 1]; not given = 1
   std::vector<RowDescription> rows;
   std::vector<ContextDescription> contexts;
   friend bool operator==(const MarkerDescription&, const MarkerDescription&) = default;
 };
 
+/// What the assay reports of one genotype.
 struct AssayRowDescription {
-  std::string at;
-  std::vector<double> expect;
+  std::string at;              ///< genotype key
+  std::vector<double> expect;  ///< P(report | genotype), before mix-ups
   friend bool operator==(const AssayRowDescription&, const AssayRowDescription&) = default;
 };
 
+/// A laboratory's test of one locus; one row for each of its genotypes.
 struct AssayDescription {
   std::string id;
   std::string locus;
   std::vector<std::string> reports;
   std::vector<AssayRowDescription> rows;
-  std::optional<double> mix_up;
-  std::optional<double> price;
+  std::optional<double> mix_up;  ///< P(the sample is another animal's); not given = 0
+  std::optional<double> price;   ///< in the keeper's money
   friend bool operator==(const AssayDescription&, const AssayDescription&) = default;
 };
 
+/// Who reads markers.
 struct ScorerDescription {
   std::string id;
-  std::optional<double> sure;
+  std::optional<double> sure;  ///< P(the level read is there); not given = 1
   friend bool operator==(const ScorerDescription&, const ScorerDescription&) = default;
 };
 
@@ -90,6 +98,7 @@ struct TogetherDescription {
   friend bool operator==(const TogetherDescription&, const TogetherDescription&) = default;
 };
 
+/// The whole document.
 struct ModelDescription {
   std::string name;
   genetics::SexSystem sex_chromosomes = genetics::SexSystem::none;

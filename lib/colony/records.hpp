@@ -25,83 +25,91 @@ struct Place {
 /// What a seller said of a founder's genotype, and how far the keeper trusts it.
 struct BoughtAsRecord {
   std::string locus;
-  Named<double> odds;         ///< genotype key -> probability
+  Named<double> odds;           ///< genotype key -> probability
   std::optional<double> trust;  ///< in [0, 1]; not given = 1
   friend bool operator==(const BoughtAsRecord&, const BoughtAsRecord&) = default;
 };
 
+/// A founder, or with a `clutch` a hatchling.
 struct AnimalRecord {
   std::string id;
-  std::optional<genetics::Sex> sex;
-  std::optional<std::string> origin;
-  std::optional<std::string> clutch;
-  std::optional<std::string> line;
-  std::optional<Date> hatched;
-  std::vector<BoughtAsRecord> bought_as;
+  std::optional<genetics::Sex> sex;       ///< as the keeper recorded it; not given = unknown
+  std::optional<std::string> origin;      ///< of a founder; not given = all first alleles
+  std::optional<std::string> clutch;      ///< that it hatched in
+  std::optional<std::string> line;        ///< a word of the keeper's; not given = its clutch's
+  std::optional<Date> hatched;            ///< not given = its clutch's
+  std::vector<BoughtAsRecord> bought_as;  ///< of a founder, one a locus at most
   Place place;
   friend bool operator==(const AnimalRecord&, const AnimalRecord&) = default;
 };
 
+/// One of the males that may have fathered a clutch.
 struct SireRecord {
   std::string id;
   std::optional<double> share;  ///< relative, not given = 1
   friend bool operator==(const SireRecord&, const SireRecord&) = default;
 };
 
+/// Of several sires: one fathered the whole clutch, or each hatchling has its own.
 enum class Paternity : std::uint8_t { single, mixed };
 
+/// A clutch or a litter: what the hatchlings that name it have in common.
 struct ClutchRecord {
   std::string id;
-  std::optional<std::string> dam;
-  std::vector<SireRecord> sires;
-  std::optional<Paternity> paternity;
-  std::optional<std::string> dam_origin;
-  std::optional<std::string> sire_origin;
-  std::optional<std::string> line;
+  std::optional<std::string> dam;          ///< not given = an anonymous founder
+  std::vector<SireRecord> sires;           ///< none = an anonymous founder
+  std::optional<Paternity> paternity;      ///< not given = single
+  std::optional<std::string> dam_origin;   ///< of an anonymous dam
+  std::optional<std::string> sire_origin;  ///< of an anonymous sire
+  std::optional<std::string> line;         ///< of hatchlings that give none
   std::optional<Date> laid;
   std::optional<Date> hatched;
-  std::optional<std::int64_t> eggs;
+  std::optional<std::int64_t> eggs;  ///< at least as many as the hatchlings recorded
   Place place;
   friend bool operator==(const ClutchRecord&, const ClutchRecord&) = default;
 };
 
+/// What an animal shows of a locus, once its look is settled.
 struct AppearanceRecord {
-  std::string animal, locus, shows;
+  std::string animal, locus, shows;  ///< `shows`: one of the locus's appearances
   friend bool operator==(const AppearanceRecord&, const AppearanceRecord&) = default;
 };
 
 /// One reading of one marker. No `level` = could not be scored, `reason` says why: no evidence.
 struct ScoreRecord {
   std::string animal, marker;
-  std::optional<std::string> level;
-  std::optional<std::string> reason;
-  std::optional<std::string> scorer;
-  std::optional<double> sure;
-  std::optional<bool> blind;
+  std::optional<std::string> level;   ///< one of the marker's
+  std::optional<std::string> reason;  ///< only without a level
+  std::optional<std::string> scorer;  ///< one of the model's
+  std::optional<double> sure;         ///< P(the level read is there); not given = the scorer's
+  std::optional<bool> blind;          ///< whether the scorer knew nothing of parents and odds
   friend bool operator==(const ScoreRecord&, const ScoreRecord&) = default;
 };
 
+/// What a laboratory reported.
 struct ResultRecord {
-  std::string animal, assay, report;
-  std::optional<std::string> sample;
+  std::string animal, assay, report;  ///< `report`: one of the assay's
+  std::optional<std::string> sample;  ///< the number on the bag
   friend bool operator==(const ResultRecord&, const ResultRecord&) = default;
 };
 
 /// Offspring counted but not recorded as animals.
 struct BroodRecord {
-  std::string animal, locus, partner;
-  Named<std::int64_t> offspring;  ///< appearance -> how many
+  std::string animal, locus, partner;  ///< `partner`: the genotype key of the other parent
+  Named<std::int64_t> offspring;       ///< appearance -> how many
   friend bool operator==(const BroodRecord&, const BroodRecord&) = default;
 };
 
+/// From then on the observation `of` no longer counts; a withdrawal can be withdrawn too.
 struct WithdrawalRecord {
   std::string of;
   std::optional<std::string> why;
   friend bool operator==(const WithdrawalRecord&, const WithdrawalRecord&) = default;
 };
 
+/// One entry of the ledger.
 struct ObservationRecord {
-  std::string id;
+  std::string id;  ///< unique among observations
   std::variant<AppearanceRecord, ScoreRecord, ResultRecord, BroodRecord, WithdrawalRecord> what;
   std::optional<Date> on;             ///< the day it was seen
   std::optional<Timestamp> recorded;  ///< when it was written down, where the document says so

@@ -12,9 +12,13 @@ namespace likelihet::documents {
 
 /// Which document a text says that it is, by its "format".
 enum class Format { model, colony, unknown };
+
+/// Reads no further than "format", so that a document that is broken later on is still reported as
+/// the document that it is; `unknown` where there is none, or none of ours.
 Format format_of(std::string_view text);
 
-/// Reads a colony document; faults as for read_model. Each record's place is its JSON Pointer.
+/// Reads a colony document; faults as for read_model. Each record's place is its JSON Pointer. What
+/// the records mean together is checked by colony::Colony::make.
 std::variant<colony::Records, colony::Faults> read_colony(std::string_view text);
 
 /// Writes one: a record a line, in their order; `entered` is written as `recorded` where an

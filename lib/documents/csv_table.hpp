@@ -17,15 +17,20 @@ struct CsvTable {
   std::vector<std::string> header;
   std::vector<std::vector<std::string>> rows;  ///< each as wide as the header
   std::vector<std::size_t> row_numbers;        ///< of `rows`; blank rows are left out
+  char separator = ',';                        ///< what stood between the cells that were read
 };
 
-/// Reads UTF-8 text with `,`, `;` or tab between cells (found from the header), LF or CRLF or CR line
-/// ends, an optional byte-order mark, quoted cells with "" for a quote. Faults, each with `name`,
-/// row and column: no header, a repeated or empty column name, a row with more cells than columns,
-/// a quote that is never closed, text that is not UTF-8.
+/// Reads UTF-8 text with `,`, `;` or tab between cells (the one the first line has most of), LF or
+/// CRLF or CR line ends, an optional byte-order mark, quoted cells with "" for a quote. Cells are
+/// kept to the character: RFC 4180 counts spaces as part of them. A short row is filled up with
+/// empty cells, empty cells beyond the last column are dropped, and rows without any text are left
+/// out. Faults, each with `name`, row and column: no header, a repeated or empty column name, text
+/// beyond the last column or after a closing quote, a quote that is never closed, text that is not
+/// UTF-8.
 std::variant<CsvTable, colony::Faults> read_csv(std::string_view text, const std::string& name);
 
-/// Writes it as RFC 4180: commas, CRLF, quotes only where needed.
+/// Writes it as RFC 4180: commas, CRLF, quotes only where needed and around a cell that a
+/// spreadsheet would take for a formula (it begins with =, @ or a tab); cells are never changed.
 std::string write_csv(const CsvTable& table);
 
 }  // namespace likelihet::documents

@@ -1,6 +1,7 @@
 // Whole runs, and the fall-back to numbers without underflow.
 #include <limits>
 #include <map>
+#include <stdexcept>
 
 #include <likelihet/inference/engine.hpp>
 
@@ -54,6 +55,7 @@ bool above_zero(const Extended& value) { return value.mantissa > 0; }
 
 template <class Number>
 Runner<Number>::Runner(const Plan& plan) : plan_(&plan), pass_(plan) {
+  if (plan.impossible()) throw std::invalid_argument("nothing can run through an impossible plan");
   for (const FamilyPlace& place : plan.families()) {
     if (place.state == FamilyPlace::State::outside && !clamped_) {
       clamped_ = std::make_unique<Pass<Number>>(plan);

@@ -40,6 +40,7 @@ double log_evidence(const Plan& plan, std::span<const double> values);
 template <class Number>
 class Runner {
  public:
+  /// Throws std::invalid_argument if the plan is impossible().
   explicit Runner(const Plan& plan);
   /// Upwards and, where the whole is above 0 and nothing was lost, downwards. False if in doubt.
   bool run(std::span<const Number> values);

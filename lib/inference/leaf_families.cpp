@@ -2,7 +2,6 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
-#include <tuple>
 #include <unordered_map>
 
 #include <likelihet/inference/leaf_families.hpp>
@@ -28,17 +27,20 @@ struct FamilyKeyHash {
   }
 };
 
-// Whether m is the same wherever some leaf state is possible at all; rounding of a few units in the
-// last place is not information.
-bool tells_nothing(const Network& network, const Pattern& pattern) {
+// m where it is the same for every pair that can have a leaf at all, else 0; rounding of a few units
+// in the last place is not information.
+double common_sum(const Network& network, const Pattern& pattern) {
   std::vector<double> sums(pattern.cells);
   sum_leaf<double>(network.values(), network, pattern, sums.data());
-  std::optional<double> common;
+  const auto conditional = network.table(pattern.conditional);
+  double common = 0;
   for (std::size_t cell = 0; cell < pattern.cells; ++cell) {
-    if (!common) common = sums[cell];
-    if (std::abs(sums[cell] - *common) > 8e-16 * *common) return false;
+    const auto row = conditional.subspan(cell * pattern.states, pattern.states);
+    if (std::all_of(row.begin(), row.end(), [](double p) { return p <= 0; })) continue;
+    if (common <= 0) common = sums[cell];
+    if (!(std::abs(sums[cell] - common) <= 8e-16 * common)) return 0;
   }
-  return common && *common > 0;
+  return common;
 }
 
 class Sorter {
@@ -51,7 +53,11 @@ class Sorter {
     std::vector<std::uint32_t> members(out_.runs.size(), 0);
     for (std::uint32_t r : out_.run_of) ++members[r];
     for (std::uint32_t r = 0; r < out_.runs.size(); ++r) {
-      if (out_.patterns[out_.runs[r].pattern].silent) continue;
+      const Pattern& of = out_.patterns[out_.runs[r].pattern];
+      if (of.silent()) {
+        out_.silent_log += members[r] * std::log(of.silent_sum);
+        continue;
+      }
       for (const auto& [family, weight] : out_.runs[r].branches) {
         out_.families[family].members.push_back({out_.runs[r].pattern, members[r]});
       }
@@ -66,8 +72,8 @@ class Sorter {
         patterns_.try_emplace(key, static_cast<std::uint32_t>(out_.patterns.size()));
     if (fresh) {
       Pattern made{leaf.conditional, leaf.evidence, leaf.states,
-                   network_.size(leaf.conditional) / leaf.states, out_.sums, false};
-      made.silent = leaf.fixed && tells_nothing(network_, made);
+                   network_.size(leaf.conditional) / leaf.states, out_.sums, 0.0};
+      if (leaf.fixed) made.silent_sum = common_sum(network_, made);
       out_.sums += made.cells;
       out_.patterns.push_back(made);
     }

@@ -20,7 +20,10 @@ struct Pattern {
   std::uint32_t states = 0;
   std::size_t cells = 0;   ///< (first, second) pairs: the size of m
   std::size_t offset = 0;  ///< of m among all patterns' sums
-  bool silent = false;     ///< fixed, and m the same for every supported pair: tells nothing
+  double silent_sum = 0;   ///< m where it is fixed and the same for every pair; else 0
+
+  /// Tells nothing of its parents: it only multiplies the whole by silent_sum.
+  [[nodiscard]] bool silent() const { return silent_sum > 0; }
 };
 
 struct Member {
@@ -49,6 +52,7 @@ struct LeafFamilies {
   std::vector<Run> runs;
   std::vector<std::uint32_t> run_of;  ///< by leaf
   std::size_t sums = 0;               ///< numbers in all patterns' m together
+  double silent_log = 0;              ///< ln of what all silent leaves multiply the whole by, nats
 
   explicit LeafFamilies(const Network& network);
 };

@@ -42,9 +42,10 @@ class Network {
   /// std::invalid_argument if the table's size is not the product of the states.
   void add_factor(std::span<const Variable> scope, Table table);
   /// A leaf with `states` states. `conditional` is over (first, second, leaf), leaf fastest;
-  /// `evidence` over the leaf's states. `fixed` says that no set of numbers changes this evidence:
-  /// where its sum over the leaf is then the same for every (first, second), the leaf tells nothing
-  /// and never enters the tree.
+  /// `evidence` over the leaf's states. `fixed` says that no set of numbers changes this evidence, and
+  /// that pairs for which the conditional table is all zeros are ruled out elsewhere: where its sum
+  /// over the leaf is then the same for every other pair, the leaf tells nothing and never enters the
+  /// tree.
   Leaf add_leaf(std::uint32_t states, Table conditional, Table evidence, bool fixed,
                 std::span<const Branch> branches);
 

@@ -77,7 +77,7 @@ class Plan {
   /// Value offsets of factors with no free variable: they multiply the whole.
   [[nodiscard]] const std::vector<std::size_t>& constants() const { return constants_; }
   /// ln of what silent leaves multiply the whole by, nats.
-  [[nodiscard]] double silent_log() const { return silent_log_; }
+  [[nodiscard]] double silent_log() const { return leaves_.silent_log; }
   /// Bucket of a variable with more than one state left, or nothing.
   [[nodiscard]] std::optional<std::uint32_t> bucket_of(Variable v) const {
     if (bucket_of_[v] == none) return std::nullopt;
@@ -105,7 +105,6 @@ class Plan {
   std::vector<FamilyPlace> places_;
   std::vector<std::vector<std::uint32_t>> cell_lists_;
   std::vector<std::size_t> constants_;
-  double silent_log_ = 0;
   std::size_t arena_ = 0;
   std::size_t largest_message_ = 1;
   std::size_t largest_clique_ = 1;

@@ -1,5 +1,10 @@
 likelihet_layer(odds
-  HEADERS options.hpp odds.hpp why.hpp
-  SOURCES odds.cpp
-  PUBLIC_USES colony PRIVATE_USES inference genetics
-  PRIVATE_LINKS Eigen3::Eigen Boost::headers)
+  HEADERS options.hpp odds.hpp why.hpp words.hpp tables.hpp scenario.hpp evidence_appearance.hpp
+          evidence_score.hpp evidence_result.hpp evidence_brood.hpp colony_network.hpp layers.hpp
+          intervals.hpp surprises.hpp contradiction.hpp
+  SOURCES odds.cpp words.cpp tables.cpp scenario.cpp evidence_appearance.cpp evidence_score.cpp
+          evidence_result.cpp evidence_brood.cpp colony_network.cpp network_builder.cpp
+          network_builder_factors.cpp layers.cpp intervals.cpp surprises.cpp reasons.cpp
+          contradiction.cpp why.cpp history.cpp
+  PUBLIC_USES colony genetics inference
+  PRIVATE_LINKS fmt::fmt)

@@ -32,12 +32,13 @@ struct AnimalOdds {
   std::vector<LocusOdds> loci;  ///< one a locus of the model, in its order
 };
 
-/// A reading of what may lie behind a surprise; `odds` are against the record being right as it
-/// stands (prior plausibility included; docs/method.md).
+/// A reading of what may lie behind a surprise. `share` is its share of the weight of all readings
+/// tried, the record being right as it stands among them (docs/method.md); in (0, 1].
 struct Reason {
-  std::string code;  ///< "samples-swapped" | "test-erred" | "wrong-animal" | "wrong-sire" | "wrong-pedigree"
+  std::string code;  ///< "right-as-it-stands", "samples-swapped", "sample-mixed-up",
+                     ///< "test-erred", "wrong-animal", "wrong-sire" or "wrong-pedigree"
   std::string text;  ///< in a keeper's words
-  double odds = 0;
+  double share = 0;
 };
 
 /// A result or appearance whose probability given everything else is below 1 %.

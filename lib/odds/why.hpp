@@ -49,6 +49,7 @@ struct Moment {
   std::optional<colony::Date> day;  ///< empty: before any record
   AnimalOdds odds;                  ///< `het` intervals are [mean, mean]
   std::vector<std::size_t> observations;  ///< of the animal itself, known that day
+  bool contradictory = false;  ///< the records of that day clashed; `odds` are then the last before
 };
 
 std::variant<std::vector<Moment>, Contradiction, TooLarge> history(const colony::Colony& colony,

@@ -1,0 +1,31 @@
+// What a change did to a book, for people and for programs.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+
+#include "moves.hpp"
+
+#include <likelihet/book/book.hpp>
+#include <likelihet/colony/colony.hpp>
+
+namespace likelihet::cli {
+
+struct ChangeTold {
+  book::Change change;
+  bool written = true;                     ///< false for a rehearsal
+  std::optional<std::string> observation;  ///< the id of the one observation recorded
+  std::optional<MovesTold> moves;          ///< absent where no odds were computed
+};
+
+/// "1 animal", "12 animals", "no animals".
+std::string counted(std::size_t count, std::string_view one, std::string_view many);
+
+/// "4 animals and 1 clutch added, 2 records already there".
+std::string change_text(const ChangeTold& told);
+
+/// The "likelihet-change" document.
+std::string change_json(const ChangeTold& told);
+
+}  // namespace likelihet::cli

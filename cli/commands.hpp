@@ -1,0 +1,25 @@
+// The commands, each written in the file of its name.
+#pragma once
+
+#include "arguments.hpp"
+
+namespace likelihet::cli {
+
+void add_init(CLI::App& program, CommandLine& line);
+void add_import(CLI::App& program, CommandLine& line);
+void add_export(CLI::App& program, CommandLine& line);
+void add_odds(CLI::App& program, CommandLine& line);
+void add_why(CLI::App& program, CommandLine& line);
+void add_history(CLI::App& program, CommandLine& line);
+void add_score(CLI::App& program, CommandLine& line);
+void add_result(CLI::App& program, CommandLine& line);
+void add_see(CLI::App& program, CommandLine& line);
+void add_brood(CLI::App& program, CommandLine& line);
+void add_withdraw(CLI::App& program, CommandLine& line);
+void add_check(CLI::App& program, CommandLine& line);
+/// "add", which has commands of its own.
+void add_add(CLI::App& program, CommandLine& line);
+void add_add_animal(CLI::App& add, CommandLine& line);
+void add_add_clutch(CLI::App& add, CommandLine& line);
+
+}  // namespace likelihet::cli

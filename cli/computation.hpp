@@ -1,0 +1,37 @@
+// Computations that a command needs, their troubles turned into failures.
+#pragma once
+
+#include <cstddef>
+#include <string>
+#include <utility>
+#include <variant>
+
+#include "failure.hpp"
+
+#include <likelihet/colony/colony.hpp>
+#include <likelihet/odds/odds.hpp>
+
+namespace likelihet::cli {
+
+/// Exit 4: what contradicts what, and each observation and sex that takes part.
+Failure failure_of(const colony::Colony& colony, const odds::Contradiction& contradiction);
+/// Exit 5: what it would take, and what to do.
+Failure failure_of(const odds::TooLarge& too_large);
+
+/// The value of a computation, or its trouble thrown as a Failure.
+template <class Value>
+Value value_or_fail(const colony::Colony& colony,
+                    std::variant<Value, odds::Contradiction, odds::TooLarge> outcome) {
+  if (const auto* contradiction = std::get_if<odds::Contradiction>(&outcome)) {
+    throw failure_of(colony, *contradiction);
+  }
+  if (const auto* too_large = std::get_if<odds::TooLarge>(&outcome)) throw failure_of(*too_large);
+  return std::get<Value>(std::move(outcome));
+}
+
+/// The position of what the user names, or Failure{input} with the nearest id there is.
+std::size_t animal_named(const colony::Colony& colony, const std::string& id);
+std::size_t clutch_named(const colony::Colony& colony, const std::string& id);
+std::size_t locus_named(const colony::Model& model, const std::string& id);
+
+}  // namespace likelihet::cli

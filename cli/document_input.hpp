@@ -1,0 +1,25 @@
+// Documents and tables that the user names, read into values or refused with their faults.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <variant>
+
+#include <likelihet/colony/model.hpp>
+#include <likelihet/colony/records.hpp>
+#include <likelihet/documents/csv_records.hpp>
+
+namespace likelihet::cli {
+
+/// The model of a model document; throws Failure{input} with every fault.
+colony::Model model_of(const std::string& text);
+
+/// Records, or the model that is to replace the book's.
+using Imported = std::variant<colony::Records, colony::Model>;
+
+/// Reads the content of a file: a table where `kind` is given or the name ends in .csv or .tsv, or
+/// where standard input does not begin as JSON; else a JSON document. Throws Failure{input}.
+Imported imported(const std::string& text, const std::string& name,
+                  std::optional<documents::CsvKind> kind);
+
+}  // namespace likelihet::cli

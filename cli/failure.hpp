@@ -1,0 +1,39 @@
+// A command that ends without its result: the status to exit with, and the faults to tell.
+#pragma once
+
+#include <exception>
+#include <string>
+
+#include "exit_status.hpp"
+
+#include <likelihet/colony/fault.hpp>
+
+namespace likelihet::cli {
+
+/// Thrown by commands and caught in main alone, which prints the faults on standard error.
+class Failure : public std::exception {
+ public:
+  Failure(ExitStatus status, colony::Faults faults);
+  /// With a single fault.
+  Failure(ExitStatus status, std::string place, std::string what, std::string mend);
+
+  [[nodiscard]] ExitStatus status() const { return status_; }
+  [[nodiscard]] const colony::Faults& faults() const { return faults_; }
+  [[nodiscard]] const char* what() const noexcept override { return "a command failed"; }
+
+ private:
+  ExitStatus status_;
+  colony::Faults faults_;
+};
+
+/// The failure that the exception being handled amounts to (a BookError, no memory, anything else);
+/// call it within a catch block.
+Failure failure_of_current_exception();
+
+/// For people: "error: PLACE: WHAT" and "to mend it: HOW" a fault, the first fifty of them.
+std::string failure_text(const Failure& failure);
+
+/// For programs: the "likelihet-error" document, on one line, with every fault.
+std::string failure_json(const Failure& failure);
+
+}  // namespace likelihet::cli

@@ -1,0 +1,50 @@
+// likelihet history: an animal's odds day by day.
+#include <vector>
+
+#include "commands.hpp"
+#include "computation.hpp"
+#include "history_output.hpp"
+#include "lens.hpp"
+
+#include <likelihet/book/book.hpp>
+#include <likelihet/odds/why.hpp>
+
+namespace likelihet::cli {
+namespace {
+
+struct Asked {
+  std::string book;
+  std::string animal;
+  std::optional<std::string> locus;
+  ComputationAsked computation;
+};
+
+Reply run(const Asked& asked, const Shell& shell) {
+  const auto book = book::Book::open(asked.book);
+  const colony::Colony colony = book.colony();
+  Lens lens = lens_of_all(colony);
+  lens.animals = {animal_named(colony, asked.animal)};
+  if (asked.locus) lens.loci = {locus_named(colony.model(), *asked.locus)};
+  const odds::Options options = asked.computation.options();
+  const auto moments = value_or_fail(colony, odds::history(colony, lens.animals.front(), options));
+  if (shell.json) return {history_json(colony, moments, lens, options.as_of), {}};
+  return {history_text(colony, moments, lens, options.as_of, shell.terminal()), {}};
+}
+
+}  // namespace
+
+void add_history(CLI::App& program, CommandLine& line) {
+  const auto asked = std::make_shared<Asked>();
+  CLI::App& command =
+      new_command(program, line, "history", "Show an animal's odds after each day of evidence.",
+                  "  likelihet history demo.book H0301\n"
+                  "  likelihet history demo.book F01 --locus ember --as-of 2024-12-31\n");
+  add_book(command, asked->book);
+  add_word(command, "ANIMAL", asked->animal, "the animal's id");
+  add_text(command, "--locus", asked->locus, "this locus alone");
+  add_computation(command, asked->computation);
+  add_json(command, line);
+  on_chosen(command, line, asked, run);
+}
+
+}  // namespace likelihet::cli

@@ -1,0 +1,45 @@
+// likelihet init: makes a new book with a model.
+#include "change_output.hpp"
+#include "commands.hpp"
+#include "document_input.hpp"
+#include "input_file.hpp"
+#include "printable.hpp"
+#include <fmt/format.h>
+
+#include <likelihet/book/book.hpp>
+
+namespace likelihet::cli {
+namespace {
+
+struct Asked {
+  std::string book;
+  std::string model;
+};
+
+Reply run(const Asked& asked, const Shell& shell) {
+  const colony::Model model = model_of(read_input(asked.model));
+  book::Book::create(asked.book, model);
+  ChangeTold told;
+  told.change.model_replaced = true;
+  if (shell.json) return {change_json(told), {}};
+  return {fmt::format("made {} with the model \"{}\": {}, {}, {}\n", printable(asked.book),
+                      printable(model.description().name),
+                      counted(model.loci().size(), "locus", "loci"),
+                      counted(model.markers().size(), "marker", "markers"),
+                      counted(model.assays().size(), "assay", "assays")),
+          {}};
+}
+
+}  // namespace
+
+void add_init(CLI::App& program, CommandLine& line) {
+  const auto asked = std::make_shared<Asked>();
+  CLI::App& command = new_command(program, line, "init", "Make a new book with a model.",
+                                  "  likelihet init demo.book --model model.json\n");
+  add_book(command, asked->book);
+  add_file(command, "--model", asked->model, "a model document, or '-' for standard input");
+  add_json(command, line);
+  on_chosen(command, line, asked, run);
+}
+
+}  // namespace likelihet::cli

@@ -1,0 +1,23 @@
+// Observations in a keeper's words.
+#pragma once
+
+#include <cstddef>
+#include <string>
+#include <vector>
+
+#include <likelihet/colony/colony.hpp>
+
+namespace likelihet::cli {
+
+/// "ana read crown-fleck: clear (90 % sure)", "shed-pcr: carrier (sample S-0091)",
+/// "looks plain (ember)"; with `name`, "H0301: …".
+std::string words_of(const colony::Colony& colony, std::size_t observation, bool name);
+
+/// Several of relatives: the first three, and how many more.
+std::string words_of(const colony::Colony& colony, const std::vector<std::size_t>& observations,
+                     bool name);
+
+/// The day it was seen, else the day it became known, else "undated".
+std::string day_in_words(const colony::Observation& observation);
+
+}  // namespace likelihet::cli

@@ -1,0 +1,69 @@
+// likelihet odds: every animal's odds, in three layers of evidence.
+#include <algorithm>
+
+#include "commands.hpp"
+#include "computation.hpp"
+#include "odds_output.hpp"
+
+#include <likelihet/book/book.hpp>
+#include <likelihet/odds/odds.hpp>
+
+namespace likelihet::cli {
+namespace {
+
+struct Asked {
+  std::string book;
+  ComputationAsked computation;
+  std::string tables = "belief";
+  std::optional<std::string> animal;
+  std::optional<std::string> clutch;
+  std::optional<std::string> locus;
+};
+
+Lens lens_of(const Asked& asked, const colony::Colony& colony) {
+  Lens lens = lens_of_all(colony);
+  if (asked.clutch)
+    lens.animals = colony.clutches()[clutch_named(colony, *asked.clutch)].hatchlings;
+  if (asked.animal) lens.animals = {animal_named(colony, *asked.animal)};
+  if (asked.locus) lens.loci = {locus_named(colony.model(), *asked.locus)};
+  std::sort(lens.animals.begin(), lens.animals.end());
+  return lens;
+}
+
+Reply run(const Asked& asked, const Shell& shell) {
+  const auto book = book::Book::open(asked.book);
+  if (asked.tables == "learned") {
+    throw Failure(ExitStatus::input, "book", "it has no learned tables",
+                  "use --tables belief, the tables of the model");
+  }
+  const colony::Colony colony = book.colony();
+  const Lens lens = lens_of(asked, colony);
+  const odds::Options options = asked.computation.options();
+  const auto odds = value_or_fail(colony, odds::compute(colony, options));
+  if (shell.json) return {odds_json(colony, odds, lens, options.as_of), {}};
+  return {odds_text(colony, odds, lens, options.as_of, shell.terminal()), {}};
+}
+
+}  // namespace
+
+void add_odds(CLI::App& program, CommandLine& line) {
+  const auto asked = std::make_shared<Asked>();
+  CLI::App& command = new_command(program, line, "odds", "Show every animal's odds.",
+                                  "  likelihet odds demo.book\n"
+                                  "  likelihet odds demo.book --clutch C03 --locus ember\n"
+                                  "  likelihet odds demo.book --json --as-of 2024-06-30\n");
+  add_book(command, asked->book);
+  auto* animal = add_text(command, "--animal", asked->animal, "this animal alone");
+  auto* clutch =
+      add_text(command, "--clutch", asked->clutch, "the hatchlings of this clutch alone");
+  exclude(clutch, animal);
+  add_text(command, "--locus", asked->locus, "this locus alone");
+  add_choice(command, "--tables", asked->tables, {"belief", "learned"},
+             "the model's tables, or what the book taught");
+  add_computation(command, asked->computation);
+  add_draws(command, asked->computation);
+  add_json(command, line);
+  on_chosen(command, line, asked, run);
+}
+
+}  // namespace likelihet::cli

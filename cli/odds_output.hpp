@@ -1,0 +1,24 @@
+// The odds of a colony, for people and for programs.
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "lens.hpp"
+#include "terminal.hpp"
+
+#include <likelihet/colony/colony.hpp>
+#include <likelihet/odds/odds.hpp>
+
+namespace likelihet::cli {
+
+/// Founders first, then a group a clutch, the newest last: pedigree, with marks, with results, and
+/// the interval, of the chance of exactly one copy; then surprises and cautions.
+std::string odds_text(const colony::Colony& colony, const odds::ColonyOdds& odds, const Lens& lens,
+                      const std::optional<colony::Date>& as_of, const Terminal& terminal);
+
+/// The "likelihet-odds" document (docs/documents.md).
+std::string odds_json(const colony::Colony& colony, const odds::ColonyOdds& odds, const Lens& lens,
+                      const std::optional<colony::Date>& as_of);
+
+}  // namespace likelihet::cli

@@ -1,0 +1,146 @@
+// Making text safe and fit for a terminal.
+#include "printable.hpp"
+
+#include <algorithm>
+#include <cstdint>
+
+#include <fmt/format.h>
+
+namespace likelihet::cli {
+namespace {
+
+bool continues(char byte) {
+  return (static_cast<unsigned char>(byte) & 0xC0U) == 0x80U;
+}
+
+struct CodePoint {
+  std::uint32_t value = 0;
+  std::size_t length = 0;  ///< in bytes; 0 where the bytes are no UTF-8
+};
+
+/// The code point that starts at `at` (RFC 3629, section 4).
+CodePoint code_point_at(std::string_view text, std::size_t at) {
+  const auto byte = [&](std::size_t i) {
+    return static_cast<std::uint32_t>(static_cast<unsigned char>(text[at + i]));
+  };
+  const std::uint32_t lead = byte(0);
+  if (lead < 0x80) return {lead, 1};
+  const std::size_t length = lead < 0xC2   ? 0
+                             : lead < 0xE0 ? 2
+                             : lead < 0xF0 ? 3
+                             : lead < 0xF5 ? 4
+                                           : 0;
+  if (length == 0) return {};
+  std::uint32_t value = lead & (0xFFU >> (length + 1));
+  for (std::size_t i = 1; i < length; ++i) {
+    if (at + i >= text.size() || !continues(text[at + i])) return {};
+    value = (value << 6U) | (byte(i) & 0x3FU);
+  }
+  const bool overlong = (length == 3 && value < 0x800) || (length == 4 && value < 0x10000);
+  const bool surrogate = value >= 0xD800 && value <= 0xDFFF;
+  if (overlong || surrogate || value > 0x10FFFF) return {};
+  return {value, length};
+}
+
+bool is_control(std::uint32_t value) {
+  // C0, DEL, C1, line and paragraph separators, and the marks that turn the writing direction.
+  return value < 0x20 || (value >= 0x7F && value < 0xA0) || value == 0x2028 || value == 0x2029 ||
+         (value >= 0x202A && value <= 0x202E) || (value >= 0x2066 && value <= 0x2069);
+}
+
+/// The blocks that Unicode Standard Annex 11 calls wide, coarsely.
+bool is_wide(std::uint32_t value) {
+  return (value >= 0x1100 && value <= 0x115F) || (value >= 0x2E80 && value <= 0xA4CF) ||
+         (value >= 0xAC00 && value <= 0xD7A3) || (value >= 0xF900 && value <= 0xFAFF) ||
+         (value >= 0xFE30 && value <= 0xFE6F) || (value >= 0xFF00 && value <= 0xFF60) ||
+         (value >= 0x1F300 && value <= 0x1FAFF) || (value >= 0x20000 && value <= 0x3FFFD);
+}
+
+std::string escaped(const CodePoint& point) {
+  if (point.value == '\n') return "\\n";
+  if (point.value == '\r') return "\\r";
+  if (point.value == '\t') return "\\t";
+  return point.value < 0x100 ? fmt::format("\\x{:02x}", point.value)
+                             : fmt::format("\\u{:04x}", point.value);
+}
+
+std::string shortened(const std::string& text, std::size_t most) {
+  const auto characters = static_cast<std::size_t>(
+      std::count_if(text.begin(), text.end(), [](char c) { return !continues(c); }));
+  if (characters <= most) return text;
+  const std::size_t kept = most / 2;
+  std::size_t head = 0;
+  for (std::size_t seen = 0; seen < kept; ++seen) head += code_point_at(text, head).length;
+  std::size_t tail = text.size();
+  for (std::size_t seen = 0; seen < kept && tail > head; ++seen) {
+    do --tail;
+    while (continues(text[tail]));
+  }
+  return fmt::format("{}…({} characters left out)…{}", text.substr(0, head), characters - 2 * kept,
+                     text.substr(tail));
+}
+
+}  // namespace
+
+std::string printable(std::string_view text, std::size_t most) {
+  std::string shown;
+  shown.reserve(text.size());
+  for (std::size_t at = 0; at < text.size();) {
+    const CodePoint point = code_point_at(text, at);
+    if (point.length == 0) {
+      shown += fmt::format("\\x{:02x}", static_cast<unsigned char>(text[at]));
+      ++at;
+      continue;
+    }
+    if (is_control(point.value)) {
+      shown += escaped(point);
+    } else {
+      shown += text.substr(at, point.length);
+    }
+    at += point.length;
+  }
+  return shortened(shown, most);
+}
+
+bool is_utf8(std::string_view text) {
+  for (std::size_t at = 0; at < text.size();) {
+    const std::size_t length = code_point_at(text, at).length;
+    if (length == 0) return false;
+    at += length;
+  }
+  return true;
+}
+
+std::size_t columns(std::string_view text) {
+  std::size_t count = 0;
+  for (std::size_t at = 0; at < text.size();) {
+    const CodePoint point = code_point_at(text, at);
+    at += point.length == 0 ? 1 : point.length;
+    const bool combining = point.value >= 0x300 && point.value <= 0x36F;
+    if (!combining) count += is_wide(point.value) ? 2 : 1;
+  }
+  return count;
+}
+
+std::string wrapped(std::string_view text, std::size_t width, std::size_t indent) {
+  std::string lines;
+  std::size_t used = 0;
+  while (!text.empty()) {
+    const std::size_t end = text.find(' ');
+    const std::string_view word = text.substr(0, end);
+    const std::size_t wide = columns(word);
+    if (used > 0 && used + 1 + wide > width) {
+      lines += "\n" + std::string(indent, ' ');
+      used = indent;
+    } else if (used > 0) {
+      lines += " ";
+      ++used;
+    }
+    lines += word;
+    used += wide;
+    text = end == std::string_view::npos ? std::string_view{} : text.substr(end + 1);
+  }
+  return lines;
+}
+
+}  // namespace likelihet::cli

@@ -1,0 +1,26 @@
+// Text from records, made safe to show on a terminal.
+#pragma once
+
+#include <cstddef>
+#include <string>
+#include <string_view>
+
+namespace likelihet::cli {
+
+/// The text with control characters and bytes that are no UTF-8 written as `\n`, `\x1b`, `\xff`, so
+/// that a record can't move the cursor or forge a line; cut in the middle to at most `most`
+/// characters.
+std::string printable(std::string_view text, std::size_t most = 400);
+
+/// Whether the text is UTF-8 (RFC 3629: no surrogates, no overlong forms).
+bool is_utf8(std::string_view text);
+
+/// Columns that UTF-8 text takes on a terminal: none for combining marks (U+0300-036F), two for the
+/// wide letters of East Asia and for pictographs (Unicode Standard Annex 11), else one.
+std::size_t columns(std::string_view text);
+
+/// Breaks text at spaces into lines of at most `width` columns, all but the first set in by
+/// `indent` spaces. A word wider than a line stays whole.
+std::string wrapped(std::string_view text, std::size_t width, std::size_t indent);
+
+}  // namespace likelihet::cli

@@ -1,0 +1,33 @@
+// likelihet result: records what a laboratory reported, and which animals' odds it moved.
+#include "commands.hpp"
+#include "record.hpp"
+
+namespace likelihet::cli {
+namespace {
+
+struct Asked {
+  RecordAsked record;
+  colony::ResultRecord result;
+};
+
+Reply run(const Asked& asked, const Shell& shell) {
+  return record(asked.record, asked.result, TellMoves::yes, shell);
+}
+
+}  // namespace
+
+void add_result(CLI::App& program, CommandLine& line) {
+  const auto asked = std::make_shared<Asked>();
+  CLI::App& command = new_command(
+      program, line, "result", "Record an assay's report; shows which animals' odds it moved.",
+      "  likelihet result demo.book H0301 shed-pcr carrier --sample S-0091 --on 2024-07-02\n");
+  add_book(command, asked->record.book);
+  add_word(command, "ANIMAL", asked->result.animal, "the animal's id");
+  add_word(command, "ASSAY", asked->result.assay, "the assay's id");
+  add_word(command, "REPORT", asked->result.report, "what was reported");
+  add_text(command, "--sample", asked->result.sample, "the sample's number");
+  add_record_options(command, line, asked->record);
+  on_chosen(command, line, asked, run);
+}
+
+}  // namespace likelihet::cli

@@ -1,0 +1,38 @@
+// Text in columns.
+#pragma once
+
+#include <cstddef>
+#include <string>
+#include <vector>
+
+#include "terminal.hpp"
+
+namespace likelihet::cli {
+
+enum class Align { left, right };
+
+struct Column {
+  std::string title;
+  Align align = Align::left;
+};
+
+/// Rows under titles, each column as wide as its widest cell.
+class Table {
+ public:
+  explicit Table(std::vector<Column> columns) : columns_(std::move(columns)) {}
+
+  /// A row may hold fewer cells than there are columns; the rest are empty.
+  void add(std::vector<std::string> cells) { rows_.push_back(std::move(cells)); }
+  [[nodiscard]] bool empty() const { return rows_.empty(); }
+
+  /// Set in by `indent` spaces, two spaces between columns, nothing after the last cell of a row.
+  /// The last column, where it is aligned left, is broken into lines to fit the terminal.
+  [[nodiscard]] std::string text(const Terminal& terminal, std::size_t indent) const;
+
+ private:
+  [[nodiscard]] std::vector<std::size_t> widths() const;
+  std::vector<Column> columns_;
+  std::vector<std::vector<std::string>> rows_;
+};
+
+}  // namespace likelihet::cli

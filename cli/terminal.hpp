@@ -1,0 +1,34 @@
+// What the program prints on: whether it takes colour, how wide it is.
+#pragma once
+
+#include <cstddef>
+#include <string>
+
+namespace likelihet::cli {
+
+enum class ColourWhen { automatic, always, never };
+
+/// Colour repeats what words say already; nothing is told by colour alone.
+class Terminal {
+ public:
+  /// Looks at standard output and the environment. With `automatic`, colour is used on a terminal
+  /// unless NO_COLOR holds anything or TERM is "dumb". The width is COLUMNS, else what the terminal
+  /// tells, else 100.
+  static Terminal of_standard_output(ColourWhen when);
+  /// A plain page of this width.
+  static Terminal plain(std::size_t width) { return {false, width}; }
+
+  [[nodiscard]] bool colour() const { return colour_; }
+  [[nodiscard]] std::size_t width() const { return width_; }
+  [[nodiscard]] std::string heading(const std::string& text) const { return painted(text, "1"); }
+  [[nodiscard]] std::string faint(const std::string& text) const { return painted(text, "2"); }
+  [[nodiscard]] std::string warning(const std::string& text) const { return painted(text, "33"); }
+
+ private:
+  Terminal(bool colour, std::size_t width) : colour_(colour), width_(width) {}
+  [[nodiscard]] std::string painted(const std::string& text, const char* code) const;
+  bool colour_;
+  std::size_t width_;
+};
+
+}  // namespace likelihet::cli

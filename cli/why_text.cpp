@@ -1,0 +1,81 @@
+// An account as a table: what came when, what it weighed, where it led.
+#include <cmath>
+
+#include "observation_words.hpp"
+#include "percent.hpp"
+#include "printable.hpp"
+#include "table.hpp"
+#include "why_output.hpp"
+#include <fmt/format.h>
+
+namespace likelihet::cli {
+namespace {
+
+std::string account_table(const colony::Colony& colony, const odds::Account& account,
+                          const Terminal& terminal) {
+  Table table({{"date"},
+               {"from"},
+               {"factor", Align::right},
+               {"dB", Align::right},
+               {"before", Align::right},
+               {"after", Align::right},
+               {"evidence"}});
+  for (const auto& step : account.steps) {
+    const auto& first = colony.observations()[step.observations.front()];
+    table.add({day_in_words(first), step.own ? "own" : "relatives", factor_in_words(step.factor),
+               decibans_in_words(step.decibans), percent(step.before), percent(step.after),
+               words_of(colony, step.observations, !step.own)});
+  }
+  return table.empty() ? "  nothing recorded bears on it\n" : table.text(terminal, 2);
+}
+
+/// Start odds x every factor = the posterior; in words where evidence proves or rules out.
+std::string product_line(const odds::Account& account) {
+  double product = 1;
+  for (const auto& step : account.steps) product *= step.factor;
+  const std::string end =
+      fmt::format("{}, that is {}", odds_in_words(account.end), percent(account.end));
+  if (!std::isfinite(product) || product == 0) {
+    return fmt::format("  start {}; the evidence settles it: {}\n", odds_in_words(account.start),
+                       end);
+  }
+  return fmt::format("  start {} {} = {}\n", odds_in_words(account.start), factor_in_words(product),
+                     end);
+}
+
+std::string account_text(const colony::Colony& colony, const Answer& answer,
+                         const Terminal& terminal) {
+  const auto& locus = colony.model().loci()[answer.question.locus];
+  const odds::Account& account = answer.account;
+  const auto& animal = colony.animals()[answer.question.animal];
+  std::string text = terminal.heading(printable(
+                         fmt::format("{}: chance of exactly one copy of {} at {}", animal.id,
+                                     locus.alleles()[answer.question.allele], locus.id()))) +
+                     "\n";
+  text += fmt::format("  start, from founders, clutches and sexes: {} ({})\n",
+                      percent(account.start), odds_in_words(account.start));
+  text += account_table(colony, account, terminal);
+  const std::string own = decibans_in_words(account.own_decibans);
+  const std::string relatives = decibans_in_words(account.relatives_decibans);
+  text += fmt::format("  own evidence {}, relatives' evidence {}\n",
+                      own.empty() ? "decides" : own + " dB",
+                      relatives.empty() ? "decides" : relatives + " dB");
+  return text + product_line(account);
+}
+
+}  // namespace
+
+std::string why_text(const colony::Colony& colony, const std::vector<Answer>& answers,
+                     const std::optional<colony::Date>& as_of, const Terminal& terminal) {
+  std::string text;
+  if (as_of) text += fmt::format("As known at the end of {}.\n\n", as_of->text());
+  for (const auto& answer : answers) text += account_text(colony, answer, terminal) + "\n";
+  return text +
+         wrapped(
+             "A factor above 1 speaks for one copy, below 1 against it; 10 dB is a factor of "
+             "ten. Marks are not proof.",
+             terminal.width(), 0) +
+         "\n";
+}
+
+}  // namespace likelihet::cli

@@ -1,0 +1,39 @@
+// A record as named fields with their values in words, so that any two can be compared and shown.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include <likelihet/colony/records.hpp>
+
+namespace likelihet::book {
+
+/// One field of the colony document. Equal values have equal words: numbers are written so that
+/// they read back as the same double, and members of an object are sorted. Fields that mean their
+/// default when absent inside a list (a sire's `share`, a `trust`) are written as that default.
+struct Field {
+  std::string name;
+  std::optional<std::string> value;  ///< nothing: absent
+  friend bool operator==(const Field&, const Field&) = default;
+};
+
+/// All fields but the id; of an animal's `bought_as`, a field for each locus.
+std::vector<Field> fields_of(const colony::AnimalRecord& animal);
+/// All fields but the id.
+std::vector<Field> fields_of(const colony::ClutchRecord& clutch);
+/// All fields but the id and `entered`; `kind` first.
+std::vector<Field> fields_of(const colony::ObservationRecord& observation);
+
+/// A field that two records of one id do not share.
+struct Difference {
+  std::string name;
+  std::optional<std::string> before;
+  std::optional<std::string> after;
+};
+
+/// The fields whose values differ, in the order of `after`, then those of `before` alone.
+std::vector<Difference> differences(const std::vector<Field>& before,
+                                    const std::vector<Field>& after);
+
+}  // namespace likelihet::book

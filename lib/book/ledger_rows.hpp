@@ -1,0 +1,39 @@
+// The ledger's and the model's rows.
+#pragma once
+
+#include <filesystem>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include <SQLiteCpp/Database.h>
+#include <SQLiteCpp/Statement.h>
+
+#include <likelihet/book/book.hpp>
+#include <likelihet/colony/date.hpp>
+
+namespace likelihet::book {
+
+/// Adds entries that all happened at one moment.
+class LedgerWriter {
+ public:
+  LedgerWriter(const SQLite::Database& database, const colony::Timestamp& at);
+  void add(const std::string& what, const std::string& id,
+           const std::optional<std::string>& detail = std::nullopt);
+
+ private:
+  SQLite::Statement insert_;
+  std::string at_;
+};
+
+/// The ledger in its order. `file` is for the message if an entry cannot be read.
+std::vector<LedgerEntry> read_ledger(const SQLite::Database& database,
+                                     const std::filesystem::path& file);
+
+/// The text of the model document; nothing if the row is gone.
+std::optional<std::string> read_model_text(const SQLite::Database& database);
+void insert_model(const SQLite::Database& database, const std::string& text);
+/// The ledger must hold the old text first.
+void update_model(const SQLite::Database& database, const std::string& text);
+
+}  // namespace likelihet::book

@@ -1,0 +1,15 @@
+// What to write in place of a genotype key that a locus does not have. Private to the layer.
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include <likelihet/colony/fault_list.hpp>
+
+namespace likelihet::colony {
+
+/// "write '+/e': ..." where only the order of the two parts is wrong, else the nearest of `keys`.
+std::string key_mend(std::string_view key, const std::vector<std::string>& keys, FaultList& faults);
+
+}  // namespace likelihet::colony

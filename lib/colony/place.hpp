@@ -1,0 +1,30 @@
+// Where in an input a fault stands. Private to the layer.
+#pragma once
+
+#include <cstddef>
+#include <initializer_list>
+#include <string>
+#include <string_view>
+
+namespace likelihet::colony {
+
+/// A JSON Pointer (RFC 6901), made one step at a time: `Pointer() / "loci" / 0 / "on"`.
+class Pointer {
+ public:
+  [[nodiscard]] Pointer operator/(std::string_view member) const;  ///< escapes `~` and `/`
+  [[nodiscard]] Pointer operator/(std::size_t element) const;
+  [[nodiscard]] const std::string& text() const { return text_; }
+
+ private:
+  std::string text_;
+};
+
+/// Steps from a record down to one of its fields: {"sires", "0", "share"}.
+using Field = std::initializer_list<std::string_view>;
+
+/// The place of a field of a record that was read at `record`. "/animals/3" gives
+/// "/animals/3/origin"; a table's "rack.csv row 7" gives "rack.csv row 7 column origin" (a cell has
+/// no parts, so deeper steps are left out); "book: animal F01" gives "book: animal F01, origin".
+std::string field_of(const std::string& record, Field field);
+
+}  // namespace likelihet::colony

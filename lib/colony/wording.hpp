@@ -1,0 +1,21 @@
+// How values stand in a fault's sentence. Private to the layer.
+#pragma once
+
+#include <cstddef>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace likelihet::colony {
+
+/// The text between single quotes, as it was written, but control characters as `\x0A` and all past
+/// the first 200 bytes (whole UTF-8 characters) as an ellipsis, so that one fault stays one line.
+std::string in_quotes(std::string_view text);
+
+/// The shortest decimal that reads back as the same double; `inf` and `nan` as such.
+std::string number(double value);
+
+/// "'a', 'b', … (12 more)": the first `most` of the words, quoted.
+std::string listed(const std::vector<std::string>& words, std::size_t most);
+
+}  // namespace likelihet::colony

@@ -1,0 +1,33 @@
+// Text to JSON values, strictly (RFC 8259): every key once, nothing nested too deep, no overflow.
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <string_view>
+
+#include <nlohmann/json.hpp>
+
+#include <likelihet/documents/fault_list.hpp>
+
+namespace likelihet::documents {
+
+/// Members keep the order in which they were written.
+using Json = nlohmann::ordered_json;
+
+inline constexpr std::size_t deepest_nesting = 64;
+inline constexpr std::size_t longest_text = std::size_t{1} << 30;  ///< bytes
+
+/// The value, or nothing if the text is no JSON; what is wrong is added to `faults`. A repeated key
+/// is a fault of its own at the object's pointer and does not end the reading (the value then holds
+/// both members). A leading byte-order mark is ignored, as RFC 8259 section 8.1 allows.
+std::optional<Json> parse_json(std::string_view text, FaultList& faults);
+
+/// One reference token of a JSON Pointer with its slash: "/" and "~" as RFC 6901 section 3 writes
+/// them.
+std::string pointer_token(std::string_view key);
+
+/// A JSON text of the value; ill-formed UTF-8 becomes U+FFFD rather than an exception.
+std::string json_text(const Json& value, int indent = -1);
+
+}  // namespace likelihet::documents

@@ -1,0 +1,115 @@
+// Numbers of a colony's network from layers and tables.
+#include <algorithm>
+
+#include <likelihet/genetics/founder.hpp>
+#include <likelihet/odds/colony_network.hpp>
+#include <likelihet/odds/evidence_score.hpp>
+
+namespace likelihet::odds {
+
+namespace {
+
+std::vector<double> all_first(const genetics::Locus& locus) {
+  std::vector<double> frequencies(locus.alleles().size(), 0.0);
+  frequencies.front() = 1.0;
+  return frequencies;
+}
+
+// trust x odds + (1 - trust) x prior, within each sex on a sex chromosome.
+void mix_in(const genetics::Locus& locus, const colony::BoughtAs& sold, genetics::Sex sex,
+            std::vector<double>& prior) {
+  const double share = locus.sex_linked() ? 0.5 : 1.0;
+  double listed = 0;
+  for (std::size_t g = 0; g < locus.size(); ++g) {
+    if (locus.possible(g, sex)) listed += sold.odds[g];
+  }
+  if (!(listed > 0)) return;  // the claim says nothing of this sex
+  for (std::size_t g = 0; g < locus.size(); ++g) {
+    if (!locus.possible(g, sex)) continue;
+    prior[g] = sold.trust * share * sold.odds[g] / listed + (1 - sold.trust) * prior[g];
+  }
+}
+
+std::vector<double> founder_numbers(const colony::Model& model, const Term::Founder& founder,
+                                    const Tables& tables) {
+  const genetics::Locus& locus = model.loci()[founder.locus];
+  if (founder.unplaced) {
+    std::vector<double> flat(locus.size(), 1.0);
+    for (std::size_t g = 0; g < flat.size(); ++g) {
+      double alike = 0;
+      for (std::size_t h = 0; h < flat.size(); ++h) {
+        alike += locus.genotypes()[g].sex == locus.genotypes()[h].sex ? 1.0 : 0.0;
+      }
+      flat[g] = (locus.sex_linked() ? 0.5 : 1.0) / alike;
+    }
+    return flat;
+  }
+  auto prior = genetics::founder_prior(
+      locus, founder.origin ? tables.origins[*founder.origin][founder.locus] : all_first(locus));
+  if (founder.bought_as != nullptr) {
+    mix_in(locus, *founder.bought_as, genetics::Sex::female, prior);
+    if (locus.sex_linked()) mix_in(locus, *founder.bought_as, genetics::Sex::male, prior);
+  }
+  return prior;
+}
+
+}  // namespace
+
+std::vector<double> ColonyNetwork::numbers(const Term& term, const Tables& tables) const {
+  if (term.founder) return founder_numbers(*model_, *term.founder, tables);
+  if (!term.score) return term.fixed;
+  const Term::Score& score = *term.score;
+  const auto of_row = row_likelihood(tables.rows[score.marker][score.table], score.reading,
+                                     model_->markers()[score.marker].weight);
+  std::vector<double> out(score.row_of.size());
+  for (std::size_t cell = 0; cell < out.size(); ++cell) out[cell] = of_row[score.row_of[cell]];
+  return out;
+}
+
+ColonyNetwork::TermNumbers ColonyNetwork::all_numbers(const Tables& tables) const {
+  TermNumbers out;
+  out.reserve(terms_.size());
+  for (const Term& term : terms_) out.push_back(numbers(term, tables));
+  return out;
+}
+
+void ColonyNetwork::write(const Slot& slot, Layer layer, const TermNumbers& numbers,
+                          double* out) const {
+  const std::size_t size = network_.size(slot.table);
+  std::fill_n(out, size, 1.0);
+  for (std::uint32_t t : slot.terms) {
+    if (terms_[t].layer > layer) continue;
+    for (std::size_t i = 0; i < size; ++i) out[i] *= numbers[t][i];
+  }
+}
+
+std::vector<double> ColonyNetwork::values(Layer layer, const Tables& tables) const {
+  std::vector<double> out = network_.values();
+  const TermNumbers numbers = all_numbers(tables);
+  for (const Slot& slot : slots_) write(slot, layer, numbers, &out[network_.offset(slot.table)]);
+  return out;
+}
+
+void ColonyNetwork::renew(const Tables& tables, std::vector<double>& values) const {
+  const TermNumbers numbers = all_numbers(tables);
+  for (const Slot& slot : slots_) {
+    if (slot.depends) {
+      write(slot, Layer::posterior, numbers, &values[network_.offset(slot.table)]);
+    }
+  }
+}
+
+std::vector<std::pair<std::size_t, std::size_t>> ColonyNetwork::renewed() const {
+  std::vector<std::pair<std::size_t, std::size_t>> out;
+  for (const Slot& slot : slots_) {
+    const std::size_t begin = network_.offset(slot.table);
+    if (slot.depends) out.emplace_back(begin, begin + network_.size(slot.table));
+  }
+  return out;
+}
+
+bool ColonyNetwork::uncertain() const {
+  return std::any_of(slots_.begin(), slots_.end(), [](const Slot& s) { return s.depends; });
+}
+
+}  // namespace likelihet::odds

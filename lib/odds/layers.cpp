@@ -1,0 +1,128 @@
+// From a scenario to beliefs.
+#include <algorithm>
+#include <array>
+#include <limits>
+
+#include <fmt/format.h>
+
+#include <likelihet/odds/layers.hpp>
+#include <likelihet/odds/words.hpp>
+
+namespace likelihet::odds {
+
+namespace {
+
+TooLarge too_large(const Scenario& scenario, const ColonyNetwork& net,
+                   const inference::TooBig& big, std::size_t memory_bytes) {
+  TooLarge out;
+  out.bytes = big.bytes;
+  out.part_animals = big.part;
+  std::string names;
+  std::size_t named = 0;
+  for (inference::Variable v : big.clique) {
+    const Owner& owner = net.owner(v);
+    if (owner.kind == Owner::Kind::animal) out.clique.emplace_back(owner.index, owner.locus);
+    if (++named <= 8) {
+      names += (names.empty() ? "" : ", ") + name_of(*scenario.colony, owner);
+    }
+  }
+  if (big.clique.size() > 8) names += fmt::format(" and {} more", big.clique.size() - 8);
+  constexpr double mebibyte = 1024.0 * 1024.0;
+  out.what = fmt::format(
+      "exact odds would take {:.0f} MiB or more, and {:.0f} MiB are allowed. The part of {} "
+      "genotypes around {} is the cause: its largest clique joins {} of them ({:.3g} combinations). "
+      "Allow more with --memory, record more of these animals (what they show, a result), or cut "
+      "uncertain links such as several possible sires.",
+      big.bytes / mebibyte, static_cast<double>(memory_bytes) / mebibyte, big.part, names,
+      big.clique.size(), big.cells);
+  return out;
+}
+
+}  // namespace
+
+std::variant<std::unique_ptr<Prepared>, TooLarge> prepare(const Scenario& scenario,
+                                                          const Tables& tables,
+                                                          std::size_t memory_bytes) {
+  auto made = std::make_unique<Prepared>(scenario, tables);
+  auto planned = inference::Plan::make(made->net.network(), memory_bytes);
+  if (const auto* big = std::get_if<inference::TooBig>(&planned)) {
+    return too_large(scenario, made->net, *big, memory_bytes);
+  }
+  made->plan = std::make_unique<inference::Plan>(std::move(std::get<inference::Plan>(planned)));
+  return made;
+}
+
+std::vector<double> genotype_odds(const Prepared& prepared, const inference::Beliefs& beliefs,
+                                  std::size_t animal, std::size_t locus) {
+  const Node& node = prepared.net.node(animal, locus);
+  const auto belief = node.leaf ? beliefs.run(prepared.plan->leaves().run_of[node.id])
+                                : beliefs.variable(node.id);
+  return {belief.begin(), belief.end()};
+}
+
+double het_of(const genetics::Locus& locus, const std::vector<double>& odds, std::uint16_t allele) {
+  double sum = 0;
+  for (std::size_t g = 0; g < odds.size(); ++g) {
+    if (locus.genotypes()[g].copies(allele) == 1) sum += odds[g];
+  }
+  return std::min(sum, 1.0);
+}
+
+std::variant<double, TooLarge> log_of_sexes(const Scenario& scenario, const Prepared& prepared,
+                                            const Tables& tables, std::size_t memory_bytes) {
+  const auto& loci = scenario.colony->model().loci();
+  if (std::none_of(loci.begin(), loci.end(), [](const auto& l) { return l.viability_matters(); })) {
+    return prepared.net.log_sexes();
+  }
+  Scenario bare = scenario;
+  bare.observations.clear();
+  auto made = prepare(bare, tables, memory_bytes);
+  if (auto* large = std::get_if<TooLarge>(&made)) return std::move(*large);
+  const auto& plain = *std::get<std::unique_ptr<Prepared>>(made);
+  return inference::log_evidence(*plain.plan, plain.net.values(Layer::sexes, tables));
+}
+
+std::variant<double, TooLarge> log_evidence(const Scenario& scenario, const Tables& tables,
+                                            Layer layer, std::size_t memory_bytes) {
+  auto made = prepare(scenario, tables, memory_bytes);
+  if (auto* large = std::get_if<TooLarge>(&made)) return std::move(*large);
+  const auto& prepared = *std::get<std::unique_ptr<Prepared>>(made);
+  const double whole =
+      inference::log_evidence(*prepared.plan, prepared.net.values(layer, tables));
+  if (whole == -std::numeric_limits<double>::infinity()) return whole;
+  auto given = log_of_sexes(scenario, prepared, tables, memory_bytes);
+  if (auto* large = std::get_if<TooLarge>(&given)) return std::move(*large);
+  return whole - std::get<double>(given);
+}
+
+std::variant<AnimalOdds, TooLarge> odds_of(const Scenario& scenario, std::size_t animal,
+                                           std::size_t memory_bytes) {
+  const colony::Model& model = scenario.colony->model();
+  const Tables tables = believed(model);
+  auto made = prepare(scenario, tables, memory_bytes);
+  if (auto* large = std::get_if<TooLarge>(&made)) return std::move(*large);
+  const auto& prepared = *std::get<std::unique_ptr<Prepared>>(made);
+  AnimalOdds out;
+  out.loci.resize(model.loci().size());
+  for (Layer layer : {Layer::pedigree, Layer::scored, Layer::posterior}) {
+    const auto beliefs = inference::infer(*prepared.plan, prepared.net.values(layer, tables));
+    if (!beliefs.possible) return AnimalOdds{};
+    for (std::size_t l = 0; l < model.loci().size(); ++l) {
+      LocusOdds& of = out.loci[l];
+      auto& at = layer == Layer::pedigree ? of.pedigree
+                 : layer == Layer::scored ? of.scored
+                                          : of.posterior;
+      at = genotype_odds(prepared, beliefs, animal, l);
+    }
+  }
+  for (std::size_t l = 0; l < model.loci().size(); ++l) {
+    const genetics::Locus& locus = model.loci()[l];
+    for (std::uint16_t a = 1; a < locus.alleles().size(); ++a) {
+      const double mean = het_of(locus, out.loci[l].posterior, a);
+      out.loci[l].het.push_back({mean, mean, mean});
+    }
+  }
+  return out;
+}
+
+}  // namespace likelihet::odds

@@ -1,0 +1,43 @@
+// What an odds computation takes as given: a colony's pedigree and the observations that count, or a
+// variation of them that asks "what if".
+#pragma once
+
+#include <cstddef>
+#include <map>
+#include <memory>
+#include <optional>
+#include <unordered_set>
+#include <vector>
+
+#include <likelihet/colony/colony.hpp>
+
+namespace likelihet::odds {
+
+/// In place of 0: so small that two of them never matter beside one, yet far from underflow.
+inline constexpr double soft_zero = 1e-40;
+
+/// Points into a colony, which must outlive it. Copies are cheap enough to vary.
+struct Scenario {
+  const colony::Colony* colony = nullptr;
+  std::vector<const colony::Observation*> observations;      ///< that count, withdrawals left out
+  std::vector<std::optional<genetics::Sex>> sexes;           ///< by animal
+  std::vector<std::optional<std::size_t>> clutches;          ///< by animal; empty: taken as a founder
+  std::vector<bool> unplaced;  ///< by animal: of wholly unknown descent, every genotype alike
+  std::map<std::size_t, std::vector<colony::Sire>> sires;    ///< by clutch, where not the colony's
+  std::vector<std::shared_ptr<const colony::Observation>> altered;  ///< owned stand-ins
+  /// Observations whose zeros are softened to `soft_zero`, so that what they exclude can be asked for.
+  std::unordered_set<const colony::Observation*> softened;
+
+  [[nodiscard]] const std::vector<colony::Sire>& sires_of(std::size_t clutch) const {
+    const auto found = sires.find(clutch);
+    return found == sires.end() ? colony->clutches()[clutch].sires : found->second;
+  }
+};
+
+/// The colony as it stood at the end of `as_of`, or as it stands.
+Scenario scenario(const colony::Colony& colony, const std::optional<colony::Date>& as_of);
+
+/// The same without one of its observations.
+Scenario without(const Scenario& whole, const colony::Observation* skipped);
+
+}  // namespace likelihet::odds

@@ -1,0 +1,147 @@
+// Evidence one step at a time.
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <map>
+#include <set>
+
+#include <likelihet/odds/contradiction.hpp>
+#include <likelihet/odds/layers.hpp>
+#include <likelihet/odds/why.hpp>
+
+namespace likelihet::odds {
+
+namespace {
+
+using colony::Observation;
+
+// Animals joined to one by descent, however far.
+std::vector<bool> relatives(const Scenario& scenario, std::size_t animal) {
+  const auto& colony = *scenario.colony;
+  std::vector<std::vector<std::size_t>> near(colony.animals().size());
+  for (std::size_t a = 0; a < near.size(); ++a) {
+    const auto clutch = scenario.clutches[a];
+    if (!clutch) continue;
+    const auto join = [&](std::size_t parent) {
+      near[a].push_back(parent);
+      near[parent].push_back(a);
+    };
+    if (colony.clutches()[*clutch].dam) join(*colony.clutches()[*clutch].dam);
+    for (const auto& sire : scenario.sires_of(*clutch)) join(sire.animal);
+    // Clutch-mates meet in an unnamed parent too.
+    const auto& mates = colony.clutches()[*clutch].hatchlings;
+    if (mates.front() != a) {
+      near[a].push_back(mates.front());
+      near[mates.front()].push_back(a);
+    }
+  }
+  std::vector<bool> met(near.size(), false);
+  std::vector<std::size_t> stack{animal};
+  met[animal] = true;
+  while (!stack.empty()) {
+    const std::size_t a = stack.back();
+    stack.pop_back();
+    for (std::size_t b : near[a]) {
+      if (met[b]) continue;
+      met[b] = true;
+      stack.push_back(b);
+    }
+  }
+  return met;
+}
+
+// Own observations one by one, relatives' of one day together, by the day they became known; those
+// without a day first, relatives before own on the same day.
+std::vector<Step> in_order(const Scenario& all, std::size_t animal) {
+  using Key = std::tuple<std::string, int, std::size_t>;
+  std::map<Key, Step> steps;
+  const auto related = relatives(all, animal);
+  for (const auto* observation : all.observations) {
+    const auto of = colony::animal_of(*observation);
+    if (!of || !related[*of]) continue;
+    const auto at = static_cast<std::size_t>(observation - all.colony->observations().data());
+    const std::string day = observation->known ? observation->known->text() : std::string();
+    const bool own = *of == animal;
+    Step& step = steps[{day, own ? 1 : 0, own ? at : 0}];
+    step.own = own;
+    step.observations.push_back(at);
+  }
+  std::vector<Step> out;
+  for (auto& [key, step] : steps) out.push_back(std::move(step));
+  return out;
+}
+
+double odds_factor(double before, double after) {
+  if (before == after) return 1;
+  if (after >= 1 || before <= 0) return std::numeric_limits<double>::infinity();
+  if (before >= 1) return 0;
+  return after / (1 - after) * ((1 - before) / before);
+}
+
+class Chain {
+ public:
+  Chain(const colony::Colony& colony, const Question& question, const Options& options)
+      : all_(scenario(colony, options.as_of)),
+        so_far_(all_),
+        question_(question),
+        options_(options),
+        tables_(believed(colony.model())) {
+    so_far_.observations.clear();
+  }
+
+  std::variant<Account, Contradiction, TooLarge> run() {
+    Account out;
+    out.start = out.end = probability();
+    for (Step& step : in_order(all_, question_.animal)) {
+      if (large_ || clash_) break;
+      for (std::size_t o : step.observations) {
+        so_far_.observations.push_back(&all_.colony->observations()[o]);
+      }
+      step.before = out.end;
+      step.after = out.end = probability();
+      step.factor = odds_factor(step.before, step.after);
+      step.decibans = 10 * std::log10(step.factor);
+      (step.own ? out.own_decibans : out.relatives_decibans) += step.decibans;
+      // Relatives who changed nothing beyond rounding are no part of the account.
+      if (step.own || std::abs(step.after - step.before) > 1e-13) out.steps.push_back(step);
+    }
+    if (large_) return std::move(*large_);
+    if (clash_) return explain(all_, options_);
+    return out;
+  }
+
+ private:
+  double probability() {
+    auto made = prepare(so_far_, tables_, options_.memory_bytes);
+    if (auto* large = std::get_if<TooLarge>(&made)) {
+      large_ = std::move(*large);
+      return 0;
+    }
+    const auto& ready = *std::get<std::unique_ptr<Prepared>>(made);
+    const auto beliefs =
+        inference::infer(*ready.plan, ready.net.values(Layer::posterior, tables_));
+    clash_ = !beliefs.possible;
+    if (clash_) return 0;
+    return het_of(all_.colony->model().loci()[question_.locus],
+                  genotype_odds(ready, beliefs, question_.animal, question_.locus),
+                  question_.allele);
+  }
+
+  Scenario all_;
+  Scenario so_far_;
+  Question question_;
+  Options options_;
+  Tables tables_;
+  std::optional<TooLarge> large_;
+  bool clash_ = false;
+};
+
+}  // namespace
+
+std::variant<Account, Contradiction, TooLarge> why(const colony::Colony& colony,
+                                                   const Question& question,
+                                                   const Options& options) {
+  return Chain(colony, question, options).run();
+}
+
+}  // namespace likelihet::odds

@@ -1,0 +1,7 @@
+likelihet_test(cli_tests
+  SOURCES ${CMAKE_CURRENT_SOURCE_DIR}/cli/percent_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/cli/printable_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/cli/table_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/cli/add_records_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/cli/program_test.cpp
+  LINKS likelihet_cli rapidcheck)

@@ -1,0 +1,32 @@
+# Each transcript, and each document with commands in it, is a test of its own.
+find_package(Python3 REQUIRED COMPONENTS Interpreter)
+
+function(likelihet_transcript name file)
+  add_test(NAME transcripts.${name}
+    COMMAND Python3::Interpreter ${CMAKE_CURRENT_SOURCE_DIR}/transcripts/run_transcript.py
+            --likelihet $<TARGET_FILE:likelihet> --scratch ${CMAKE_CURRENT_BINARY_DIR}/scratch/${name}
+            ${ARGN} ${file})
+  set_tests_properties(transcripts.${name} PROPERTIES TIMEOUT 600)
+endfunction()
+
+file(GLOB transcripts CONFIGURE_DEPENDS ${CMAKE_CURRENT_SOURCE_DIR}/transcripts/*.transcript)
+foreach(transcript IN LISTS transcripts)
+  cmake_path(GET transcript STEM name)
+  likelihet_transcript(${name} ${transcript})
+endforeach()
+
+# What the documents show is what happens.
+foreach(document IN ITEMS README.md docs/commands.md docs/documents.md)
+  cmake_path(GET document STEM name)
+  likelihet_transcript(document_${name} ${PROJECT_SOURCE_DIR}/${document} --document)
+endforeach()
+
+# Every command, option, exit status and schema is in the documents.
+add_test(NAME transcripts.documents_are_complete
+  COMMAND Python3::Interpreter ${CMAKE_CURRENT_SOURCE_DIR}/transcripts/documents_are_complete.py
+          $<TARGET_FILE:likelihet>)
+# The runner finds what differs.
+add_test(NAME transcripts.runner
+  COMMAND Python3::Interpreter ${CMAKE_CURRENT_SOURCE_DIR}/transcripts/run_transcript_test.py)
+
+include(${CMAKE_CURRENT_SOURCE_DIR}/cli/tests.cmake)
