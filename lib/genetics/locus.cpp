@@ -66,7 +66,9 @@ Locus::Locus(Parts parts) : parts_(std::move(parts)) {
   for (double v : parts_.viability) require(std::isfinite(v) && v >= 0, "viability is 0 or more");
 }
 
-std::optional<std::size_t> Locus::find(std::string_view key) const { return position(keys_, key); }
+std::optional<std::size_t> Locus::find(std::string_view key) const {
+  return position(keys_, key);
+}
 
 std::optional<std::uint16_t> Locus::find_allele(std::string_view name) const {
   const auto found = position(parts_.alleles, name);

@@ -20,7 +20,9 @@ constexpr Sex two_copy_sex(Chromosome chromosome) {
   return chromosome == Chromosome::z ? Sex::male : Sex::female;
 }
 
-constexpr Sex other_sex(Sex sex) { return sex == Sex::female ? Sex::male : Sex::female; }
+constexpr Sex other_sex(Sex sex) {
+  return sex == Sex::female ? Sex::male : Sex::female;
+}
 
 /// The letter that stands for the partner chromosome in a genotype key: `Y` for X, `W` for Z.
 constexpr char partner_letter(Chromosome chromosome) {

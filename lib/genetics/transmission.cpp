@@ -8,7 +8,9 @@ namespace likelihet::genetics {
 
 namespace {
 
-bool can_be(const Genotype& genotype, Sex sex) { return !genotype.sex || *genotype.sex == sex; }
+bool can_be(const Genotype& genotype, Sex sex) {
+  return !genotype.sex || *genotype.sex == sex;
+}
 
 // The child of two gametes; nothing where two partner chromosomes meet (both parents one-copy).
 std::optional<Genotype> unite(const Gamete& a, const Gamete& b, const Locus& locus) {

@@ -10,9 +10,9 @@
 namespace likelihet::inference {
 
 /// The states of each variable that some supported cell of each of its factors and leaves allows,
-/// given the states left to the others: arc consistency, in pedigrees genotype elimination (Lange and
-/// Goradia 1987, American Journal of Human Genetics 40:250). It never removes a state of positive
-/// probability; in a network with loops it may keep one of probability 0.
+/// given the states left to the others: arc consistency, in pedigrees genotype elimination (Lange
+/// and Goradia 1987, American Journal of Human Genetics 40:250). It never removes a state of
+/// positive probability; in a network with loops it may keep one of probability 0.
 struct Domains {
   std::vector<std::vector<std::uint32_t>> of;  ///< by variable, ascending
   bool impossible = false;  ///< some variable has no state left: the numbers contradict each other

@@ -79,7 +79,8 @@ class MinFill {
     }
   }
 
-  // Pairs of neighbours less the edges among them; each triangle is met once at each of its corners.
+  // Pairs of neighbours less the edges among them; each triangle is met once at each of its
+  // corners.
   void count_fill() {
     for (std::uint32_t v = 0; v < size(); ++v) {
       const auto d = static_cast<std::int64_t>(near(v).size());
@@ -136,7 +137,8 @@ class MinFill {
     }
     for (std::uint32_t u : around) {
       // The pairs (v, w) that u's neighbours lacked: w any neighbour of u that v is not joined to.
-      fill_[u] -= static_cast<std::int64_t>(near(u).size()) - static_cast<std::int64_t>(around.size());
+      fill_[u] -=
+          static_cast<std::int64_t>(near(u).size()) - static_cast<std::int64_t>(around.size());
       near(u).erase(std::lower_bound(near(u).begin(), near(u).end(), v));
       bits_[u] -= own_bits_[v];
       touch(u);

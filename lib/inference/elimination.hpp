@@ -33,10 +33,10 @@ struct TooWide {
 };
 
 /// Removes the vertex whose neighbours lack the fewest edges, again and again (min-fill: Kjærulff
-/// 1990, Triangulation of graphs, Aalborg R-90-09; Koller and Friedman 2009, Probabilistic Graphical
-/// Models, section 9.4.3.2); ties go to the smaller clique, then to the lower number. Fill counts are
-/// updated from the edges added and the vertex removed, never recounted. Stops where the cells of all
-/// cliques together would pass `cell_limit`.
+/// 1990, Triangulation of graphs, Aalborg R-90-09; Koller and Friedman 2009, Probabilistic
+/// Graphical Models, section 9.4.3.2); ties go to the smaller clique, then to the lower number.
+/// Fill counts are updated from the edges added and the vertex removed, never recounted. Stops
+/// where the cells of all cliques together would pass `cell_limit`.
 std::variant<Elimination, TooWide> min_fill(InteractionGraph graph, double cell_limit);
 
 }  // namespace likelihet::inference

@@ -9,7 +9,9 @@ namespace likelihet::inference {
 
 namespace {
 
-double to_double(double value) { return value; }
+double to_double(double value) {
+  return value;
+}
 double to_double(const Extended& value) {
   if (value.exponent < -1100) return 0;
   return std::ldexp(value.mantissa, static_cast<int>(value.exponent));
@@ -49,7 +51,9 @@ Beliefs read(const Plan& plan, const Pass<Number>& pass) {
   return out;
 }
 
-bool above_zero(const Extended& value) { return value.mantissa > 0; }
+bool above_zero(const Extended& value) {
+  return value.mantissa > 0;
+}
 
 }  // namespace
 
@@ -73,8 +77,8 @@ bool Runner<Number>::run(std::span<const Number> values) {
   return true;
 }
 
-// P(first, second) for pairs that share no clique, as P(first = i) P(second | first = i): a run with
-// the first held for each of its states serves all its partners.
+// P(first, second) for pairs that share no clique, as P(first = i) P(second | first = i): a run
+// with the first held for each of its states serves all its partners.
 template <class Number>
 void Runner<Number>::believe_outside(std::span<const Number> values) {
   std::map<Variable, std::vector<std::uint32_t>> by_first;

@@ -15,10 +15,10 @@ namespace likelihet::inference {
 /// other; then there is nothing else.
 struct Beliefs {
   bool possible = false;
-  double log_evidence = 0;  ///< ln Σ over all states of the product of everything, nats
-  std::vector<double> variables;             ///< P(state), variable after variable
-  std::vector<std::size_t> variable_begin;   ///< by variable, one more at the end
-  std::vector<double> leaves;                ///< by run of alike leaves
+  double log_evidence = 0;        ///< ln Σ over all states of the product of everything, nats
+  std::vector<double> variables;  ///< P(state), variable after variable
+  std::vector<std::size_t> variable_begin;  ///< by variable, one more at the end
+  std::vector<double> leaves;               ///< by run of alike leaves
   std::vector<std::size_t> run_begin;
 
   [[nodiscard]] std::span<const double> variable(Variable v) const {
@@ -29,14 +29,15 @@ struct Beliefs {
   }
 };
 
-/// Exact beliefs. `values` has the layout of Network::values(). Runs in doubles, and again in numbers
-/// without underflow where doubles were too small to trust.
+/// Exact beliefs. `values` has the layout of Network::values(). Runs in doubles, and again in
+/// numbers without underflow where doubles were too small to trust.
 Beliefs infer(const Plan& plan, std::span<const double> values);
 
 /// ln of the whole sum alone, nats; -infinity where the numbers contradict each other.
 double log_evidence(const Plan& plan, std::span<const double> values);
 
-/// Runs sets of numbers through one plan, reusing its memory: all that infer() does, without copies.
+/// Runs sets of numbers through one plan, reusing its memory: all that infer() does, without
+/// copies.
 template <class Number>
 class Runner {
  public:

@@ -20,8 +20,8 @@ struct IndexMap {
 class IndexMaps {
  public:
   /// `offsets[d][s]`: what state s of the clique's dimension d adds to the position, the last
-  /// dimension fastest. Dimensions from the last on are held cell by cell while together they have at
-  /// most `inner_cells` cells; the ones before make the outer list.
+  /// dimension fastest. Dimensions from the last on are held cell by cell while together they have
+  /// at most `inner_cells` cells; the ones before make the outer list.
   IndexMap make(std::span<const std::vector<std::uint32_t>> offsets);
 
   [[nodiscard]] std::span<const std::uint32_t> list(std::uint32_t number) const {

@@ -18,8 +18,8 @@ struct FamilyKey {
 struct FamilyKeyHash {
   std::size_t operator()(const FamilyKey& key) const {
     std::uint64_t h = key.first;
-    for (std::uint64_t part : {std::uint64_t{key.second}, std::uint64_t{key.guard},
-                               std::uint64_t{key.state}}) {
+    for (std::uint64_t part :
+         {std::uint64_t{key.second}, std::uint64_t{key.guard}, std::uint64_t{key.state}}) {
       h = (h ^ part) * 0x9e3779b97f4a7c15ULL;
       h ^= h >> 29U;
     }
@@ -27,8 +27,8 @@ struct FamilyKeyHash {
   }
 };
 
-// m where it is the same for every pair that can have a leaf at all, else 0; rounding of a few units
-// in the last place is not information.
+// m where it is the same for every pair that can have a leaf at all, else 0; rounding of a few
+// units in the last place is not information.
 double common_sum(const Network& network, const Pattern& pattern) {
   std::vector<double> sums(pattern.cells);
   sum_leaf<double>(network.values(), network, pattern, sums.data());
@@ -71,8 +71,9 @@ class Sorter {
     const auto [found, fresh] =
         patterns_.try_emplace(key, static_cast<std::uint32_t>(out_.patterns.size()));
     if (fresh) {
-      Pattern made{leaf.conditional, leaf.evidence, leaf.states,
-                   network_.size(leaf.conditional) / leaf.states, out_.sums, 0.0};
+      Pattern made{leaf.conditional, leaf.evidence,
+                   leaf.states,      network_.size(leaf.conditional) / leaf.states,
+                   out_.sums,        0.0};
       if (leaf.fixed) made.silent_sum = common_sum(network_, made);
       out_.sums += made.cells;
       out_.patterns.push_back(made);
@@ -81,8 +82,8 @@ class Sorter {
   }
 
   std::uint32_t family(const Branch& branch) {
-    const FamilyKey key{branch.first, branch.second,
-                        branch.guard ? *branch.guard + 1 : 0, branch.guard_state};
+    const FamilyKey key{branch.first, branch.second, branch.guard ? *branch.guard + 1 : 0,
+                        branch.guard_state};
     const auto [found, fresh] =
         families_.try_emplace(key, static_cast<std::uint32_t>(out_.families.size()));
     if (fresh) {
@@ -121,6 +122,8 @@ class Sorter {
 
 }  // namespace
 
-LeafFamilies::LeafFamilies(const Network& network) { Sorter(network, *this).sort(); }
+LeafFamilies::LeafFamilies(const Network& network) {
+  Sorter(network, *this).sort();
+}
 
 }  // namespace likelihet::inference

@@ -1,5 +1,5 @@
-// Leaves sorted into families (same parents) and patterns (same evidence), so that equal work is done
-// once.
+// Leaves sorted into families (same parents) and patterns (same evidence), so that equal work is
+// done once.
 #pragma once
 
 #include <cstdint>

@@ -51,12 +51,12 @@ Leaf Network::add_leaf(std::uint32_t states, Table conditional, Table evidence, 
     require(branch.first < states_.size() && branch.second < states_.size() &&
                 branch.first != branch.second,
             "a leaf hangs on two variables");
-    require(!branch.guard || (*branch.guard < states_.size() &&
-                              branch.guard_state < states_[*branch.guard]),
+    require(!branch.guard ||
+                (*branch.guard < states_.size() && branch.guard_state < states_[*branch.guard]),
             "a guard has that state");
-    require(size(conditional) ==
-                std::size_t{states_[branch.first]} * states_[branch.second] * states,
-            "a leaf's conditional table fits its variables");
+    require(
+        size(conditional) == std::size_t{states_[branch.first]} * states_[branch.second] * states,
+        "a leaf's conditional table fits its variables");
     require(branches.size() == 1 || branch.guard || fixed, "branches are guarded or tell nothing");
   }
   leaves_.push_back({states, conditional, evidence, fixed});

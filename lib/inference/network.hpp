@@ -14,8 +14,8 @@ using Table = std::uint32_t;
 using Leaf = std::uint32_t;
 
 /// Where a leaf may hang: on the pair (first, second), and where `guard` is set only while that
-/// variable is in `guard_state`. `weight` multiplies the branch; it may differ from 1 only on a leaf
-/// without evidence, where no variable tells the branches apart.
+/// variable is in `guard_state`. `weight` multiplies the branch; it may differ from 1 only on a
+/// leaf without evidence, where no variable tells the branches apart.
 struct Branch {
   Variable first = 0;
   Variable second = 0;
@@ -24,9 +24,9 @@ struct Branch {
   double weight = 1;
 };
 
-/// The structure of p(x) ∝ Π factors × Π leaves, and one set of numbers for it. Many sets of numbers
-/// can go through one structure: `values()` is one flat array, and another array of the same layout
-/// is another set.
+/// The structure of p(x) ∝ Π factors × Π leaves, and one set of numbers for it. Many sets of
+/// numbers can go through one structure: `values()` is one flat array, and another array of the
+/// same layout is another set.
 ///
 /// A leaf is a variable of its own, known only through a conditional table P(leaf | first, second)
 /// and an evidence table over its states; the engine sums it out before anything else, so a hundred
@@ -42,10 +42,10 @@ class Network {
   /// std::invalid_argument if the table's size is not the product of the states.
   void add_factor(std::span<const Variable> scope, Table table);
   /// A leaf with `states` states. `conditional` is over (first, second, leaf), leaf fastest;
-  /// `evidence` over the leaf's states. `fixed` says that no set of numbers changes this evidence, and
-  /// that pairs for which the conditional table is all zeros are ruled out elsewhere: where its sum
-  /// over the leaf is then the same for every other pair, the leaf tells nothing and never enters the
-  /// tree.
+  /// `evidence` over the leaf's states. `fixed` says that no set of numbers changes this evidence,
+  /// and that pairs for which the conditional table is all zeros are ruled out elsewhere: where its
+  /// sum over the leaf is then the same for every other pair, the leaf tells nothing and never
+  /// enters the tree.
   Leaf add_leaf(std::uint32_t states, Table conditional, Table evidence, bool fixed,
                 std::span<const Branch> branches);
 

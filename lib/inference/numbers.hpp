@@ -1,4 +1,5 @@
-// The number types a pass can run on: one set of numbers, several side by side, or an unbounded range.
+// The number types a pass can run on: one set of numbers, several side by side, or an unbounded
+// range.
 #pragma once
 
 #include <array>
@@ -9,8 +10,8 @@
 
 namespace likelihet::inference {
 
-/// `width` doubles side by side, one for each of so many sets of numbers; every operation is lane by
-/// lane, in loops that compilers turn into vector instructions.
+/// `width` doubles side by side, one for each of so many sets of numbers; every operation is lane
+/// by lane, in loops that compilers turn into vector instructions.
 template <std::size_t width>
 struct Lanes {
   std::array<double, width> lane{};
@@ -69,9 +70,11 @@ struct Extended {
   }
 };
 
-/// a / b, and 0 where b is 0: the belief of a cell that cannot be (Jensen, Lauritzen and Olesen 1990,
-/// Computational Statistics Quarterly 4:269, define 0/0 = 0 for junction trees).
-inline double divide(double a, double b) { return b > 0 ? a / b : 0.0; }
+/// a / b, and 0 where b is 0: the belief of a cell that cannot be (Jensen, Lauritzen and Olesen
+/// 1990, Computational Statistics Quarterly 4:269, define 0/0 = 0 for junction trees).
+inline double divide(double a, double b) {
+  return b > 0 ? a / b : 0.0;
+}
 template <std::size_t width>
 Lanes<width> divide(const Lanes<width>& a, const Lanes<width>& b) {
   Lanes<width> out;

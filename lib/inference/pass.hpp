@@ -17,17 +17,17 @@ struct Clamp {
   std::uint32_t state = 0;
 };
 
-/// Working memory for runs through one plan; after construction a run allocates nothing. `Number` is
-/// double, Lanes<8> (eight sets of numbers side by side) or Extended (no underflow, slow). The plan
-/// must outlive it. Shafer and Shenoy (1990) messages upwards, beliefs downwards by the division of
-/// Jensen, Lauritzen and Olesen (1990).
+/// Working memory for runs through one plan; after construction a run allocates nothing. `Number`
+/// is double, Lanes<8> (eight sets of numbers side by side) or Extended (no underflow, slow). The
+/// plan must outlive it. Shafer and Shenoy (1990) messages upwards, beliefs downwards by the
+/// division of Jensen, Lauritzen and Olesen (1990).
 template <class Number>
 class Pass {
  public:
   explicit Pass(const Plan& plan);
 
-  /// Multiplies and sums out everything. `values` has the layout of Network::values(). The plan must
-  /// not be impossible().
+  /// Multiplies and sums out everything. `values` has the layout of Network::values(). The plan
+  /// must not be impossible().
   void collect(std::span<const Number> values, std::optional<Clamp> clamp = std::nullopt);
   /// Whether some number grew too small to trust in doubles, or the whole came to 0; a pass in
   /// Extended numbers settles which.
@@ -48,8 +48,8 @@ class Pass {
   }
   void leaf_posteriors(std::span<const Number> values);
 
-  /// Read access to a bucket's clique: after collect() the product of its inputs, after distribute()
-  /// the belief; the bucket's variable fastest.
+  /// Read access to a bucket's clique: after collect() the product of its inputs, after
+  /// distribute() the belief; the bucket's variable fastest.
   [[nodiscard]] std::span<const Number> clique(const Bucket& bucket) const {
     return {arena_.data() + bucket.clique, bucket.separator_cells * bucket.states};
   }

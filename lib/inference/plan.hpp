@@ -23,8 +23,8 @@ struct Input {
   IndexMap map;
 };
 
-/// One variable's elimination (bucket elimination: Dechter 1999, Artificial Intelligence 113:41). Its
-/// clique is its separator and itself, itself fastest; buckets form the junction tree.
+/// One variable's elimination (bucket elimination: Dechter 1999, Artificial Intelligence 113:41).
+/// Its clique is its separator and itself, itself fastest; buckets form the junction tree.
 struct Bucket {
   Variable variable = 0;
   std::uint32_t states = 0;  ///< left to the variable
@@ -38,12 +38,12 @@ struct Bucket {
 
 /// Where a family's table stands and how its cells map to pairs of full states.
 struct FamilyPlace {
-  /// dead: its guard cannot be in its state. fixed: one cell. live: an input of a bucket. outside: it
-  /// tells nothing and its pair shares no clique, so its belief takes passes of its own.
+  /// dead: its guard cannot be in its state. fixed: one cell. live: an input of a bucket. outside:
+  /// it tells nothing and its pair shares no clique, so its belief takes passes of its own.
   enum class State : std::uint8_t { dead, fixed, live, outside };
   State state = State::dead;
-  std::size_t offset = 0;     ///< arena offset of the guarded cells, within the whole table
-  std::size_t table = 0;      ///< arena offset of the whole table, guard slowest
+  std::size_t offset = 0;  ///< arena offset of the guarded cells, within the whole table
+  std::size_t table = 0;   ///< arena offset of the whole table, guard slowest
   std::uint32_t table_cells = 0;
   std::uint32_t cells = 0;
   std::uint32_t cell_list = 0;  ///< in Plan::cell_lists: full pair index of each cell
@@ -52,20 +52,22 @@ struct FamilyPlace {
 struct TooBig {
   std::vector<Variable> clique;  ///< the largest met, of `cells` cells
   double cells = 0;
-  double bytes = 0;              ///< of all tables met so far; the true figure is no less
-  std::size_t part = 0;          ///< variables in the connected part
+  double bytes = 0;      ///< of all tables met so far; the true figure is no less
+  std::size_t part = 0;  ///< variables in the connected part
 };
 
 /// A junction tree by buckets, laid out in one arena, with all positions computed. Immutable; the
-/// network must outlive it. Good for every set of numbers of the network's layout whose zeros include
-/// those it was made with.
+/// network must outlive it. Good for every set of numbers of the network's layout whose zeros
+/// include those it was made with.
 class Plan {
  public:
   /// Numbers are the network's own. `memory_bytes` bounds the arena of one set of doubles.
   static std::variant<Plan, TooBig> make(const Network& network, std::size_t memory_bytes);
 
   [[nodiscard]] bool impossible() const { return domains_.impossible; }
-  [[nodiscard]] const std::vector<std::uint32_t>& domain(Variable v) const { return domains_.of[v]; }
+  [[nodiscard]] const std::vector<std::uint32_t>& domain(Variable v) const {
+    return domains_.of[v];
+  }
   [[nodiscard]] const LeafFamilies& leaves() const { return leaves_; }
   [[nodiscard]] const std::vector<Bucket>& buckets() const { return buckets_; }
   [[nodiscard]] const std::vector<Input>& inputs() const { return inputs_; }

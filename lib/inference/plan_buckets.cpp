@@ -15,7 +15,8 @@ std::vector<std::uint32_t> steps(std::uint32_t states, std::size_t stride) {
 }
 
 // Buckets numbered so that children stand before and near their parents.
-std::vector<std::uint32_t> post_order(const std::vector<std::uint32_t>& parent, std::uint32_t none) {
+std::vector<std::uint32_t> post_order(const std::vector<std::uint32_t>& parent,
+                                      std::uint32_t none) {
   const auto n = static_cast<std::uint32_t>(parent.size());
   std::vector<std::vector<std::uint32_t>> children(n);
   std::vector<std::uint32_t> stack;
@@ -122,8 +123,8 @@ std::uint32_t PlanMaker::cell_list(const Family& family) {
       cells.push_back(i * network_.states(family.second) + j);
     }
   }
-  const auto [found, fresh] = known_cell_lists_.try_emplace(
-      cells, static_cast<std::uint32_t>(plan_.cell_lists_.size()));
+  const auto [found, fresh] =
+      known_cell_lists_.try_emplace(cells, static_cast<std::uint32_t>(plan_.cell_lists_.size()));
   if (fresh) plan_.cell_lists_.push_back(std::move(cells));
   return found->second;
 }

@@ -47,8 +47,8 @@ class PlanMaker {
   const Network& network_;
   double cell_limit_;
   Plan plan_;
-  std::vector<std::uint32_t> vertex_;   // by variable; none where fixed
-  std::vector<Variable> variable_;      // by vertex
+  std::vector<std::uint32_t> vertex_;  // by variable; none where fixed
+  std::vector<Variable> variable_;     // by vertex
   struct Waiting {
     std::vector<std::uint32_t> factors, families, children;
   };

@@ -16,10 +16,10 @@ struct Draw {
   std::vector<std::uint32_t> leaves;
 };
 
-/// Draws backwards through the tree, each variable given the ones nearer the root (forward filtering,
-/// backward sampling; Koller and Friedman 2009, section 12.3.1.3 discuss exact sampling from a clique
-/// tree): independent draws from the exact joint posterior. `pass` must have collected `values` and
-/// not distributed since, with total() > 0.
+/// Draws backwards through the tree, each variable given the ones nearer the root (forward
+/// filtering, backward sampling; Koller and Friedman 2009, section 12.3.1.3 discuss exact sampling
+/// from a clique tree): independent draws from the exact joint posterior. `pass` must have
+/// collected `values` and not distributed since, with total() > 0.
 Draw sample(const Plan& plan, const Pass<double>& pass, std::span<const double> values,
             std::mt19937_64& random);
 

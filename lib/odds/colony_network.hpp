@@ -34,7 +34,7 @@ struct Node {
 struct Term {
   struct Score {
     std::size_t marker = 0;
-    std::size_t table = 0;        ///< as table_in_force() says
+    std::size_t table = 0;            ///< as table_in_force() says
     std::vector<double> reading;      ///< r(level)
     std::vector<std::size_t> row_of;  ///< which row holds, by joint genotype
   };
@@ -51,10 +51,10 @@ struct Term {
 };
 
 /// The network and how its numbers come from tables and layers. Genotype variables of breeders,
-/// founders and animals whose loci are tied together; leaves for all other hatchlings. Two loci of one
-/// animal are joined only where a mark reads both, where an uncertain sire or an unknown sex says
-/// something of both. Built in an order of its own (depth in the pedigree, then id), so that the same
-/// records in another order give the same network.
+/// founders and animals whose loci are tied together; leaves for all other hatchlings. Two loci of
+/// one animal are joined only where a mark reads both, where an uncertain sire or an unknown sex
+/// says something of both. Built in an order of its own (depth in the pedigree, then id), so that
+/// the same records in another order give the same network.
 class ColonyNetwork {
  public:
   [[nodiscard]] const inference::Network& network() const { return network_; }
@@ -65,8 +65,8 @@ class ColonyNetwork {
 
   /// A set of numbers for the network with the evidence up to `layer` and these tables.
   [[nodiscard]] std::vector<double> values(Layer layer, const Tables& tables) const;
-  /// Writes the numbers that depend on tables over those of `values`, for Layer::posterior: each piece
-  /// of evidence is worked out once, however many animals share it.
+  /// Writes the numbers that depend on tables over those of `values`, for Layer::posterior: each
+  /// piece of evidence is worked out once, however many animals share it.
   void renew(const Tables& tables, std::vector<double>& values) const;
   /// The positions in values() that renew() may write, as [begin, end).
   [[nodiscard]] std::vector<std::pair<std::size_t, std::size_t>> renewed() const;

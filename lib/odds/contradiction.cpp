@@ -95,12 +95,13 @@ Contradiction explain(const Scenario& scenario, const Options& options) {
     }
     list += "\n  " + line;
   }
-  out.what = list.empty()
-                 ? "the pedigree alone is impossible: no founders' genotypes allow these animals to "
-                   "be alive. Look at origins, bought_as and viability."
-                 : "these records cannot all be true, given the pedigree:" + list +
-                       "\nLeave out any one of them and the rest can be. Withdraw the wrong one, or "
-                       "mend the parents.";
+  out.what =
+      list.empty()
+          ? "the pedigree alone is impossible: no founders' genotypes allow these animals to "
+            "be alive. Look at origins, bought_as and viability."
+          : "these records cannot all be true, given the pedigree:" + list +
+                "\nLeave out any one of them and the rest can be. Withdraw the wrong one, or "
+                "mend the parents.";
   return out;
 }
 

@@ -7,9 +7,9 @@
 
 namespace likelihet::odds {
 
-/// A set of observations (and recorded sexes, where a locus is sex-linked) that contradict each other
-/// under the pedigree, of which none can be left out: found by divide and conquer (Junker 2004,
-/// QuickXplain, AAAI 167-172). The scenario must be contradictory.
+/// A set of observations (and recorded sexes, where a locus is sex-linked) that contradict each
+/// other under the pedigree, of which none can be left out: found by divide and conquer (Junker
+/// 2004, QuickXplain, AAAI 167-172). The scenario must be contradictory.
 Contradiction explain(const Scenario& scenario, const Options& options);
 
 }  // namespace likelihet::odds

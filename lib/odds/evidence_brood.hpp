@@ -10,14 +10,14 @@
 
 namespace likelihet::odds {
 
-/// P(one offspring, alive when recorded, shows `appearance` | the animal's genotype) for each genotype
-/// of the animal, with a partner of genotype `partner`. Zero where the two are of one sex.
+/// P(one offspring, alive when recorded, shows `appearance` | the animal's genotype) for each
+/// genotype of the animal, with a partner of genotype `partner`. Zero where the two are of one sex.
 std::vector<double> offspring_chance(const genetics::Locus& locus, std::size_t partner,
                                      std::size_t appearance);
 
 /// P(this brood | genotype) as a product of tables over the genotypes: each offspring is an
-/// independent draw, and thousands of them would underflow in one table, so the product is shared out
-/// among as many tables as keep every positive entry above 1e-150. At least one.
+/// independent draw, and thousands of them would underflow in one table, so the product is shared
+/// out among as many tables as keep every positive entry above 1e-150. At least one.
 std::vector<std::vector<double>> brood_likelihood(
     const genetics::Locus& locus, std::size_t partner,
     const std::vector<std::pair<std::size_t, std::int64_t>>& offspring);

@@ -62,10 +62,11 @@ std::vector<std::size_t> row_of_genotypes(const colony::Model& model,
       genotype[loci[i]] = rest % model.loci()[loci[i]].size();
       rest /= model.loci()[loci[i]].size();
     }
-    const auto row = std::find_if(rows.begin(), rows.end(), [&](const colony::MarkerRow& candidate) {
-      return std::all_of(candidate.at.begin(), candidate.at.end(),
-                         [&](const auto& at) { return genotype[at.first] == at.second; });
-    });
+    const auto row =
+        std::find_if(rows.begin(), rows.end(), [&](const colony::MarkerRow& candidate) {
+          return std::all_of(candidate.at.begin(), candidate.at.end(),
+                             [&](const auto& at) { return genotype[at.first] == at.second; });
+        });
     out[cell] = static_cast<std::size_t>(row - rows.begin());
   }
   return out;

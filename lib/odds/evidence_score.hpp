@@ -33,14 +33,14 @@ const std::vector<colony::MarkerRow>& rows_of(const colony::Marker& marker, std:
 /// The loci that some row reads, ascending.
 std::vector<std::size_t> loci_read(const std::vector<colony::MarkerRow>& rows);
 
-/// The row that holds for each joint genotype of loci_read(rows), the last locus fastest; one number
-/// where no row reads a locus. Rows are tried in order; the last one matches every animal.
+/// The row that holds for each joint genotype of loci_read(rows), the last locus fastest; one
+/// number where no row reads a locus. Rows are tried in order; the last one matches every animal.
 std::vector<std::size_t> row_of_genotypes(const colony::Model& model,
                                           const std::vector<colony::MarkerRow>& rows);
 
-/// L(row) = (Σ_level P(level | row) r(level))^weight for each row; weight 0 gives ones. A power of a
-/// likelihood discounts evidence that repeats other evidence (Bissiri, Holmes and Walker 2016, JRSS B
-/// 78:1103).
+/// L(row) = (Σ_level P(level | row) r(level))^weight for each row; weight 0 gives ones. A power of
+/// a likelihood discounts evidence that repeats other evidence (Bissiri, Holmes and Walker 2016,
+/// JRSS B 78:1103).
 std::vector<double> row_likelihood(const std::vector<std::vector<double>>& expect,
                                    const std::vector<double>& reading, double weight);
 

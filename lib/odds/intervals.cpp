@@ -97,7 +97,8 @@ class Draws {
       if (runner.run(lanes)) {
         keep(runner.pass(), done, now);
       } else {
-        for (std::size_t k = 0; k < now; ++k) keep(inference::infer(*prepared_.plan, singles[k]), done + k);
+        for (std::size_t k = 0; k < now; ++k)
+          keep(inference::infer(*prepared_.plan, singles[k]), done + k);
       }
     }
   }

@@ -12,8 +12,8 @@ namespace likelihet::odds {
 
 namespace {
 
-TooLarge too_large(const Scenario& scenario, const ColonyNetwork& net,
-                   const inference::TooBig& big, std::size_t memory_bytes) {
+TooLarge too_large(const Scenario& scenario, const ColonyNetwork& net, const inference::TooBig& big,
+                   std::size_t memory_bytes) {
   TooLarge out;
   out.bytes = big.bytes;
   out.part_animals = big.part;
@@ -30,7 +30,8 @@ TooLarge too_large(const Scenario& scenario, const ColonyNetwork& net,
   constexpr double mebibyte = 1024.0 * 1024.0;
   out.what = fmt::format(
       "exact odds would take {:.0f} MiB or more, and {:.0f} MiB are allowed. The part of {} "
-      "genotypes around {} is the cause: its largest clique joins {} of them ({:.3g} combinations). "
+      "genotypes around {} is the cause: its largest clique joins {} of them ({:.3g} "
+      "combinations). "
       "Allow more with --memory, record more of these animals (what they show, a result), or cut "
       "uncertain links such as several possible sires.",
       big.bytes / mebibyte, static_cast<double>(memory_bytes) / mebibyte, big.part, names,
@@ -55,8 +56,8 @@ std::variant<std::unique_ptr<Prepared>, TooLarge> prepare(const Scenario& scenar
 std::vector<double> genotype_odds(const Prepared& prepared, const inference::Beliefs& beliefs,
                                   std::size_t animal, std::size_t locus) {
   const Node& node = prepared.net.node(animal, locus);
-  const auto belief = node.leaf ? beliefs.run(prepared.plan->leaves().run_of[node.id])
-                                : beliefs.variable(node.id);
+  const auto belief =
+      node.leaf ? beliefs.run(prepared.plan->leaves().run_of[node.id]) : beliefs.variable(node.id);
   return {belief.begin(), belief.end()};
 }
 
@@ -87,8 +88,7 @@ std::variant<double, TooLarge> log_evidence(const Scenario& scenario, const Tabl
   auto made = prepare(scenario, tables, memory_bytes);
   if (auto* large = std::get_if<TooLarge>(&made)) return std::move(*large);
   const auto& prepared = *std::get<std::unique_ptr<Prepared>>(made);
-  const double whole =
-      inference::log_evidence(*prepared.plan, prepared.net.values(layer, tables));
+  const double whole = inference::log_evidence(*prepared.plan, prepared.net.values(layer, tables));
   if (whole == -std::numeric_limits<double>::infinity()) return whole;
   auto given = log_of_sexes(scenario, prepared, tables, memory_bytes);
   if (auto* large = std::get_if<TooLarge>(&given)) return std::move(*large);

@@ -12,11 +12,12 @@
 
 namespace likelihet::odds {
 
-/// A scenario made ready to compute: its network and the plan through it. Not movable, since the plan
-/// refers to the network.
+/// A scenario made ready to compute: its network and the plan through it. Not movable, since the
+/// plan refers to the network.
 class Prepared {
  public:
-  Prepared(const Scenario& scenario, const Tables& tables) : net(colony_network(scenario, tables)) {}
+  Prepared(const Scenario& scenario, const Tables& tables)
+      : net(colony_network(scenario, tables)) {}
   Prepared(const Prepared&) = delete;
   Prepared& operator=(const Prepared&) = delete;
 
@@ -36,8 +37,8 @@ std::vector<double> genotype_odds(const Prepared& prepared, const inference::Bel
 /// P(exactly one copy of `allele`).
 double het_of(const genetics::Locus& locus, const std::vector<double>& odds, std::uint16_t allele);
 
-/// ln P(observations | descent, recorded and implied sexes) up to `layer`, nats; -infinity where they
-/// contradict each other.
+/// ln P(observations | descent, recorded and implied sexes) up to `layer`, nats; -infinity where
+/// they contradict each other.
 std::variant<double, TooLarge> log_evidence(const Scenario& scenario, const Tables& tables,
                                             Layer layer, std::size_t memory_bytes);
 

@@ -145,7 +145,8 @@ void NetworkBuilder::soften(const Observation& observation, Key& key,
   for (double& p : numbers) p = std::max(p, soft_zero);
 }
 
-void NetworkBuilder::gather_animal(std::size_t animal, const std::vector<const Observation*>& seen) {
+void NetworkBuilder::gather_animal(std::size_t animal,
+                                   const std::vector<const Observation*>& seen) {
   for (const Observation* observation : seen) {
     if (const auto* shown = std::get_if<colony::AppearanceSeen>(&observation->what)) {
       Key key{0, static_cast<double>(shown->locus), static_cast<double>(shown->appearance)};
@@ -176,7 +177,8 @@ void NetworkBuilder::gather_animal(std::size_t animal, const std::vector<const O
   }
 }
 
-void NetworkBuilder::gather_scores(std::size_t animal, const std::vector<const Observation*>& seen) {
+void NetworkBuilder::gather_scores(std::size_t animal,
+                                   const std::vector<const Observation*>& seen) {
   std::map<std::size_t, std::vector<Reading>> readings;
   std::vector<std::vector<std::size_t>> shows(loci_);
   for (const Observation* observation : seen) {
@@ -201,7 +203,8 @@ void NetworkBuilder::gather_scores(std::size_t animal, const std::vector<const O
     const auto& rows = rows_of(marker, *table);
     const auto loci = loci_read(rows);
     const std::uint32_t made =
-        term(key, {Layer::scored, {},
+        term(key, {Layer::scored,
+                   {},
                    Term::Score{m, *table, reading_likelihood(marker.levels.size(), of_marker),
                                row_of_genotypes(model_, rows)},
                    std::nullopt});

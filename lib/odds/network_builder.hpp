@@ -65,20 +65,21 @@ class NetworkBuilder {
   std::size_t loci_;
   std::size_t animals_;
   bool any_viability_ = false;
-  std::vector<std::size_t> sex_linked_;        // loci
-  std::vector<std::size_t> sex_viability_;     // sex-linked loci whose viability matters
-  std::vector<std::size_t> order_;             // animals, parents first
+  std::vector<std::size_t> sex_linked_;               // loci
+  std::vector<std::size_t> sex_viability_;            // sex-linked loci whose viability matters
+  std::vector<std::size_t> order_;                    // animals, parents first
   std::vector<std::vector<std::size_t>> hatchlings_;  // by clutch, in that order
   std::vector<bool> breeder_, own_evidence_, informative_;
-  std::vector<bool> needs_variable_;           // by animal x locus
-  std::vector<Terms> evidence_;                // by animal x locus
+  std::vector<bool> needs_variable_;  // by animal x locus
+  std::vector<Terms> evidence_;       // by animal x locus
   std::vector<std::vector<std::pair<std::vector<std::size_t>, std::uint32_t>>> ties_;  // by animal
   std::map<Key, std::uint32_t> known_terms_;
   std::map<std::pair<Terms, std::size_t>, inference::Table> known_slots_;
   std::map<std::vector<std::size_t>, inference::Table> known_transmissions_;
-  std::vector<std::optional<inference::Variable>> clutch_sire_;  // by clutch
+  std::vector<std::optional<inference::Variable>> clutch_sire_;    // by clutch
   std::unordered_map<std::size_t, inference::Variable> own_sire_;  // by animal
-  std::map<std::pair<std::size_t, std::size_t>, inference::Variable> anonymous_dam_, anonymous_sire_;
+  std::map<std::pair<std::size_t, std::size_t>, inference::Variable> anonymous_dam_,
+      anonymous_sire_;
   std::size_t sexed_ = 0;
   std::uint32_t broods_ = 0;
   ColonyNetwork out_;

@@ -87,8 +87,8 @@ void NetworkBuilder::add_anonymous(std::size_t clutch) {
   }
 }
 
-// Who the sire was: one variable for the clutch, or one for each hatchling; none where nothing below
-// could tell the candidates apart.
+// Who the sire was: one variable for the clutch, or one for each hatchling; none where nothing
+// below could tell the candidates apart.
 void NetworkBuilder::add_sire_variables(std::size_t clutch) {
   const auto& candidates = scenario_.sires_of(clutch);
   if (candidates.size() < 2) return;
@@ -118,7 +118,8 @@ void NetworkBuilder::add_sire_variables(std::size_t clutch) {
 }
 
 Variable NetworkBuilder::dam(std::size_t clutch, std::size_t l) const {
-  if (const auto animal = colony_.clutches()[clutch].dam) return out_.nodes_[*animal * loci_ + l].id;
+  if (const auto animal = colony_.clutches()[clutch].dam)
+    return out_.nodes_[*animal * loci_ + l].id;
   return anonymous_dam_.at({clutch, l});
 }
 
@@ -198,9 +199,9 @@ void NetworkBuilder::add_hatchling_leaf(std::size_t animal, std::size_t l) {
                        return out_.terms_[t].layer == Layer::sexes;
                      });
   out_.nodes_[animal * loci_ + l] = {
-      true, out_.network_.add_leaf(static_cast<std::uint32_t>(locus(l).size()),
-                                   transmission(l, 1, 0), slot(terms, locus(l).size()), fixed,
-                                   branches)};
+      true,
+      out_.network_.add_leaf(static_cast<std::uint32_t>(locus(l).size()), transmission(l, 1, 0),
+                             slot(terms, locus(l).size()), fixed, branches)};
 }
 
 // Evidence over several of an animal's loci, or in a table of its own.

@@ -55,20 +55,21 @@ struct ColonyOdds {
   std::vector<Surprise> surprises;
 };
 
-/// The evidence contradicts itself. The smallest set found: leave out any one of it and the rest can
-/// be true together.
+/// The evidence contradicts itself. The smallest set found: leave out any one of it and the rest
+/// can be true together.
 struct Contradiction {
   std::vector<std::size_t> observations;
   std::vector<std::size_t> sexes;  ///< animals whose recorded sex is part of it
-  std::string what;  ///< in a keeper's words
+  std::string what;                ///< in a keeper's words
 };
 
 /// Exact inference would not fit the memory allowed; found before it starts.
 struct TooLarge {
-  double bytes = 0;                 ///< what it would take
-  std::size_t part_animals = 0;     ///< animals in the connected part
-  std::vector<std::pair<std::size_t, std::size_t>> clique;  ///< (animal, locus) in the largest clique
-  std::string what;                 ///< names the part, its largest clique, and what to do
+  double bytes = 0;              ///< what it would take
+  std::size_t part_animals = 0;  ///< animals in the connected part
+  std::vector<std::pair<std::size_t, std::size_t>>
+      clique;        ///< (animal, locus) in the largest clique
+  std::string what;  ///< names the part, its largest clique, and what to do
 };
 
 using Outcome = std::variant<ColonyOdds, Contradiction, TooLarge>;

@@ -58,8 +58,7 @@ class Weigher {
 
  private:
   std::optional<double> log_weight(const Scenario& scenario) const {
-    const auto value =
-        log_evidence(scenario, tables_, Layer::posterior, options_.memory_bytes);
+    const auto value = log_evidence(scenario, tables_, Layer::posterior, options_.memory_bytes);
     if (const auto* log = std::get_if<double>(&value)) return *log;
     return std::nullopt;
   }

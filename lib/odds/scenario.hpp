@@ -1,5 +1,5 @@
-// What an odds computation takes as given: a colony's pedigree and the observations that count, or a
-// variation of them that asks "what if".
+// What an odds computation takes as given: a colony's pedigree and the observations that count, or
+// a variation of them that asks "what if".
 #pragma once
 
 #include <cstddef>
@@ -19,13 +19,14 @@ inline constexpr double soft_zero = 1e-40;
 /// Points into a colony, which must outlive it. Copies are cheap enough to vary.
 struct Scenario {
   const colony::Colony* colony = nullptr;
-  std::vector<const colony::Observation*> observations;      ///< that count, withdrawals left out
-  std::vector<std::optional<genetics::Sex>> sexes;           ///< by animal
-  std::vector<std::optional<std::size_t>> clutches;          ///< by animal; empty: taken as a founder
+  std::vector<const colony::Observation*> observations;  ///< that count, withdrawals left out
+  std::vector<std::optional<genetics::Sex>> sexes;       ///< by animal
+  std::vector<std::optional<std::size_t>> clutches;      ///< by animal; empty: taken as a founder
   std::vector<bool> unplaced;  ///< by animal: of wholly unknown descent, every genotype alike
-  std::map<std::size_t, std::vector<colony::Sire>> sires;    ///< by clutch, where not the colony's
+  std::map<std::size_t, std::vector<colony::Sire>> sires;  ///< by clutch, where not the colony's
   std::vector<std::shared_ptr<const colony::Observation>> altered;  ///< owned stand-ins
-  /// Observations whose zeros are softened to `soft_zero`, so that what they exclude can be asked for.
+  /// Observations whose zeros are softened to `soft_zero`, so that what they exclude can be asked
+  /// for.
   std::unordered_set<const colony::Observation*> softened;
 
   [[nodiscard]] const std::vector<colony::Sire>& sires_of(std::size_t clutch) const {

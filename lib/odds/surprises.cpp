@@ -46,8 +46,8 @@ class Finder {
          const Options& options)
       : all_(all),
         odds_(odds),
-        easy_bytes_(std::min(options.memory_bytes,
-                             std::max(easy_bytes, easy_factor * plain_bytes))),
+        easy_bytes_(
+            std::min(options.memory_bytes, std::max(easy_bytes, easy_factor * plain_bytes))),
         options_(options),
         colony_(*all.colony),
         tables_(believed(all.colony->model())) {}
@@ -75,8 +75,9 @@ class Finder {
  private:
   std::optional<Candidate> make(const colony::Observation* observation) const {
     if (const auto* seen = std::get_if<colony::AppearanceSeen>(&observation->what)) {
-      return Candidate{observation, seen->animal, seen->locus,
-                       appearance_likelihood(colony_.model().loci()[seen->locus], seen->appearance)};
+      return Candidate{
+          observation, seen->animal, seen->locus,
+          appearance_likelihood(colony_.model().loci()[seen->locus], seen->appearance)};
     }
     if (const auto* result = std::get_if<colony::Result>(&observation->what)) {
       const colony::Assay& assay = colony_.model().assays()[result->assay];
@@ -114,11 +115,10 @@ class Finder {
       const Node& node = net.node(candidate.animal, candidate.locus);
       if (!node.leaf) return false;
       const auto& leaf = net.network().leaf(node.id);
-      std::vector<double> others(values.begin() + static_cast<std::ptrdiff_t>(
-                                                      net.network().offset(leaf.evidence)),
-                                 values.begin() + static_cast<std::ptrdiff_t>(
-                                                      net.network().offset(leaf.evidence)) +
-                                     leaf.states);
+      std::vector<double> others(
+          values.begin() + static_cast<std::ptrdiff_t>(net.network().offset(leaf.evidence)),
+          values.begin() + static_cast<std::ptrdiff_t>(net.network().offset(leaf.evidence)) +
+              leaf.states);
       for (std::size_t g = 0; g < others.size(); ++g) {
         others[g] /= std::max(candidate.likelihood[g], soft_zero);
       }
@@ -216,8 +216,8 @@ class Finder {
       std::size_t told = 0;
       for (const Reason& reason : surprise.reasons) {
         if (told++ == 4) break;
-        surprise.why += fmt::format("{} {} ({})", told == 1 ? "" : ";", reason.text,
-                                    percent(reason.share));
+        surprise.why +=
+            fmt::format("{} {} ({})", told == 1 ? "" : ";", reason.text, percent(reason.share));
       }
       surprise.why += ".";
     }

@@ -54,8 +54,7 @@ Tables believed(const colony::Model& model) {
 
 Tables drawn(const colony::Model& model, std::mt19937_64& random) {
   return make(
-      model,
-      [&](const colony::MarkerRow& row) { return dirichlet(row.expect, row.worth, random); },
+      model, [&](const colony::MarkerRow& row) { return dirichlet(row.expect, row.worth, random); },
       [&](const std::vector<double>& frequencies, double worth) {
         return dirichlet(frequencies, worth, random);
       });

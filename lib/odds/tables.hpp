@@ -9,8 +9,8 @@
 
 namespace likelihet::odds {
 
-/// One full set of uncertain numbers. `rows[m][0]` are the rows of marker m, `rows[m][1 + c]` those of
-/// its context c (empty where it is ignored); `origins[o][l]` the allele frequencies of locus l.
+/// One full set of uncertain numbers. `rows[m][0]` are the rows of marker m, `rows[m][1 + c]` those
+/// of its context c (empty where it is ignored); `origins[o][l]` the allele frequencies of locus l.
 struct Tables {
   std::vector<std::vector<std::vector<std::vector<double>>>> rows;
   std::vector<std::vector<std::vector<double>>> origins;
@@ -19,10 +19,10 @@ struct Tables {
 /// Each row at its `expect`, each origin at its frequencies.
 Tables believed(const colony::Model& model);
 
-/// One draw from the beliefs: each row from Dirichlet(worth x expect), each origin's frequencies from
-/// Dirichlet(worth x frequency), independently (gamma variates: Devroye 1986, Non-Uniform Random
-/// Variate Generation, chapter XI.4). A level believed impossible stays so; no positive entry falls
-/// below 1e-300.
+/// One draw from the beliefs: each row from Dirichlet(worth x expect), each origin's frequencies
+/// from Dirichlet(worth x frequency), independently (gamma variates: Devroye 1986, Non-Uniform
+/// Random Variate Generation, chapter XI.4). A level believed impossible stays so; no positive
+/// entry falls below 1e-300.
 Tables drawn(const colony::Model& model, std::mt19937_64& random);
 
 }  // namespace likelihet::odds

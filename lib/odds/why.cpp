@@ -118,8 +118,7 @@ class Chain {
       return 0;
     }
     const auto& ready = *std::get<std::unique_ptr<Prepared>>(made);
-    const auto beliefs =
-        inference::infer(*ready.plan, ready.net.values(Layer::posterior, tables_));
+    const auto beliefs = inference::infer(*ready.plan, ready.net.values(Layer::posterior, tables_));
     clash_ = !beliefs.possible;
     if (clash_) return 0;
     return het_of(all_.colony->model().loci()[question_.locus],

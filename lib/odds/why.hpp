@@ -35,7 +35,7 @@ struct Step {
 struct Account {
   double start = 0;  ///< probability from founders, bought_as, clutches and sexes alone
   std::vector<Step> steps;
-  double end = 0;    ///< the posterior
+  double end = 0;  ///< the posterior
   double own_decibans = 0;
   double relatives_decibans = 0;
 };
@@ -46,8 +46,8 @@ std::variant<Account, Contradiction, TooLarge> why(const colony::Colony& colony,
 
 /// The odds of an animal after each day on which something that bears on it was recorded.
 struct Moment {
-  std::optional<colony::Date> day;  ///< empty: before any record
-  AnimalOdds odds;                  ///< `het` intervals are [mean, mean]
+  std::optional<colony::Date> day;        ///< empty: before any record
+  AnimalOdds odds;                        ///< `het` intervals are [mean, mean]
   std::vector<std::size_t> observations;  ///< of the animal itself, known that day
   bool contradictory = false;  ///< the records of that day clashed; `odds` are then the last before
 };

@@ -14,8 +14,8 @@ std::string describe(const colony::Colony& colony, const colony::Observation& ob
 /// "H0301 at ember", "the unnamed dam of clutch C03 at ember", "who fathered clutch C03".
 std::string name_of(const colony::Colony& colony, const Owner& owner);
 
-/// "3.2 %", with digits enough to tell it from 0 and 100, and never "0 %" or "100 %" for a probability
-/// that is not exactly so.
+/// "3.2 %", with digits enough to tell it from 0 and 100, and never "0 %" or "100 %" for a
+/// probability that is not exactly so.
 std::string percent(double probability);
 
 }  // namespace likelihet::odds

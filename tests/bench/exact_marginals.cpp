@@ -1,13 +1,13 @@
 // Exact marginals of every animal: the plan and one pass, and a pass with the plan ready.
 //
-// Floors, one thread, the same kind of colony on this class of machine, measured beforehand: a plain
-// collapsed elimination in C++ took, in all and a pass, 2.7 ms and 0.10 ms at 2,000 animals with 136
-// loops, 48 ms and 1.7 ms at 20,000, 0.43 s and 22 ms at 200,000; a junction-tree library 0.24 s and
-// 3.6 ms, 2.1 s and 46 ms, 24 s and 0.56 s.
-#include <benchmark/benchmark.h>
-#include <likelihet/inference/engine.hpp>
-
+// Floors, one thread, the same kind of colony on this class of machine, measured beforehand: a
+// plain collapsed elimination in C++ took, in all and a pass, 2.7 ms and 0.10 ms at 2,000 animals
+// with 136 loops, 48 ms and 1.7 ms at 20,000, 0.43 s and 22 ms at 200,000; a junction-tree library
+// 0.24 s and 3.6 ms, 2.1 s and 46 ms, 24 s and 0.56 s.
 #include "bench/pedigree.hpp"
+#include <benchmark/benchmark.h>
+
+#include <likelihet/inference/engine.hpp>
 
 namespace likelihet::bench {
 namespace {
@@ -42,9 +42,10 @@ class Builder {
     for (std::size_t a = 0; a < animals.size(); ++a) {
       const auto& animal = animals[a];
       if (animal.dam && !breeds[a]) {
-        network_.add_leaf(3, passes, evidence(animal), false,
-                          std::vector<inference::Branch>{
-                              {variable[*animal.dam], variable[*animal.sire], std::nullopt, 0, 1.0}});
+        network_.add_leaf(
+            3, passes, evidence(animal), false,
+            std::vector<inference::Branch>{
+                {variable[*animal.dam], variable[*animal.sire], std::nullopt, 0, 1.0}});
         continue;
       }
       variable[a] = network_.add_variable(3);
@@ -63,8 +64,8 @@ class Builder {
  private:
   // What it shows, a mark, and for some a result; one table for each distinct combination.
   Table evidence(const PedigreeAnimal& animal) {
-    const std::size_t key =
-        (animal.copies == 2 ? 1U : 0U) + 2 * animal.mark + 6 * (animal.result ? *animal.result + 1 : 0);
+    const std::size_t key = (animal.copies == 2 ? 1U : 0U) + 2 * animal.mark +
+                            6 * (animal.result ? *animal.result + 1 : 0);
     if (known_.size() <= key) known_.resize(key + 1);
     if (known_[key]) return *known_[key];
     const double mark[2][3] = {{0.8, 0.15, 0.05}, {0.3, 0.35, 0.35}};
@@ -84,7 +85,9 @@ class Builder {
   std::vector<std::optional<Table>> known_;
 };
 
-double related_of(const benchmark::State& state) { return state.range(1) != 0 ? 0.1 : 0.0; }
+double related_of(const benchmark::State& state) {
+  return state.range(1) != 0 ? 0.1 : 0.0;
+}
 
 void describe(benchmark::State& state, const std::vector<PedigreeAnimal>& animals) {
   state.counters["animals"] = static_cast<double>(animals.size());
@@ -95,8 +98,7 @@ void describe(benchmark::State& state, const std::vector<PedigreeAnimal>& animal
 }
 
 void planning_and_one_pass(benchmark::State& state) {
-  const auto animals =
-      pedigree(static_cast<std::size_t>(state.range(0)), related_of(state), 753);
+  const auto animals = pedigree(static_cast<std::size_t>(state.range(0)), related_of(state), 753);
   for (auto _ : state) {
     const Network network = Builder(animals).take();
     auto plan = inference::Plan::make(network, std::size_t{2} << 30U);
@@ -107,8 +109,7 @@ void planning_and_one_pass(benchmark::State& state) {
 }
 
 void one_pass(benchmark::State& state) {
-  const auto animals =
-      pedigree(static_cast<std::size_t>(state.range(0)), related_of(state), 753);
+  const auto animals = pedigree(static_cast<std::size_t>(state.range(0)), related_of(state), 753);
   const Network network = Builder(animals).take();
   auto made = inference::Plan::make(network, std::size_t{2} << 30U);
   const auto& plan = std::get<inference::Plan>(made);
@@ -126,8 +127,7 @@ void one_pass(benchmark::State& state) {
 
 // Eight sets of numbers side by side; ns_per_animal is for one of them.
 void pass_of_eight(benchmark::State& state) {
-  const auto animals =
-      pedigree(static_cast<std::size_t>(state.range(0)), related_of(state), 753);
+  const auto animals = pedigree(static_cast<std::size_t>(state.range(0)), related_of(state), 753);
   const Network network = Builder(animals).take();
   auto made = inference::Plan::make(network, std::size_t{2} << 30U);
   const auto& plan = std::get<inference::Plan>(made);

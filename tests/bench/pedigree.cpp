@@ -63,7 +63,8 @@ class Generator {
     males.resize(std::min(males.size(), sires));
     if (females.empty() || males.empty()) return fresh_blood();
     season_begin_.push_back(out_.size());
-    const std::size_t limit = std::min(wanted_, out_.size() + std::max<std::size_t>(80, wanted_ / 6));
+    const std::size_t limit =
+        std::min(wanted_, out_.size() + std::max<std::size_t>(80, wanted_ / 6));
     for (std::size_t dam : females) {
       if (out_.size() >= limit) break;
       if (related_ == 0 && used_dam(dam)) continue;
@@ -144,8 +145,8 @@ std::vector<PedigreeAnimal> pedigree(std::size_t animals, double related, std::u
         *animal.sire += base;
       }
     }
-    // A line's first female comes out of the line before: one link, so no loop. What she carries was
-    // dropped already, so the parents must be two who could have had her.
+    // A line's first female comes out of the line before: one link, so no loop. What she carries
+    // was dropped already, so the parents must be two who could have had her.
     const std::size_t copies = line.front().copies;
     for (std::size_t a = base; a-- > 0 && !line.front().dam;) {
       if (!out[a].dam) continue;
@@ -165,7 +166,8 @@ std::vector<PedigreeAnimal> pedigree(std::size_t animals, double related, std::u
 std::size_t loops(const std::vector<PedigreeAnimal>& animals) {
   std::map<std::pair<std::size_t, std::size_t>, std::size_t> matings;
   for (const auto& animal : animals) {
-    if (animal.dam) matings.try_emplace({*animal.dam, *animal.sire}, animals.size() + matings.size());
+    if (animal.dam)
+      matings.try_emplace({*animal.dam, *animal.sire}, animals.size() + matings.size());
   }
   std::vector<std::size_t> head(animals.size() + matings.size());
   std::iota(head.begin(), head.end(), std::size_t{0});

@@ -2,11 +2,11 @@
 #include <memory>
 #include <string>
 
-#include <benchmark/benchmark.h>
-#include <likelihet/odds/odds.hpp>
-
 #include "bench/pedigree.hpp"
 #include "support/small_model.hpp"
+#include <benchmark/benchmark.h>
+
+#include <likelihet/odds/odds.hpp>
 
 namespace likelihet::bench {
 namespace {
@@ -40,14 +40,15 @@ colony::Records records(const std::vector<PedigreeAnimal>& animals) {
     out.animals.push_back(std::move(animal));
     colony::ObservationRecord shown;
     shown.id = "o" + std::to_string(next++);
-    shown.what = colony::AppearanceRecord{name(a), "ember",
-                                          animals[a].copies == 2 ? "ember" : "plain"};
+    shown.what =
+        colony::AppearanceRecord{name(a), "ember", animals[a].copies == 2 ? "ember" : "plain"};
     out.observations.push_back(std::move(shown));
     colony::ObservationRecord score;
     score.id = "o" + std::to_string(next++);
     const char* levels[3] = {"absent", "faint", "clear"};
     score.what = colony::ScoreRecord{name(a),      "crown-fleck", levels[animals[a].mark],
-                                     std::nullopt, "ana",         std::nullopt, std::nullopt};
+                                     std::nullopt, "ana",         std::nullopt,
+                                     std::nullopt};
     out.observations.push_back(std::move(score));
   }
   return out;

@@ -21,7 +21,8 @@ std::vector<double> leaf_weights(const Network& network, Leaf l, const std::vect
   std::vector<double> out(parts.states, 0.0);
   for (const Branch& branch : network.branches(l)) {
     if (branch.guard && state[*branch.guard] != branch.guard_state) continue;
-    const std::size_t cell = state[branch.first] * network.states(branch.second) + state[branch.second];
+    const std::size_t cell =
+        state[branch.first] * network.states(branch.second) + state[branch.second];
     for (std::uint32_t x = 0; x < parts.states; ++x) {
       out[x] += branch.weight *
                 values[network.offset(parts.conditional) + cell * parts.states + x] *
@@ -32,9 +33,8 @@ std::vector<double> leaf_weights(const Network& network, Leaf l, const std::vect
 }
 
 bool some_branch(const Network& network, Leaf l, const std::vector<std::uint32_t>& state) {
-  return std::any_of(network.branches(l).begin(), network.branches(l).end(), [&](const Branch& b) {
-    return !b.guard || state[*b.guard] == b.guard_state;
-  });
+  return std::any_of(network.branches(l).begin(), network.branches(l).end(),
+                     [&](const Branch& b) { return !b.guard || state[*b.guard] == b.guard_state; });
 }
 
 }  // namespace
@@ -76,7 +76,8 @@ BruteForce brute_force(const Network& network, const std::vector<double>& values
       if (network.variables() > 1) out.first_pair[state[0]][state[1]] += product;
     }
     std::size_t v = 0;
-    while (v < state.size() && ++state[v] == network.states(static_cast<Variable>(v))) state[v++] = 0;
+    while (v < state.size() && ++state[v] == network.states(static_cast<Variable>(v)))
+      state[v++] = 0;
     if (v == state.size()) break;
   }
   const auto normalise = [&](std::vector<std::vector<double>>& tables) {
@@ -135,7 +136,8 @@ class Maker {
     network_.add_factor(scope, network_.add_table(numbers(cells, 0.1)));
   }
 
-  // P(x | first, second), normalised; the same for every pair of one shape, so that leaves share it.
+  // P(x | first, second), normalised; the same for every pair of one shape, so that leaves share
+  // it.
   inference::Table conditional(std::uint32_t first, std::uint32_t second, std::uint32_t states) {
     const std::array<std::uint32_t, 3> key{first, second, states};
     for (const auto& [known, table] : conditionals_) {
@@ -174,7 +176,8 @@ class Maker {
         branches = {{base.first, base.second, guard, 0, 1.0}, {base.first, other, guard, 2, 1.0}};
       }
     }
-    const auto table = conditional(network_.states(base.first), network_.states(base.second), states);
+    const auto table =
+        conditional(network_.states(base.first), network_.states(base.second), states);
     const auto evidence = silent ? std::vector<double>(states, 1.0) : numbers(states, 0.2);
     network_.add_leaf(states, table, network_.add_table(evidence), silent, branches);
   }
@@ -186,6 +189,8 @@ class Maker {
 
 }  // namespace
 
-Network random_network(std::uint64_t seed) { return Maker(seed).make(); }
+Network random_network(std::uint64_t seed) {
+  return Maker(seed).make();
+}
 
 }  // namespace likelihet::test

@@ -10,10 +10,10 @@
 namespace likelihet::test {
 
 struct BruteForce {
-  double whole = 0;                                // Σ of the product over all joint states
-  std::vector<std::vector<double>> variables;      // P(state)
-  std::vector<std::vector<double>> leaves;         // P(state)
-  std::vector<std::vector<double>> first_pair;     // P(variable 0, variable 1)
+  double whole = 0;                             // Σ of the product over all joint states
+  std::vector<std::vector<double>> variables;   // P(state)
+  std::vector<std::vector<double>> leaves;      // P(state)
+  std::vector<std::vector<double>> first_pair;  // P(variable 0, variable 1)
 };
 
 /// Sums over all states of all variables; leaves are summed given their parents.

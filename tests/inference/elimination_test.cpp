@@ -1,5 +1,6 @@
 // Elimination orders, domains and index lists on their own.
 #include <gtest/gtest.h>
+
 #include <likelihet/inference/domains.hpp>
 #include <likelihet/inference/elimination.hpp>
 #include <likelihet/inference/index_map.hpp>

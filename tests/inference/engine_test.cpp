@@ -2,11 +2,11 @@
 #include <cmath>
 #include <limits>
 
+#include "inference/brute_force.hpp"
 #include <gtest/gtest.h>
+
 #include <likelihet/inference/engine.hpp>
 #include <likelihet/inference/pairwise.hpp>
-
-#include "inference/brute_force.hpp"
 
 namespace likelihet::test {
 namespace {
@@ -159,8 +159,7 @@ TEST(Engine, ManyLeavesKeepWhatALaterFactorNeeds) {
   network.add_factor(std::vector<Variable>{dam}, half);
   network.add_factor(std::vector<Variable>{sire}, half);
   // Both in state 1: the leaf is in state 1 with 1/4, else never.
-  const auto passes =
-      network.add_table(std::vector<double>{1, 0, 1, 0, 1, 0, 0.75, 0.25});
+  const auto passes = network.add_table(std::vector<double>{1, 0, 1, 0, 1, 0, 0.75, 0.25});
   const auto plain = network.add_table(std::vector<double>{1.0, 0.0});
   const auto soft = network.add_table(std::vector<double>{1e-9, 1.0});
   const std::vector<Branch> pair{{dam, sire, std::nullopt, 0, 1.0}};
@@ -172,8 +171,8 @@ TEST(Engine, ManyLeavesKeepWhatALaterFactorNeeds) {
   const double unlikely = siblings * std::log(0.75) + 3 * std::log(0.25 + 0.75e-9);
   const double likely = std::log(3.0) + 3 * std::log(1e-9);
   const double larger = std::max(likely, unlikely);
-  const double expected = std::log(0.25) + larger +
-                          std::log1p(std::exp(std::min(likely, unlikely) - larger));
+  const double expected =
+      std::log(0.25) + larger + std::log1p(std::exp(std::min(likely, unlikely) - larger));
   EXPECT_NEAR(infer(plan, network.values()).log_evidence, expected, 1e-8);
 
   // And with a certain leaf in state 1 everything rests on the unlikely cell.

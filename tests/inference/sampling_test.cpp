@@ -1,10 +1,10 @@
 // Backward samples have the exact joint distribution.
+#include "inference/brute_force.hpp"
 #include <boost/math/distributions/chi_squared.hpp>
 #include <gtest/gtest.h>
+
 #include <likelihet/inference/engine.hpp>
 #include <likelihet/inference/sampling.hpp>
-
-#include "inference/brute_force.hpp"
 
 namespace likelihet::test {
 namespace {
