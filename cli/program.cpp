@@ -26,13 +26,20 @@ class ExamplesFirst : public CLI::Formatter {
   }
 };
 
+/// The heading over the list of an app's commands.
+void head_commands(CLI::App& app) {
+  for (CLI::App* command : app.get_subcommands({})) {
+    command->group("Commands");
+    head_commands(*command);
+  }
+}
+
 void add_commands(CLI::App& program, CommandLine& line) {
   program.formatter(std::make_shared<ExamplesFirst>());
   program.get_formatter()->column_width(34);
   program.get_formatter()->label("OPTIONS", "options");
   program.get_formatter()->label("SUBCOMMAND", "command");
   program.get_formatter()->label("SUBCOMMANDS", "commands");
-  program.get_formatter()->label("Subcommands", "Commands");
   program.get_formatter()->label("Positionals", "Arguments");
   program.get_formatter()->label("REQUIRED", "(required)");
   program.footer(
@@ -55,6 +62,7 @@ void add_commands(CLI::App& program, CommandLine& line) {
   add_withdraw(program, line);
   add_add(program, line);
   add_check(program, line);
+  head_commands(program);
 }
 
 std::vector<std::string> command_names(const CLI::App& app) {

@@ -135,6 +135,12 @@ void bring_up_to_date(SQLite::Database& database, const fs::path& file, const Se
     throw newer_version(file, version, newest);
   }
   if (version < 1) {
+    if (schema_parts(database).empty()) {
+      // A kill while the book was made: SQLite has just taken back what was half written.
+      throw BookError(BookTrouble::not_a_book,
+                      file.string() + ": the making of this book was cut short and it holds nothing; "
+                                      "remove the file and make the book again");
+    }
     throw damaged(file, "the book has no version");
   }
   migrate(database, settings.migrations);

@@ -60,7 +60,7 @@ TEST(CommandLine, GivesHelpWithExamplesBeforeOptions) {
   ASSERT_TRUE(std::holds_alternative<Information>(read));
   const std::string& text = std::get<Information>(read).text;
   EXPECT_LT(text.find("Examples:"), text.find("Usage:"));
-  EXPECT_LT(text.find("Usage:"), text.find("--as-of"));
+  EXPECT_LT(text.find("Usage:"), text.find("\nOptions:"));
 }
 
 RC_GTEST_PROP(CommandLine, IsReadOrRefusedWhateverItHolds, (const Arguments& arguments)) {

@@ -16,7 +16,7 @@ foreach(transcript IN LISTS transcripts)
 endforeach()
 
 # What the documents show is what happens.
-foreach(document IN ITEMS README.md docs/commands.md docs/documents.md)
+foreach(document IN ITEMS README.md docs/commands.md)
   cmake_path(GET document STEM name)
   likelihet_transcript(document_${name} ${PROJECT_SOURCE_DIR}/${document} --document)
 endforeach()
