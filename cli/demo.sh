@@ -31,8 +31,8 @@ show() {
 }
 show init build/demo.book --model models/demo/model.json
 show import build/demo.book models/demo/colony.json
-show odds build/demo.book --clutch C9
-show why build/demo.book 25-C9-01 --locus fennglass
+show odds build/demo.book --clutch C8 --locus fennglass
+show why build/demo.book 25-C8-07 --locus fennglass
 cat <<'END'
 
 All names, traits and records of the demo are invented. What next:

@@ -1,10 +1,10 @@
 // Puts each kind of observation into words.
 #include "observation_words.hpp"
 
+#include <algorithm>
 #include <string>
 #include <variant>
 
-#include "percent.hpp"
 #include "printable.hpp"
 #include <fmt/format.h>
 
@@ -28,7 +28,7 @@ class Words {
     const std::string who = score.scorer ? model_.scorers()[*score.scorer].id + " read " : "";
     if (!score.level) return fmt::format("{}{}: could not be scored", who, marker.id);
     const std::string sure =
-        score.sure < 1 ? fmt::format(" ({} sure)", percent(score.sure)) : std::string{};
+        score.sure < 1 ? fmt::format(" ({:.3g} % sure)", 100 * score.sure) : std::string{};
     return fmt::format("{}{}: {}{}", who, marker.id, marker.levels[*score.level], sure);
   }
 
@@ -59,6 +59,25 @@ class Words {
   const colony::Model& model_;
 };
 
+/// "12 observations of 23-C2-02, 23-C2-04, 23-C2-05 and 3 more animals".
+std::string summary_of(const colony::Colony& colony, const std::vector<std::size_t>& observations) {
+  std::vector<std::size_t> animals;
+  for (const std::size_t position : observations) {
+    const auto animal = colony::animal_of(colony.observations()[position]);
+    if (animal && std::find(animals.begin(), animals.end(), *animal) == animals.end()) {
+      animals.push_back(*animal);
+    }
+  }
+  std::string names;
+  for (std::size_t i = 0; i < animals.size() && i < most_listed; ++i) {
+    names += (i == 0 ? "" : ", ") + printable(colony.animals()[animals[i]].id);
+  }
+  if (animals.size() > most_listed) {
+    names += fmt::format(" and {} more animals", animals.size() - most_listed);
+  }
+  return fmt::format("{} observations of {}", observations.size(), names);
+}
+
 }  // namespace
 
 std::string words_of(const colony::Colony& colony, std::size_t observation, bool name) {
@@ -72,12 +91,10 @@ std::string words_of(const colony::Colony& colony, std::size_t observation, bool
 
 std::string words_of(const colony::Colony& colony, const std::vector<std::size_t>& observations,
                      bool name) {
+  if (name && observations.size() > most_listed) return summary_of(colony, observations);
   std::string words;
-  for (std::size_t i = 0; i < observations.size() && i < most_listed; ++i) {
-    words += (i == 0 ? "" : "; ") + words_of(colony, observations[i], name);
-  }
-  if (observations.size() > most_listed) {
-    words += fmt::format("; and {} more", observations.size() - most_listed);
+  for (const std::size_t position : observations) {
+    words += (words.empty() ? "" : "; ") + words_of(colony, position, name);
   }
   return words;
 }

@@ -13,7 +13,7 @@ namespace likelihet::cli {
 /// "looks plain (ember)"; with `name`, "H0301: …".
 std::string words_of(const colony::Colony& colony, std::size_t observation, bool name);
 
-/// Several of relatives: the first three, and how many more.
+/// Several, one after the other; with `name` and more than three: how many, and of which animals.
 std::string words_of(const colony::Colony& colony, const std::vector<std::size_t>& observations,
                      bool name);
 

@@ -2,7 +2,9 @@
 #include <algorithm>
 #include <cstddef>
 #include <cstdint>
+#include <optional>
 #include <string>
+#include <variant>
 #include <vector>
 
 #include "observation_words.hpp"
@@ -145,10 +147,32 @@ class Block {
   bool two_copies_ = false;
 };
 
+/// The locus that a result, an appearance or a brood speaks of.
+std::optional<std::size_t> locus_of(const colony::Colony& colony,
+                                    const colony::Observation& observation) {
+  if (const auto* result = std::get_if<colony::Result>(&observation.what)) {
+    return colony.model().assays()[result->assay].locus;
+  }
+  if (const auto* seen = std::get_if<colony::AppearanceSeen>(&observation.what)) return seen->locus;
+  if (const auto* brood = std::get_if<colony::Brood>(&observation.what)) return brood->locus;
+  return std::nullopt;
+}
+
+/// Whether it speaks of an animal and a locus that are shown.
+bool is_shown(const colony::Colony& colony, std::size_t position, const Lens& lens) {
+  const auto& observation = colony.observations()[position];
+  const auto among = [](const std::vector<std::size_t>& shown, std::optional<std::size_t> it) {
+    return !it || std::find(shown.begin(), shown.end(), *it) != shown.end();
+  };
+  return among(lens.animals, colony::animal_of(observation)) &&
+         among(lens.loci, locus_of(colony, observation));
+}
+
 std::string surprises_text(const colony::Colony& colony, const odds::ColonyOdds& odds,
-                           const Terminal& terminal) {
+                           const Lens& lens, const Terminal& terminal) {
   std::string text;
   for (const auto& surprise : odds.surprises) {
+    if (!is_shown(colony, surprise.observation, lens)) continue;
     const auto& observation = colony.observations()[surprise.observation];
     const std::string line = fmt::format(
         "Surprising: {} ({}), {}. Its chance, given everything else, was {}. What may lie behind "
@@ -196,7 +220,7 @@ std::string odds_text(const colony::Colony& colony, const odds::ColonyOdds& odds
     text += "\n";
   }
   const std::string notes =
-      surprises_text(colony, odds, terminal) + cautions_text(colony, lens, terminal);
+      surprises_text(colony, odds, lens, terminal) + cautions_text(colony, lens, terminal);
   return text + notes +
          wrapped(
              "These are estimates from the records and the model's tables; marks are not proof.",

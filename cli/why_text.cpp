@@ -1,6 +1,8 @@
 // An account as a table: what came when, what it weighed, where it led.
 #include <cmath>
+#include <cstddef>
 
+#include "change_output.hpp"
 #include "observation_words.hpp"
 #include "percent.hpp"
 #include "printable.hpp"
@@ -11,6 +13,8 @@
 namespace likelihet::cli {
 namespace {
 
+constexpr double least_shown = 0.05;  // decibans; what one decimal would show as 0.0
+
 std::string account_table(const colony::Colony& colony, const odds::Account& account,
                           const Terminal& terminal) {
   Table table({{"date"},
@@ -20,13 +24,23 @@ std::string account_table(const colony::Colony& colony, const odds::Account& acc
                {"before", Align::right},
                {"after", Align::right},
                {"evidence"}});
+  std::size_t weightless = 0;
   for (const auto& step : account.steps) {
+    if (std::abs(step.decibans) < least_shown) {
+      ++weightless;
+      continue;
+    }
     const auto& first = colony.observations()[step.observations.front()];
     table.add({day_in_words(first), step.own ? "own" : "relatives", factor_in_words(step.factor),
                decibans_in_words(step.decibans), percent(step.before), percent(step.after),
                words_of(colony, step.observations, !step.own)});
   }
-  return table.empty() ? "  nothing recorded bears on it\n" : table.text(terminal, 2);
+  std::string text = table.empty() ? "  nothing recorded weighs on it\n" : table.text(terminal, 2);
+  if (weightless > 0) {
+    text += fmt::format("  not listed: {} that weigh less than 0.05 dB (all of them with --json)\n",
+                        counted(weightless, "step", "steps"));
+  }
+  return text;
 }
 
 /// Start odds x every factor = the posterior; in words where evidence proves or rules out.
