@@ -17,7 +17,7 @@ run(${CMAKE_COMMAND} -S ${CONSUMER} -B ${SCRATCH}/build -G ${GENERATOR}
     -DCMAKE_BUILD_TYPE=${CONFIGURATION} "-DCMAKE_CXX_FLAGS=${FLAGS}"
     "-DCMAKE_EXE_LINKER_FLAGS=${LINKER_FLAGS}")
 run(${CMAKE_COMMAND} --build ${SCRATCH}/build --config ${CONFIGURATION})
-run(${SCRATCH}/build/consumer ${MODELS}/model.json ${MODELS}/colony.json 23-C2-01)
+run(${SCRATCH}/build/consumer ${MODELS}/model.json ${MODELS}/colony.json 23-C2-07)
 string(STRIP "${out}" out)
 if(NOT out STREQUAL EXPECT)
   message(FATAL_ERROR "the consumer printed '${out}', not '${EXPECT}'")

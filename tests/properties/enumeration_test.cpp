@@ -75,9 +75,8 @@ TEST(Enumeration, ZLinkedLethalShiftsTheSexRatio) {
 }
 
 TEST(Enumeration, SingleAndMixedPaternityDiffer) {
-  // Sires "proven" (+/e) and "clear" with shares 1/2, dam e/e, two young of which one shows ember.
-  // Single: the clear sire is ruled out for both, so the other (plain) is +/e either way; the sire
-  // of "clear" is told apart by log evidence: single 1/2 (1/2)^2, mixed (1/4)(3/4).
+  // Sires +/e and +/+ with shares 1/2, dam e/e, two young of which one shows ember. Single:
+  // only the +/e sire can be theirs, 1/2 (1/2)^2. Mixed: each young shows with 1/4, (1/4) (3/4).
   const std::string animals = R"({"format": "likelihet-colony", "version": 1,
     "animals": [{"id": "dam", "bought_as": [{"locus": "ember", "odds": {"e/e": 1}}]},
       {"id": "proven", "bought_as": [{"locus": "ember", "odds": {"+/e": 1}}]}, {"id": "clear"},

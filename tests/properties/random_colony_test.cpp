@@ -23,7 +23,7 @@ namespace {
 std::uint64_t colonies_to_try() {
   const char* asked = std::getenv("LIKELIHET_LONG");
   const std::uint64_t count = asked == nullptr ? 0 : std::strtoull(asked, nullptr, 10);
-  return count > 0 ? count : 2000;
+  return count > 0 ? count : 5000;
 }
 
 // Larger ones are drawn again: enumeration would take too long.

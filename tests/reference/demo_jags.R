@@ -1,29 +1,25 @@
 # Runs demo_jags.bug: Rscript demo_jags.R MODEL DATA OUT BATCHES; called by demo_jags.py.
-# Writes kind,animal,locus,genotype,mean,error: the share of draws with a genotype and its Monte
-# Carlo standard error by batch means (Geyer 1992, Statistical Science 7:473).
+# Writes kind,animal,locus,genotype,mean,error: the mean probability of a genotype over the draws and
+# its Monte Carlo standard error by batch means (Geyer 1992, Statistical Science 7:473).
 suppressMessages(library(rjags))
 arguments <- commandArgs(trailingOnly = TRUE)
 source(arguments[2])
 batches <- as.integer(arguments[4])
-draws <- 2000
-chain <- function(seed) {
+draws <- 1000
+chains <- 4
+kinds <- c("parent", "hatchling")
+share <- list(parent = list(), hatchling = list())
+for (seed in seq_len(chains)) {
   start <- c(inits, list(.RNG.name = "base::Mersenne-Twister", .RNG.seed = seed))
-  jags.model(arguments[1], data, start, n.chains = 1, n.adapt = 500, quiet = TRUE)
-}
-set.seed(1)
-kinds <- c("founder", "hatchling")
-share <- lapply(kinds, function(kind) list())
-names(share) <- kinds
-for (seed in 1:4) {
-  model <- chain(seed)
-  update(model, 2000, progress.bar = "none")
-  for (batch in seq_len(batches / 4)) {
-    drawn <- jags.samples(model, kinds, n.iter = draws, thin = 2, progress.bar = "none")
-    for (kind in kinds) {
-      values <- unclass(drawn[[kind]])[, , , 1]
-      counted <- sapply(1:3, function(g) apply(values == g, c(1, 2), mean), simplify = "array")
-      share[[kind]][[length(share[[kind]]) + 1]] <- counted
-    }
+  model <- jags.model(arguments[1], data, start, n.chains = 1, n.adapt = 200, quiet = TRUE)
+  update(model, 500, progress.bar = "none")
+  for (batch in seq_len(batches / chains)) {
+    drawn <- jags.samples(model, kinds, n.iter = draws, progress.bar = "none")
+    values <- unclass(drawn$parent)[, , , 1]
+    counted <- sapply(1:3, function(g) apply(values == g, c(1, 2), mean), simplify = "array")
+    share$parent[[length(share$parent) + 1]] <- counted
+    averaged <- apply(unclass(drawn$hatchling)[, , , , 1], 1:3, mean)
+    share$hatchling[[length(share$hatchling) + 1]] <- averaged
   }
 }
 lines <- character()

@@ -23,11 +23,17 @@ def load(name):
 MODEL = load("model.json")
 COLONY = load("colony.json")
 LOCI = MODEL["loci"]
-FOUNDERS = [a for a in COLONY["animals"] if "clutch" not in a]
-HATCHLINGS = [a for a in COLONY["animals"] if "clutch" in a]
+ANIMALS = {a["id"]: a for a in COLONY["animals"]}
 CLUTCHES = {c["id"]: c for c in COLONY["clutches"]}
-FOUNDER = {a["id"]: i for i, a in enumerate(FOUNDERS)}
-HATCHLING = {a["id"]: i for i, a in enumerate(HATCHLINGS)}
+FOUNDERS = [a for a in COLONY["animals"] if "clutch" not in a]
+BREEDING = {c["dam"] for c in COLONY["clutches"]} | {
+    s["id"] for c in COLONY["clutches"] for s in c["sires"]}
+# Animals with young (and founders) are sampled; the others are summed out.
+PARENTS = FOUNDERS + [a for a in COLONY["animals"] if "clutch" in a and a["id"] in BREEDING]
+HATCHLINGS = [a for a in COLONY["animals"] if "clutch" in a and a["id"] not in BREEDING]
+PARENT = {a["id"]: i for i, a in enumerate(PARENTS)}
+# Founders sampled together: one of them carries Orrelwood, and their young hardly tell which.
+MATES = [PARENT["Tansy"], PARENT["Lorimer"]]
 
 
 def keys(locus):
@@ -78,8 +84,8 @@ def line_of(animal):
 
 
 def rows_for(marker, animal):
-    """The number of the context that applies (None: the marker's own rows), and its rows."""
-    for number, context in enumerate(marker["contexts"]):
+    """The rows that apply to an animal; None where the mark can't be read on it."""
+    for context in marker["contexts"]:
         when = context["when"]
         if "line" in when:
             holds = line_of(animal) == when["line"]
@@ -87,8 +93,8 @@ def rows_for(marker, animal):
             locus = next(l for l in LOCI if l["id"] == when["locus"])
             holds = shown_words(locus)[shown(animal, locus)] == when["shows"]
         if holds:
-            return number, None if context["use"] == "ignore" else context["rows"]
-    return None, marker["rows"]
+            return None if context["use"] == "ignore" else context["rows"]
+    return marker["rows"]
 
 
 def level_table(rows):
@@ -103,84 +109,72 @@ def level_table(rows):
     return table
 
 
-def marks():
-    """Level tables, one (table, hatchling) a sign that was read, and the readings."""
-    tables, number_of, signs, sign_of, readings = [], {}, [], {}, []
-    scorers = [s["id"] for s in MODEL["scorers"]]
-    for o in COLONY["observations"]:
-        if o["kind"] != "score" or o["level"] is None:
-            continue
-        marker = next(m for m in MODEL["markers"] if m["id"] == o["marker"])
-        assert marker["weight"] == 1.0 and "sure" not in o
-        animal = HATCHLINGS[HATCHLING[o["animal"]]]
-        context, rows = rows_for(marker, animal)
-        if rows is None:
-            continue
-        if (marker["id"], context) not in number_of:
-            number_of[marker["id"], context] = len(tables)
-            tables.append(level_table(rows))
-        if (animal["id"], marker["id"]) not in sign_of:
-            sign_of[animal["id"], marker["id"]] = len(signs)
-            signs.append((number_of[marker["id"], context], HATCHLING[animal["id"]]))
-        readings.append((sign_of[animal["id"], marker["id"]], scorers.index(o["scorer"]),
-                         marker["levels"].index(o["level"])))
-    return tables, signs, readings
+def counting(kind, animal):
+    return [o for o in COLONY["observations"] if o["kind"] == kind and o["animal"] == animal["id"]]
 
 
-def results():
-    out, tables = [], []
-    for o in COLONY["observations"]:
-        if o["kind"] == "result":
-            assay = next(a for a in MODEL["assays"] if a["id"] == o["assay"])
-            expect = [row["expect"] for row in assay["rows"]]
-            mean = [sum(column) / len(expect) for column in zip(*expect)]
-            mixed = [[(1 - assay["mix_up"]) * p + assay["mix_up"] * m for p, m in zip(row, mean)]
-                     for row in expect]
-            locus = next(i for i, l in enumerate(LOCI) if l["id"] == assay["locus"])
-            tables.append(mixed)
-            out.append((HATCHLING[o["animal"]], locus, assay["reports"].index(o["report"])))
-    assert all(table == tables[0] for table in tables)  # both tests of the demo err alike
-    return out, tables[0]
+def marks(animal):
+    """P(all readings | genotypes at the first two loci); one true level a mark."""
+    out = [[1.0] * 3 for _ in range(3)]
+    sure_of = {s["id"]: s["sure"] for s in MODEL["scorers"]}
+    for marker in MODEL["markers"]:
+        readings = [o for o in counting("score", animal)
+                    if o["marker"] == marker["id"] and o["level"] is not None]
+        rows = rows_for(marker, animal)
+        if not readings or rows is None:
+            continue
+        assert marker["weight"] == 1.0
+        table = level_table(rows)
+        for a in range(3):
+            for b in range(3):
+                total = 0.0
+                for level, p in zip(marker["levels"], table[a][b]):
+                    for o in readings:
+                        sure = sure_of[o["scorer"]]
+                        others = len(marker["levels"]) - 1
+                        p *= sure if o["level"] == level else (1 - sure) / others
+                    total += p
+                out[a][b] *= total
+    return out
+
+
+def result_table(observation):
+    """The locus tested, and P(report | genotype) with samples that are mixed up."""
+    assay = next(a for a in MODEL["assays"] if a["id"] == observation["assay"])
+    column = [row["expect"][assay["reports"].index(observation["report"])]
+              for row in assay["rows"]]
+    mean = sum(column) / len(column)
+    mixed = [(1 - assay["mix_up"]) * p + assay["mix_up"] * mean for p in column]
+    return next(i for i, l in enumerate(LOCI) if l["id"] == assay["locus"]), mixed
+
+
+def seen(animal):
+    """Likelihood over the first two loci, and over the third; each scaled to at most 1."""
+    two = marks(animal)
+    by_locus = [[row[shown(animal, l)] for row in appearance(l)] for l in LOCI]
+    for o in counting("result", animal):
+        locus, table = result_table(o)
+        by_locus[locus] = [p * q for p, q in zip(by_locus[locus], table)]
+    two = [[two[a][b] * by_locus[0][a] * by_locus[1][b] for b in range(3)] for a in range(3)]
+    most = max(max(row) for row in two)
+    return [[p / most for p in row] for row in two], by_locus[2]
 
 
 def starting_genotypes(priors, transmit):
-    """A state that the pedigree and the appearances allow, found animal by animal."""
-    everyone = FOUNDERS + HATCHLINGS
-    start, sire_choice = {}, [0] * len(HATCHLINGS)
-
-    def possible(animal, locus, genotype):
-        l = LOCI.index(locus)
-        return appearance(locus)[genotype][shown(animal, locus)] > 0
-
-    def place(number):
-        if number == len(everyone):
-            return True
-        animal = everyone[number]
-        sires = [None]
-        if "clutch" in animal:
-            sires = CLUTCHES[animal["clutch"]]["sires"]
-        for k, sire in enumerate(sires):
-            chosen = []
-            for l, locus in enumerate(LOCI):
-                for g in (1, 0, 2):  # one copy leaves the most open
-                    if sire is None:
-                        weight = priors[number][l][g]
-                    else:
-                        dam = CLUTCHES[animal["clutch"]]["dam"]
-                        weight = transmit[start[dam][l]][start[sire["id"]][l]][g]
-                    if weight > 0 and possible(animal, locus, g):
-                        chosen.append(g)
-                        break
-            if len(chosen) == len(LOCI):
-                start[animal["id"]] = chosen
-                if sire is not None:
-                    sire_choice[number - len(FOUNDERS)] = k
-                return place(number + 1)
-        raise ValueError("no starting state found for " + animal["id"])
-
-    sys.setrecursionlimit(10000)
-    place(0)
-    return start, sire_choice
+    """A state of the parents that their own appearances allow: one copy wherever it can be."""
+    start = []
+    for j, animal in enumerate(PARENTS):
+        start.append([])
+        for l, locus in enumerate(LOCI):
+            if j < len(FOUNDERS):
+                weights = priors[j][l]
+            else:
+                clutch = CLUTCHES[animal["clutch"]]
+                dam, sire = PARENT[clutch["dam"]], PARENT[clutch["sires"][0]["id"]]
+                weights = transmit[start[dam][l]][start[sire][l]]
+            start[-1].append(next(g for g in (1, 0, 2) if weights[g] > 0
+                                  and appearance(locus)[g][shown(animal, locus)] > 0))
+    return start
 
 
 def array(values):
@@ -197,7 +191,7 @@ def array(values):
             cell = values
             for index in reversed(fixed):
                 cell = cell[index]
-            flat.append(repr(cell))
+            flat.append(str(cell))
             return
         for index in range(shape[len(shape) - 1 - len(fixed)]):
             collect(fixed + [index])
@@ -208,10 +202,6 @@ def array(values):
     return "array(c(" + ", ".join(flat) + "), dim = c(" + ", ".join(map(str, shape)) + "))"
 
 
-def plus_one(values):
-    return [plus_one(v) for v in values] if isinstance(values, list) else values + 1
-
-
 def r_list(values):
     parts = [f"{name} = {array(v) if isinstance(v, list) else v}" for name, v in values.items()]
     return "list(" + ",\n  ".join(parts) + ")"
@@ -219,61 +209,46 @@ def r_list(values):
 
 def write_data(path):
     priors = [[founder_prior(a, l) for l in LOCI] for a in FOUNDERS]
-    start, choice = starting_genotypes(priors, young())
-    clutch_of = [CLUTCHES[a["clutch"]] for a in HATCHLINGS]
-    most = max(len(c["sires"]) for c in clutch_of)
-    of_founder, of_hatchling = [], []
-    sire, share = [], []
-    for i, clutch in enumerate(clutch_of):
-        assert len(clutch["sires"]) == 1 or clutch["paternity"] == "mixed"
-        sires = clutch["sires"] + [clutch["sires"][0]] * (most - len(clutch["sires"]))
-        total = sum(s["share"] for s in clutch["sires"])
-        share.append([s["share"] / total for s in clutch["sires"]]
-                     + [0.0] * (most - len(clutch["sires"])))
-        if sires[0]["id"] in FOUNDER:
-            of_founder.append(i)
-            sire.append([FOUNDER[s["id"]] for s in sires])
-        else:
-            of_hatchling.append(i)
-            sire.append([0] * most)
-    tables, signs, readings = marks()
-    tested, reports = results()
-    confusion = []
-    for scorer in MODEL["scorers"]:
-        other = (1 - scorer["sure"]) / 2
-        confusion.append([[scorer["sure"] if a == b else other for b in range(3)]
-                          for a in range(3)])
+    start = starting_genotypes(priors, young())
+    bred = [CLUTCHES[a["clutch"]] if "clutch" in a else None for a in PARENTS]
+    assert all(c is None or len(c["sires"]) == 1 for c in bred)
+    clutches = [CLUTCHES[a["clutch"]] for a in HATCHLINGS]
+    assert all(len(c["sires"]) == 1 or c["paternity"] == "mixed" for c in clutches)
+    most = max(len(c["sires"]) for c in clutches)
+
+    def padded(values, filler):
+        return values + [filler] * (most - len(values))
+
+    single = [j for j in range(len(FOUNDERS)) if j not in MATES]
     data = {
-        "founders": len(FOUNDERS), "hatchlings": len(HATCHLINGS), "loci": len(LOCI),
-        "most_sires": most, "by_founder": len(of_founder), "by_hatchling": len(of_hatchling),
-        "signs": len(signs), "readings": len(readings), "results": len(tested),
+        "single": [j + 1 for j in single], "singles": len(single), "mates": [j + 1 for j in MATES],
+        "both_prior": [[priors[MATES[0]][l][a] * priors[MATES[1]][l][b]
+                        for a in range(3) for b in range(3)] for l in range(3)],
+        "founders": len(FOUNDERS), "parents": len(PARENTS), "hatchlings": len(HATCHLINGS),
         "founder_prior": priors, "young": young(),
-        "appearance": [appearance(l) for l in LOCI],
-        "founder_shown": plus_one([[shown(a, l) for l in LOCI] for a in FOUNDERS]),
-        "hatchling_shown": plus_one([[shown(a, l) for l in LOCI] for a in HATCHLINGS]),
-        "dam": plus_one([FOUNDER[c["dam"]] for c in clutch_of]),
-        "sire": plus_one(sire), "share": share,
-        "of_founder": plus_one(of_founder), "of_hatchling": plus_one(of_hatchling),
-        "hatchling_sire": plus_one([HATCHLING[clutch_of[i]["sires"][0]["id"]]
-                                    for i in of_hatchling]),
-        "expect": tables, "sign_table": plus_one([s[0] for s in signs]),
-        "sign_animal": plus_one([s[1] for s in signs]),
-        "reads": confusion, "reading_sign": plus_one([r[0] for r in readings]),
-        "reading_scorer": plus_one([r[1] for r in readings]),
-        "read": plus_one([r[2] for r in readings]),
-        "reports": reports, "result_animal": plus_one([t[0] for t in tested]),
-        "result_locus": plus_one([t[1] for t in tested]),
-        "report": plus_one([t[2] for t in tested]),
+        "parent_dam": [1 if c is None else PARENT[c["dam"]] + 1 for c in bred],
+        "parent_sire": [1 if c is None else PARENT[c["sires"][0]["id"]] + 1 for c in bred],
+        "parent_seen": [seen(a)[0] for a in PARENTS],
+        "parent_seen_third": [seen(a)[1] for a in PARENTS],
+        "parent_one": [1] * len(PARENTS),
+        "dam": [PARENT[c["dam"]] + 1 for c in clutches],
+        "sires": [len(c["sires"]) for c in clutches],
+        "sire": [padded([PARENT[s["id"]] + 1 for s in c["sires"]], 1) for c in clutches],
+        "share": [padded([s["share"] / sum(t["share"] for t in c["sires"])
+                          for s in c["sires"]], 0.0) for c in clutches],
+        "seen": [seen(a)[0] for a in HATCHLINGS],
+        "seen_third": [seen(a)[1] for a in HATCHLINGS],
+        "one": [1] * len(HATCHLINGS),
     }
-    inits = {"founder": plus_one([start[a["id"]] for a in FOUNDERS]),
-             "hatchling": plus_one([start[a["id"]] for a in HATCHLINGS]),
-             "which_sire": plus_one(choice)}
+    inits = {"parent": [["NA" if j in MATES else g + 1 for g in genotypes]
+                        for j, genotypes in enumerate(start)],
+             "both": [3 * start[MATES[0]][l] + start[MATES[1]][l] + 1 for l in range(3)]}
     with open(path, "w", encoding="utf-8") as file:
         file.write("data <- " + r_list(data) + "\ninits <- " + r_list(inits) + "\n")
 
 
 def main():
-    batches = sys.argv[1] if len(sys.argv) > 1 else "100"
+    batches = sys.argv[1] if len(sys.argv) > 1 else "200"
     with tempfile.TemporaryDirectory() as scratch:
         data, counts = os.path.join(scratch, "data.R"), os.path.join(scratch, "counts.csv")
         write_data(data)
@@ -281,7 +256,7 @@ def main():
                         os.path.join(HERE, "demo_jags.bug"), data, counts, batches], check=True)
         with open(counts, encoding="utf-8") as file:
             rows = [line.split(",") for line in file.read().split()]
-    names = {"founder": FOUNDERS, "hatchling": HATCHLINGS}
+    names = {"parent": PARENTS, "hatchling": HATCHLINGS}
     with open(os.path.join(HERE, "demo_jags.csv"), "w", encoding="utf-8") as file:
         file.write("animal,locus,genotype,mean,error\n")
         for kind, animal, locus, genotype, mean, error in rows:

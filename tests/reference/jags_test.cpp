@@ -92,12 +92,13 @@ TEST_F(JagsDemo, ErrorsAreHonestAndSmall) {
   double squares = 0;
   std::size_t counted = 0;
   for (const Row& row : sampled()) {
-    EXPECT_LT(row.error, 0.01);
-    if (row.mean < 0.02 || row.mean > 0.98) continue;
+    EXPECT_LT(row.error, 0.002);
+    // Where the batches hardly differ, the printed digits are coarser than the errors.
+    if (row.mean < 0.02 || row.mean > 0.98 || row.error < 1e-5) continue;
     squares += std::pow((row.mean - exact(row)) / row.error, 2);
     ++counted;
   }
-  EXPECT_GT(counted, 100U);
+  EXPECT_GE(counted, 40U);
   EXPECT_LT(squares / static_cast<double>(counted), 2);
   EXPECT_GT(squares / static_cast<double>(counted), 0.3);
 }
