@@ -138,8 +138,9 @@ void bring_up_to_date(SQLite::Database& database, const fs::path& file, const Se
     if (schema_parts(database).empty()) {
       // A kill while the book was made: SQLite has just taken back what was half written.
       throw BookError(BookTrouble::not_a_book,
-                      file.string() + ": the making of this book was cut short and it holds nothing; "
-                                      "remove the file and make the book again");
+                      file.string() +
+                          ": the making of this book was cut short and it holds nothing; "
+                          "remove the file and make the book again");
     }
     throw damaged(file, "the book has no version");
   }
