@@ -34,7 +34,8 @@ std::vector<std::string> row_of(const colony::Colony& colony, const odds::Moment
   std::vector<std::string> row = {moment.day ? moment.day->text() : "before"};
   for (const std::size_t l : lens.loci) {
     const auto& locus = colony.model().loci()[l];
-    for (std::uint16_t allele = 1; allele < locus.alleles().size(); ++allele) {
+    const auto alleles = static_cast<std::uint16_t>(locus.alleles().size());
+    for (std::uint16_t allele = 1; allele < alleles; ++allele) {
       row.push_back(percent(chance_of_copies(locus, moment.odds.loci[l].posterior, allele, 1)));
     }
   }

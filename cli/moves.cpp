@@ -31,7 +31,8 @@ MovesTold moves_between(const colony::Colony& colony, const odds::ColonyOdds& be
   const auto& loci = colony.model().loci();
   for (std::size_t a = 0; a < colony.animals().size(); ++a) {
     for (std::size_t l = 0; l < loci.size(); ++l) {
-      for (std::uint16_t allele = 1; allele < loci[l].alleles().size(); ++allele) {
+      const auto alleles = static_cast<std::uint16_t>(loci[l].alleles().size());
+      for (std::uint16_t allele = 1; allele < alleles; ++allele) {
         const auto chance = [&](const odds::ColonyOdds& odds) {
           return chance_of_copies(loci[l], odds.animals[a].loci[l].posterior, allele, 1);
         };

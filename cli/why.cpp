@@ -32,7 +32,8 @@ std::vector<odds::Question> questions_of(const Asked& asked, const colony::Colon
   std::vector<std::string> known;
   for (std::size_t l = 0; l < loci.size(); ++l) {
     if (!all && only != l) continue;
-    for (std::uint16_t allele = 0; allele < loci[l].alleles().size(); ++allele) {
+    const auto alleles = static_cast<std::uint16_t>(loci[l].alleles().size());
+    for (std::uint16_t allele = 0; allele < alleles; ++allele) {
       const std::string& name = loci[l].alleles()[allele];
       known.push_back(name);
       if (asked.allele ? *asked.allele == name : allele > 0) {

@@ -117,7 +117,8 @@ std::variant<AnimalOdds, TooLarge> odds_of(const Scenario& scenario, std::size_t
   }
   for (std::size_t l = 0; l < model.loci().size(); ++l) {
     const genetics::Locus& locus = model.loci()[l];
-    for (std::uint16_t a = 1; a < locus.alleles().size(); ++a) {
+    const auto alleles = static_cast<std::uint16_t>(locus.alleles().size());
+    for (std::uint16_t a = 1; a < alleles; ++a) {
       const double mean = het_of(locus, out.loci[l].posterior, a);
       out.loci[l].het.push_back({mean, mean, mean});
     }

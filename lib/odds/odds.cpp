@@ -28,7 +28,8 @@ void add_means(const colony::Model& model, std::vector<AnimalOdds>& animals) {
   for (AnimalOdds& animal : animals) {
     for (std::size_t l = 0; l < animal.loci.size(); ++l) {
       const genetics::Locus& locus = model.loci()[l];
-      for (std::uint16_t allele = 1; allele < locus.alleles().size(); ++allele) {
+      const auto alleles = static_cast<std::uint16_t>(locus.alleles().size());
+      for (std::uint16_t allele = 1; allele < alleles; ++allele) {
         const double mean = het_of(locus, animal.loci[l].posterior, allele);
         animal.loci[l].het.push_back({mean, mean, mean});
       }
