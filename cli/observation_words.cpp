@@ -73,7 +73,8 @@ std::string summary_of(const colony::Colony& colony, const std::vector<std::size
     names += (i == 0 ? "" : ", ") + printable(colony.animals()[animals[i]].id);
   }
   if (animals.size() > most_listed) {
-    names += fmt::format(" and {} more animals", animals.size() - most_listed);
+    const std::size_t more = animals.size() - most_listed;
+    names += fmt::format(" and {} more animal{}", more, more == 1 ? "" : "s");
   }
   return fmt::format("{} observations of {}", observations.size(), names);
 }

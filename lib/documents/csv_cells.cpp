@@ -83,7 +83,7 @@ bool CsvCells::is_sound_id(std::string_view column, const std::string& id) const
     return false;
   }
   if (id.front() == ' ' || id.back() == ' ') {
-    fault(column, "'" + excerpt(id) + "' has a space at its beginning or end", "delete the space");
+    fault(column, "'" + excerpt(id) + "' has a space at its beginning or end", "remove the space");
     return false;
   }
   return true;

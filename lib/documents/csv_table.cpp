@@ -86,7 +86,7 @@ class CsvReader {
       if (!check_utf8(table_.header, column)) continue;
       if (title.empty()) {
         faults_.add(place(column), "the column has no name",
-                    "name it, or delete the column up to the end of the table");
+                    "name it, or remove the column up to the end of the table");
       } else if (!seen.insert(title).second) {
         faults_.add(place(column), "a second column named '" + excerpt(title) + "'",
                     "keep one of the two, or rename it");

@@ -127,7 +127,7 @@ colony::ContextDescription read_context(const Node& node) {
   context.ignore = ignore.value_or(false);
   if (context.ignore && object.has("rows")) {
     node.fault("rows stand beside \"use\": \"ignore\"",
-               "write \"use\": \"rows\", or delete the rows");
+               "write \"use\": \"rows\", or remove the rows");
   }
   if (!ignore) object.has("rows");  // whether it may have rows is not known
   if (ignore && !context.ignore) context.rows = read_rows(object);

@@ -174,7 +174,7 @@ TEST(CsvRecords, NameRowAndColumnOfEachFault) {
            "are "
            "not guessed"},
           {"rack.csv row 3 column id", "'F02 ' has a space at its beginning or end",
-           "delete the space"},
+           "remove the space"},
           {"rack.csv row 3 column hatched", "'2023-02-29' is no day of the calendar",
            "write year-month-day, such as 2024-06-30 (ISO 8601); day and month in another order "
            "are "

@@ -88,7 +88,7 @@ TEST(CsvTable, NamesRowAndColumnOfEachFault) {
   EXPECT_EQ(faults_in("id,,id\nF01,\"x\"y,z\n1,2,3,4\nM02,\xE4,\n"),
             (colony::Faults{
                 {"t.csv row 1 column 2", "the column has no name",
-                 "name it, or delete the column up to the end of the table"},
+                 "name it, or remove the column up to the end of the table"},
                 {"t.csv row 1 column 3", "a second column named 'id'",
                  "keep one of the two, or rename it"},
                 {"t.csv row 2 column 2", "text after the closing quote of 'x'",

@@ -1,0 +1,3 @@
+likelihet_test(odds_tests
+  SOURCES ${CMAKE_CURRENT_SOURCE_DIR}/odds/account_test.cpp
+  LINKS likelihet::odds likelihet::documents Boost::headers)
