@@ -36,7 +36,7 @@ std::variant<std::vector<Moment>, Contradiction, TooLarge> history(const colony:
   Scenario bare = scenario(colony, options.as_of);
   bare.observations.clear();
   std::optional<TooLarge> large;
-  const auto add = [&](const Scenario& then, std::optional<colony::Date> day) {
+  const auto add = [&](const Scenario& then, const std::optional<colony::Date>& day) {
     auto odds = odds_of(then, animal, options.memory_bytes);
     if (auto* too = std::get_if<TooLarge>(&odds)) {
       large = std::move(*too);

@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <tuple>
 
 #include <likelihet/odds/intervals.hpp>
 
@@ -17,7 +18,9 @@ struct Target {
   bool leaf = false;
   std::uint32_t id = 0;
   std::size_t locus = 0;
-  friend auto operator<=>(const Target&, const Target&) = default;
+  friend bool operator<(const Target& a, const Target& b) {
+    return std::tie(a.leaf, a.id, a.locus) < std::tie(b.leaf, b.id, b.locus);
+  }
 };
 
 double quantile(std::vector<double>& sorted, double p) {

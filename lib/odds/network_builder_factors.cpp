@@ -93,6 +93,7 @@ void NetworkBuilder::add_sire_variables(std::size_t clutch) {
   const auto& candidates = scenario_.sires_of(clutch);
   if (candidates.size() < 2) return;
   std::vector<double> shares;
+  shares.reserve(candidates.size());
   for (const auto& sire : candidates) shares.push_back(sire.share);
   std::optional<Table> table;
   const auto add = [&](Owner owner) {

@@ -13,8 +13,6 @@ namespace likelihet::odds {
 
 namespace {
 
-using colony::Observation;
-
 // Animals joined to one by descent, however far.
 std::vector<bool> relatives(const Scenario& scenario, std::size_t animal) {
   const auto& colony = *scenario.colony;
@@ -67,6 +65,7 @@ std::vector<Step> in_order(const Scenario& all, std::size_t animal) {
     step.observations.push_back(at);
   }
   std::vector<Step> out;
+  out.reserve(steps.size());
   for (auto& [key, step] : steps) out.push_back(std::move(step));
   return out;
 }
