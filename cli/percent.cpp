@@ -1,4 +1,4 @@
-// Writes probabilities for people.
+// Writes odds and weights of evidence for people.
 #include "percent.hpp"
 
 #include <cmath>
@@ -7,20 +7,6 @@
 #include <fmt/format.h>
 
 namespace likelihet::cli {
-namespace {
-
-constexpr double least_shown = 0.001;
-
-/// The figure without its sign: "66.7", "<0.1", ">99.9", "0", "100".
-std::string figure(const Chance& chance) {
-  if (chance.no == 0) return "100";
-  if (chance.yes == 0) return "0";
-  if (chance.yes < least_shown) return "<0.1";
-  if (chance.yes > 1 - least_shown) return ">99.9";
-  return fmt::format("{:.1f}", 100 * chance.yes);
-}
-
-}  // namespace
 
 Chance chance_of_copies(const genetics::Locus& locus, const std::vector<double>& probabilities,
                         std::uint16_t allele, unsigned copies) {
@@ -29,20 +15,6 @@ Chance chance_of_copies(const genetics::Locus& locus, const std::vector<double>&
     (locus.genotypes()[g].copies(allele) == copies ? chance.yes : chance.no) += probabilities[g];
   }
   return chance;
-}
-
-std::string percent(const Chance& chance) {
-  return figure(chance) + " %";
-}
-
-std::string percent(double probability) {
-  return percent(Chance{probability, 1 - probability});
-}
-
-std::string percent_range(double low, double high) {
-  const std::string from = figure({low, 1 - low});
-  const std::string to = figure({high, 1 - high});
-  return (from == to ? from : from + " – " + to) + " %";
 }
 
 std::string odds_in_words(double probability) {

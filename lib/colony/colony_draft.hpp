@@ -11,6 +11,7 @@
 #include <likelihet/colony/colony.hpp>
 #include <likelihet/colony/fault_list.hpp>
 #include <likelihet/colony/place.hpp>
+#include <likelihet/colony/value_checks.hpp>
 #include <likelihet/colony/wording.hpp>
 
 namespace likelihet::colony {

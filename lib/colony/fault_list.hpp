@@ -1,4 +1,4 @@
-// The faults found so far, and the checks that models and colonies share. Private to the layer.
+// The faults found so far, as readers and validators collect them.
 #pragma once
 
 #include <cstddef>
@@ -20,6 +20,8 @@ class FaultList {
   void add(std::string place, std::string what, std::string mend);
   /// If no more faults are kept: counts one and says so. Spares the work of wording it.
   bool counted_only();
+  /// Whether further faults are only counted, so that their words need not be made.
+  [[nodiscard]] bool full() const { return faults_.size() >= most_kept; }
   [[nodiscard]] bool empty() const { return faults_.empty(); }
   /// All that were found, kept or not.
   [[nodiscard]] std::size_t count() const { return faults_.size() + left_out_; }
@@ -52,28 +54,5 @@ class FaultList {
   std::size_t left_out_ = 0;
   std::size_t comparisons_left_ = 2'000'000;
 };
-
-/// 1 to 200 bytes and no control character.
-bool good_id(std::string_view id);
-
-/// Adds a fault unless `id` has 1 to 200 bytes and no control character. `name` is what is named,
-/// such as "locus".
-void check_id(std::string_view id, const std::string& name, const std::string& place,
-              FaultList& faults);
-
-/// Adds a fault unless `value` is in [0, 1].
-void check_unit_interval(double value, const std::string& name, const std::string& place,
-                         FaultList& faults);
-
-/// Adds a fault unless `value` is finite and 0 or more.
-void check_not_negative(double value, const std::string& name, const std::string& place,
-                        FaultList& faults);
-
-/// Adds a fault unless `sum`, of probabilities that are each in [0, 1], is 1 within 1e-9.
-void check_sums_to_one(double sum, const std::string& name, const std::string& place,
-                       FaultList& faults);
-
-/// Whether a sum of probabilities is 1 within the 1e-9 that documents may be off by rounding.
-bool is_one(double sum);
 
 }  // namespace likelihet::colony

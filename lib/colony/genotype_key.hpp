@@ -6,6 +6,7 @@
 #include <vector>
 
 #include <likelihet/colony/fault_list.hpp>
+#include <likelihet/colony/value_checks.hpp>
 
 namespace likelihet::colony {
 

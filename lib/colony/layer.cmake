@@ -1,7 +1,7 @@
 likelihet_layer(colony
-  HEADERS fault.hpp date.hpp nearest.hpp model_description.hpp records.hpp model.hpp colony.hpp
+  HEADERS fault.hpp fault_list.hpp date.hpp nearest.hpp model_description.hpp records.hpp model.hpp colony.hpp
           counting.hpp
-  SOURCES date.cpp wording.cpp nearest.cpp place.cpp fault_list.cpp genotype_key.cpp
+  SOURCES date.cpp wording.cpp nearest.cpp place.cpp fault_list.cpp value_checks.cpp genotype_key.cpp
           model.cpp model_locus.cpp model_origin.cpp model_marker.cpp model_evidence.cpp
           colony.cpp colony_animals.cpp colony_pedigree.cpp pedigree_time.cpp
           colony_observations.cpp counting.cpp

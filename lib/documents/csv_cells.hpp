@@ -10,12 +10,14 @@
 #include <vector>
 
 #include <likelihet/colony/date.hpp>
+#include <likelihet/colony/fault_list.hpp>
 #include <likelihet/colony/nearest.hpp>
 #include <likelihet/documents/csv_table.hpp>
-#include <likelihet/documents/fault_list.hpp>
 #include <likelihet/documents/utf8.hpp>
 
 namespace likelihet::documents {
+
+using colony::FaultList;
 
 /// What a spreadsheet made of an id, in words ("a date"), if its shape says so: days and months
 /// ("3-Feb", "Feb-24", "03.02.2024", "2024-02-07", "2/7/2024"), scientific notation ("1.2E+05"),

@@ -4,8 +4,8 @@
 #include <set>
 #include <utility>
 
+#include <likelihet/colony/fault_list.hpp>
 #include <likelihet/documents/csv_table.hpp>
-#include <likelihet/documents/fault_list.hpp>
 #include <likelihet/documents/utf8.hpp>
 
 namespace likelihet::documents {
@@ -170,7 +170,7 @@ class CsvReader {
   std::size_t at_ = 0;
   std::size_t row_ = 0;
   CsvTable table_;
-  FaultList faults_;
+  colony::FaultList faults_;
 };
 
 // Quotes also keep a spreadsheet from taking text for a formula; the text itself stays as it is, so

@@ -8,9 +8,11 @@
 
 #include <nlohmann/json.hpp>
 
-#include <likelihet/documents/fault_list.hpp>
+#include <likelihet/colony/fault_list.hpp>
 
 namespace likelihet::documents {
+
+using colony::FaultList;
 
 /// Members keep the order in which they were written.
 using Json = nlohmann::ordered_json;

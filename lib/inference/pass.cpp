@@ -19,6 +19,12 @@ Pass<Number>::Pass(const Plan& plan)
   for (const FamilyPlace& place : plan.families()) {
     scratch_.resize(std::max<std::size_t>(scratch_.size(), place.table_cells));
   }
+  std::size_t shares = 0;
+  for (const Pattern& pattern : plan.leaves().patterns) {
+    share_begin_.push_back(shares);
+    shares += pattern.cells * pattern.states;
+  }
+  shares_.resize(shares);
   run_begin_.push_back(0);
   for (const Run& run : plan.leaves().runs) {
     run_begin_.push_back(run_begin_.back() + plan.leaves().patterns[run.pattern].states);

@@ -60,6 +60,10 @@ class Pass {
 
  private:
   void sum_patterns(std::span<const Number> values);
+  void share_patterns(std::span<const Number> values);
+  template <std::uint32_t fixed>
+  void add_branch(const FamilyPlace& place, const Number* shares, double weight,
+                  std::span<Number> out) const;
   void fold_family(std::uint32_t f);
   void collect_bucket(std::span<const Number> values, std::uint32_t b,
                       const std::optional<Clamp>& clamp);
@@ -71,6 +75,8 @@ class Pass {
   std::vector<Number> arena_;
   std::vector<Number> sums_;     // patterns' m
   std::vector<Number> scratch_;  // one message
+  std::vector<Number> shares_;   // patterns' P(leaf | pair, evidence)
+  std::vector<std::size_t> share_begin_;
   std::vector<std::size_t> run_begin_;
   std::vector<Number> posteriors_;
   Number total_{};

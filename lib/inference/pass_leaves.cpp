@@ -45,46 +45,76 @@ void Pass<Number>::fold_family(std::uint32_t f) {
   }
 }
 
+// P(x | pair of the parents' states, evidence), in place of what the evidence says of the pair: the
+// same for all leaves of the pattern.
 template <class Number>
-void Pass<Number>::leaf_posteriors(std::span<const Number> values) {
+void Pass<Number>::share_patterns(std::span<const Number> values) {
   const Network& network = plan_->network();
-  const LeafFamilies& leaves = plan_->leaves();
-  for (std::size_t r = 0; r < leaves.runs.size(); ++r) {
-    const Pattern& pattern = leaves.patterns[leaves.runs[r].pattern];
+  Number* share = shares_.data();
+  for (const Pattern& pattern : plan_->leaves().patterns) {
     const Number* conditional = values.data() + network.offset(pattern.conditional);
     const Number* evidence = values.data() + network.offset(pattern.evidence);
     const Number* sums = sums_.data() + pattern.offset;
-    Number* out = posteriors_.data() + run_begin_[r];
-    std::fill_n(out, pattern.states, Number{});
+    for (std::size_t cell = 0; cell < pattern.cells; ++cell) {
+      for (std::uint32_t x = 0; x < pattern.states; ++x) {
+        *share++ = divide(conditional[cell * pattern.states + x] * evidence[x], sums[cell]);
+      }
+    }
+  }
+}
+
+// Adds weight x belief of each pair x P(x | pair). `fixed` is the number of states where the
+// compiler is to know it.
+template <class Number>
+template <std::uint32_t fixed>
+void Pass<Number>::add_branch(const FamilyPlace& place, const Number* shares, double weight,
+                              std::span<Number> out) const {
+  const std::size_t states = fixed != 0 ? fixed : out.size();
+  const auto& cells = plan_->cell_list(place.cell_list);
+  const Number* belief = arena_.data() + place.offset;
+  for (std::size_t c = 0; c < cells.size(); ++c) {
+    const Number* share = shares + std::size_t{cells[c]} * states;
+    const Number weighted = weight == 1.0 ? belief[c] : belief[c] * Number(weight);
+    for (std::size_t x = 0; x < states; ++x) out[x] += share[x] * weighted;
+  }
+}
+
+template <class Number>
+void Pass<Number>::leaf_posteriors(std::span<const Number> values) {
+  share_patterns(values);
+  const LeafFamilies& leaves = plan_->leaves();
+  for (std::size_t r = 0; r < leaves.runs.size(); ++r) {
+    const std::span<Number> out(posteriors_.data() + run_begin_[r],
+                                run_begin_[r + 1] - run_begin_[r]);
+    const Number* shares = shares_.data() + share_begin_[leaves.runs[r].pattern];
+    std::fill(out.begin(), out.end(), Number{});
     for (const auto& [family, weight] : leaves.runs[r].branches) {
       const FamilyPlace& place = plan_->families()[family];
       if (place.state == FamilyPlace::State::dead) continue;
-      const auto& cells = plan_->cell_list(place.cell_list);
-      const Number* belief = arena_.data() + place.offset;
-      for (std::size_t c = 0; c < cells.size(); ++c) {
-        const Number* row = conditional + std::size_t{cells[c]} * pattern.states;
-        const Number share = divide(belief[c], sums[cells[c]]);
-        const Number scaled = weight == 1.0 ? share : share * Number(weight);
-        for (std::uint32_t x = 0; x < pattern.states; ++x) out[x] += row[x] * scaled;
+      if (out.size() == 3) {
+        add_branch<3>(place, shares, weight, out);
+      } else {
+        add_branch<0>(place, shares, weight, out);
       }
     }
     Number whole{};
-    for (std::uint32_t x = 0; x < pattern.states; ++x) {
-      out[x] *= evidence[x];
-      whole += out[x];
-    }
-    for (std::uint32_t x = 0; x < pattern.states; ++x) out[x] = divide(out[x], whole);
+    for (const Number& p : out) whole += p;
+    const Number one = divide(Number(1.0), whole);
+    for (Number& p : out) p *= one;
   }
 }
 
 template void Pass<double>::sum_patterns(std::span<const double>);
 template void Pass<double>::fold_family(std::uint32_t);
+template void Pass<double>::share_patterns(std::span<const double>);
 template void Pass<double>::leaf_posteriors(std::span<const double>);
 template void Pass<Lanes<8>>::sum_patterns(std::span<const Lanes<8>>);
 template void Pass<Lanes<8>>::fold_family(std::uint32_t);
+template void Pass<Lanes<8>>::share_patterns(std::span<const Lanes<8>>);
 template void Pass<Lanes<8>>::leaf_posteriors(std::span<const Lanes<8>>);
 template void Pass<Extended>::sum_patterns(std::span<const Extended>);
 template void Pass<Extended>::fold_family(std::uint32_t);
+template void Pass<Extended>::share_patterns(std::span<const Extended>);
 template void Pass<Extended>::leaf_posteriors(std::span<const Extended>);
 
 }  // namespace likelihet::inference

@@ -87,7 +87,7 @@ Contradiction explain(const Scenario& scenario, const Options& options) {
     if (item.observation != nullptr) {
       const auto at = static_cast<std::size_t>(item.observation - colony.observations().data());
       out.observations.push_back(at);
-      line = item.observation->id + ": " + describe(colony, *item.observation);
+      line = describe(colony, *item.observation) + ", recorded as " + item.observation->id;
     } else {
       out.sexes.push_back(item.animal);
       line = colony.animals()[item.animal].id + " is taken as " +

@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <span>
 #include <tuple>
 
 #include <likelihet/odds/intervals.hpp>
@@ -23,11 +24,14 @@ struct Target {
   }
 };
 
-double quantile(std::vector<double>& sorted, double p) {
-  const double at = p * static_cast<double>(sorted.size() - 1);
-  const auto low = static_cast<std::size_t>(std::floor(at));
-  const std::size_t high = std::min(low + 1, sorted.size() - 1);
-  return sorted[low] + (at - static_cast<double>(low)) * (sorted[high] - sorted[low]);
+// Interpolated between order statistics (definition 7 of Hyndman and Fan 1996, The American
+// Statistician 50:361); partly sorts `values`.
+double quantile(std::span<double> values, double p) {
+  const double at = p * static_cast<double>(values.size() - 1);
+  const auto low = values.begin() + static_cast<std::ptrdiff_t>(std::floor(at));
+  std::nth_element(values.begin(), low, values.end());
+  if (low + 1 == values.end()) return *low;
+  return *low + (at - std::floor(at)) * (*std::min_element(low + 1, values.end()) - *low);
 }
 
 class Draws {
@@ -46,10 +50,8 @@ class Draws {
     draw();
     std::vector<std::pair<double, double>> ends(series);
     for (std::size_t s = 0; s < series; ++s) {
-      std::vector<double> sorted(samples_.begin() + static_cast<std::ptrdiff_t>(s * draws_),
-                                 samples_.begin() + static_cast<std::ptrdiff_t>((s + 1) * draws_));
-      std::sort(sorted.begin(), sorted.end());
-      ends[s] = {quantile(sorted, 0.025), quantile(sorted, 0.975)};
+      const std::span<double> values(&samples_[s * draws_], draws_);
+      ends[s] = {quantile(values, 0.025), quantile(values, 0.975)};
     }
     for (std::size_t a = 0; a < animals.size(); ++a) {
       for (std::size_t l = 0; l < animals[a].loci.size(); ++l) {
@@ -86,7 +88,6 @@ class Draws {
     for (std::size_t i = 0; i < values.size(); ++i) lanes[i] = Lanes<width>(values[i]);
     inference::Runner<Lanes<width>> runner(*prepared_.plan);
     std::mt19937_64 random(options_.seed);
-    std::vector<std::vector<double>> singles(width);
     const auto renewed = prepared_.net.renewed();
     for (std::size_t done = 0; done < draws_; done += width) {
       const std::size_t now = std::min(width, draws_ - done);
@@ -95,13 +96,14 @@ class Draws {
         for (const auto& [begin, end] : renewed) {
           for (std::size_t i = begin; i < end; ++i) lanes[i].lane[k] = values[i];
         }
-        singles[k] = values;
       }
       if (runner.run(lanes)) {
         keep(runner.pass(), done, now);
-      } else {
-        for (std::size_t k = 0; k < now; ++k)
-          keep(inference::infer(*prepared_.plan, singles[k]), done + k);
+        continue;
+      }
+      for (std::size_t k = 0; k < now; ++k) {
+        for (std::size_t i = 0; i < values.size(); ++i) values[i] = lanes[i].lane[k];
+        keep(inference::infer(*prepared_.plan, values), done + k);
       }
     }
   }

@@ -12,6 +12,20 @@ namespace likelihet::odds {
 
 namespace {
 
+// A table of inheritance up to this size is made before the memory is looked at.
+constexpr double small_table = 16.0 * 1024 * 1024;
+
+// "216 B", "3.2 KiB", "12 MiB".
+std::string in_words(double bytes) {
+  std::size_t unit = 0;
+  constexpr std::array units{"B", "KiB", "MiB", "GiB", "TiB"};
+  while (bytes >= 1024 && unit + 1 < units.size()) {
+    bytes /= 1024;
+    ++unit;
+  }
+  return fmt::format("{:.3g} {}", bytes, units[unit]);
+}
+
 TooLarge too_large(const Scenario& scenario, const ColonyNetwork& net, const inference::TooBig& big,
                    std::size_t memory_bytes) {
   TooLarge out;
@@ -27,16 +41,43 @@ TooLarge too_large(const Scenario& scenario, const ColonyNetwork& net, const inf
     }
   }
   if (big.clique.size() > 8) names += fmt::format(" and {} more", big.clique.size() - 8);
-  constexpr double mebibyte = 1024.0 * 1024.0;
   out.what = fmt::format(
-      "exact odds would take {:.0f} MiB or more, and {:.0f} MiB are allowed. The part of {} "
-      "genotypes around {} is the cause: its largest clique joins {} of them ({:.3g} "
+      "exact odds would take {} or more, and {} are allowed. The part of {} "
+      "genotype{} around {} is the cause: its largest clique joins {} of them ({:.3g} "
       "combinations). "
       "Allow more with --memory, record more of these animals (what they show, a result), or cut "
       "uncertain links such as several possible sires.",
-      big.bytes / mebibyte, static_cast<double>(memory_bytes) / mebibyte, big.part, names,
-      big.clique.size(), big.cells);
+      in_words(big.bytes), in_words(static_cast<double>(memory_bytes)), big.part,
+      big.part == 1 ? "" : "s", names, big.clique.size(), big.cells);
   return out;
+}
+
+// What a locus's table of inheritance alone would take, where that is over the memory: its size
+// grows with the third power of the genotypes, so it is asked before the network is built.
+std::optional<TooLarge> too_many_genotypes(const Scenario& scenario, std::size_t memory_bytes) {
+  const auto hatchling = std::find_if(scenario.clutches.begin(), scenario.clutches.end(),
+                                      [](const auto& clutch) { return clutch.has_value(); });
+  if (hatchling == scenario.clutches.end()) return std::nullopt;
+  const auto animal = static_cast<std::size_t>(hatchling - scenario.clutches.begin());
+  const auto& loci = scenario.colony->model().loci();
+  for (std::size_t l = 0; l < loci.size(); ++l) {
+    const auto genotypes = static_cast<double>(loci[l].size());
+    const double bytes = genotypes * genotypes * genotypes * sizeof(double);
+    if (bytes <= std::max(small_table, static_cast<double>(memory_bytes))) continue;
+    TooLarge out;
+    out.bytes = bytes;
+    out.part_animals = scenario.colony->animals().size();
+    out.clique.emplace_back(animal, l);
+    out.what = fmt::format(
+        "exact odds would take {} or more, and {} are allowed. {} has {} alleles "
+        "and so {} genotypes; a hatchling and its parents, {} for one, join three of them ({:.3g} "
+        "combinations). Allow more with --memory, or leave out alleles that no animal carries.",
+        in_words(bytes), in_words(static_cast<double>(memory_bytes)), loci[l].id(),
+        loci[l].alleles().size(), loci[l].size(), scenario.colony->animals()[animal].id,
+        genotypes * genotypes * genotypes);
+    return out;
+  }
+  return std::nullopt;
 }
 
 }  // namespace
@@ -44,6 +85,7 @@ TooLarge too_large(const Scenario& scenario, const ColonyNetwork& net, const inf
 std::variant<std::unique_ptr<Prepared>, TooLarge> prepare(const Scenario& scenario,
                                                           const Tables& tables,
                                                           std::size_t memory_bytes) {
+  if (auto large = too_many_genotypes(scenario, memory_bytes)) return std::move(*large);
   auto made = std::make_unique<Prepared>(scenario, tables);
   auto planned = inference::Plan::make(made->net.network(), memory_bytes);
   if (const auto* big = std::get_if<inference::TooBig>(&planned)) {

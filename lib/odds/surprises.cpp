@@ -8,6 +8,7 @@
 #include <likelihet/odds/evidence_appearance.hpp>
 #include <likelihet/odds/evidence_result.hpp>
 #include <likelihet/odds/layers.hpp>
+#include <likelihet/odds/percent.hpp>
 #include <likelihet/odds/surprises.hpp>
 #include <likelihet/odds/words.hpp>
 

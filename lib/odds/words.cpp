@@ -1,5 +1,5 @@
 // Sentences about records.
-#include <cmath>
+#include <variant>
 
 #include <fmt/format.h>
 
@@ -15,32 +15,32 @@ std::string dated(const colony::Observation& observation) {
   return "";
 }
 
-class Describer {
+// One overload a kind of observation.
+class Words {
  public:
-  explicit Describer(const colony::Colony& colony) : colony_(colony), model_(colony.model()) {}
+  explicit Words(const colony::Colony& colony) : colony_(colony), model_(colony.model()) {}
 
   std::string operator()(const colony::AppearanceSeen& seen) const {
     const auto& locus = model_.loci()[seen.locus];
-    return fmt::format("{} shows {} at {}", animal(seen.animal),
-                       locus.appearances()[seen.appearance], locus.id());
+    return fmt::format("looks {} ({})", locus.appearances()[seen.appearance], locus.id());
   }
+
   std::string operator()(const colony::Score& score) const {
     const auto& marker = model_.markers()[score.marker];
-    const std::string who =
-        score.scorer ? model_.scorers()[*score.scorer].id + " read " : std::string("read ");
-    if (!score.level) {
-      return fmt::format("{}{} on {}: could not be scored", who, marker.id, animal(score.animal));
-    }
-    return fmt::format("{}{} as {} on {}", who, marker.id, marker.levels[*score.level],
-                       animal(score.animal));
+    const std::string who = score.scorer ? model_.scorers()[*score.scorer].id + " read " : "";
+    if (!score.level) return fmt::format("{}{}: could not be scored", who, marker.id);
+    const std::string sure =
+        score.sure < 1 ? fmt::format(" ({:.3g} % sure)", 100 * score.sure) : std::string{};
+    return fmt::format("{}{}: {}{}", who, marker.id, marker.levels[*score.level], sure);
   }
+
   std::string operator()(const colony::Result& result) const {
     const auto& assay = model_.assays()[result.assay];
     const std::string sample =
-        result.sample.empty() ? std::string() : fmt::format(" (sample {})", result.sample);
-    return fmt::format("{} reported {} for {}{}", assay.id, assay.reports[result.report],
-                       animal(result.animal), sample);
+        result.sample.empty() ? std::string{} : fmt::format(" (sample {})", result.sample);
+    return fmt::format("{}: {}{}", assay.id, assay.reports[result.report], sample);
   }
+
   std::string operator()(const colony::Brood& brood) const {
     const auto& locus = model_.loci()[brood.locus];
     std::string counts;
@@ -48,23 +48,29 @@ class Describer {
       counts += fmt::format("{}{} {}", counts.empty() ? "" : ", ", count,
                             locus.appearances()[appearance]);
     }
-    return fmt::format("{} bred to a {} partner had {}", animal(brood.animal),
-                       locus.key(brood.partner), counts.empty() ? "no offspring" : counts);
+    return fmt::format("brood with {}: {}", locus.key(brood.partner),
+                       counts.empty() ? "none alive" : counts);
   }
+
   std::string operator()(const colony::Withdrawal& withdrawal) const {
-    return fmt::format("withdrew {}", colony_.observations()[withdrawal.of].id);
+    return fmt::format("{} withdrawn", colony_.observations()[withdrawal.of].id);
   }
 
  private:
-  const std::string& animal(std::size_t a) const { return colony_.animals()[a].id; }
   const colony::Colony& colony_;
   const colony::Model& model_;
 };
 
 }  // namespace
 
+std::string words_of(const colony::Colony& colony, const colony::Observation& observation) {
+  return std::visit(Words(colony), observation.what);
+}
+
 std::string describe(const colony::Colony& colony, const colony::Observation& observation) {
-  return std::visit(Describer(colony), observation.what) + dated(observation);
+  const auto animal = colony::animal_of(observation);
+  const std::string name = animal ? colony.animals()[*animal].id + ": " : std::string{};
+  return name + words_of(colony, observation) + dated(observation);
 }
 
 std::string name_of(const colony::Colony& colony, const Owner& owner) {
@@ -84,19 +90,6 @@ std::string name_of(const colony::Colony& colony, const Owner& owner) {
       return fmt::format("who fathered {}", colony.animals()[owner.index].id);
   }
   return {};
-}
-
-std::string percent(double probability) {
-  const double p = 100 * probability;
-  if (p <= 0) return "0 %";
-  if (p >= 100) return "100 %";
-  for (int digits = 1; digits <= 6; ++digits) {
-    const double unit = std::pow(10.0, -digits);
-    // Down, away from the seller's side, and never onto either end.
-    const double shown = std::floor(p / unit + 1e-9) * unit;
-    if (shown > 0 && p < 100 - unit) return fmt::format("{:.{}f} %", shown, digits);
-  }
-  return p < 50 ? fmt::format("{:.1e} %", p) : "over 99.999999 %";
 }
 
 }  // namespace likelihet::odds

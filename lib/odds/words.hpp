@@ -1,4 +1,4 @@
-// Observations and probabilities in a keeper's words.
+// Observations in a keeper's words.
 #pragma once
 
 #include <string>
@@ -8,14 +8,14 @@
 
 namespace likelihet::odds {
 
-/// "ana read crown-fleck as clear on H0301 (2024-06-11)", for each kind of observation.
+/// "ana read crown-fleck: clear (90 % sure)", "shed-pcr: carrier (sample S-0091)",
+/// "looks plain (ember)": without animal and day.
+std::string words_of(const colony::Colony& colony, const colony::Observation& observation);
+
+/// The same with both: "H0301: ana read crown-fleck: clear (2024-06-11)".
 std::string describe(const colony::Colony& colony, const colony::Observation& observation);
 
 /// "H0301 at ember", "the unnamed dam of clutch C03 at ember", "who fathered clutch C03".
 std::string name_of(const colony::Colony& colony, const Owner& owner);
-
-/// "3.2 %", with digits enough to tell it from 0 and 100, and never "0 %" or "100 %" for a
-/// probability that is not exactly so.
-std::string percent(double probability);
 
 }  // namespace likelihet::odds

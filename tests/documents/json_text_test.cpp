@@ -167,9 +167,9 @@ TEST(FaultList, KeepsAThousandAndCountsTheRest) {
   EXPECT_EQ(with_unknown_fields(1000).size(), 1000U);
   EXPECT_EQ(with_unknown_fields(1000).back().place, "/x999");
   const colony::Faults faults = with_unknown_fields(5000);
-  ASSERT_EQ(faults.size(), 1000U);
+  ASSERT_EQ(faults.size(), 1001U);
   EXPECT_EQ(faults[998].place, "/x998");
-  EXPECT_EQ(faults[999].what, "4001 more faults from here on");
+  EXPECT_EQ(faults[1000].what, "4000 more faults were found");
 }
 
 TEST(JsonText, MessagesStayShort) {

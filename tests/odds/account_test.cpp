@@ -9,6 +9,7 @@
 #include <likelihet/documents/colony_document.hpp>
 #include <likelihet/documents/model_document.hpp>
 #include <likelihet/odds/odds.hpp>
+#include <likelihet/odds/percent.hpp>
 #include <likelihet/odds/why.hpp>
 #include <likelihet/odds/words.hpp>
 
@@ -114,7 +115,7 @@ TEST(Contradictions, NameTheOneRecordThatCannotBe) {
   ASSERT_NE(clash, nullptr);
   ASSERT_EQ(clash->observations.size(), 1U);
   EXPECT_EQ(colony.observations()[clash->observations[0]].id, "o2");
-  EXPECT_NE(clash->what.find("H shows ember"), std::string::npos);
+  EXPECT_NE(clash->what.find("H: looks ember"), std::string::npos);
 }
 
 // With one mark on H alone: P = a/(a + 3b), a ~ Beta(6, 2), b ~ Beta(2, 6). The ends by integrating
@@ -161,7 +162,7 @@ TEST(Intervals, SameSeedSameEndsAndNoDrawsNoWidth) {
 TEST(Words, PercentNeverReachesCertaintyByRounding) {
   EXPECT_EQ(percent(0), "0 %");
   EXPECT_EQ(percent(1), "100 %");
-  EXPECT_EQ(percent(0.6667), "66.6 %");
+  EXPECT_EQ(percent(0.6667), "66.7 %");
   for (double p : {1e-9, 1e-5, 0.0004, 0.9996, 0.999999, 1 - 1e-12}) {
     EXPECT_NE(percent(p), "0 %") << p;
     EXPECT_NE(percent(p), "100 %") << p;

@@ -1,3 +1,4 @@
 likelihet_test(odds_tests
   SOURCES ${CMAKE_CURRENT_SOURCE_DIR}/odds/account_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/odds/memory_test.cpp
   LINKS likelihet::odds likelihet::documents Boost::headers)

@@ -1,4 +1,5 @@
 // The engine against enumeration on random colonies: every layer, log evidence, contradictions.
+#include <algorithm>
 #include <cmath>
 #include <cstdlib>
 #include <memory>
@@ -10,6 +11,7 @@
 #include "properties/random_model.hpp"
 #include "properties/random_records.hpp"
 #include "support/small_model.hpp"
+#include <fmt/format.h>
 #include <gtest/gtest.h>
 
 #include <likelihet/documents/colony_document.hpp>
@@ -19,11 +21,8 @@
 namespace likelihet::properties {
 namespace {
 
-// Set LIKELIHET_LONG to a number to try so many colonies in place of the usual count.
 std::uint64_t colonies_to_try() {
-  const char* asked = std::getenv("LIKELIHET_LONG");
-  const std::uint64_t count = asked == nullptr ? 0 : std::strtoull(asked, nullptr, 10);
-  return count > 0 ? count : 5000;
+  return std::getenv("LIKELIHET_LONG") == nullptr ? 5000 : 50'000;
 }
 
 // Larger ones are drawn again: enumeration would take too long.
@@ -68,26 +67,35 @@ odds::Options options_for(std::uint64_t seed) {
   return options;
 }
 
+// The largest differences met, for docs/evidence.md.
+struct Differences {
+  double probability = 0;
+  double log_evidence = 0;
+};
+
 void expect_close(const std::vector<double>& found, const std::vector<double>& expected,
-                  const std::string& where) {
+                  const std::string& where, Differences& largest) {
   ASSERT_EQ(found.size(), expected.size()) << where;
   for (std::size_t g = 0; g < found.size(); ++g) {
     EXPECT_NEAR(found[g], expected[g], 1e-12) << where << ", genotype " << g;
+    largest.probability = std::max(largest.probability, std::abs(found[g] - expected[g]));
   }
 }
 
 void expect_same(const odds::ColonyOdds& found, const Enumerated& expected,
-                 const colony::Colony& colony) {
+                 const colony::Colony& colony, Differences& largest) {
   EXPECT_NEAR(found.log_evidence, expected.log_evidence, 1e-11);
+  largest.log_evidence =
+      std::max(largest.log_evidence, std::abs(found.log_evidence - expected.log_evidence));
   ASSERT_EQ(found.animals.size(), expected.animals.size());
   for (std::size_t a = 0; a < found.animals.size(); ++a) {
     for (std::size_t l = 0; l < found.animals[a].loci.size(); ++l) {
       const odds::LocusOdds& ours = found.animals[a].loci[l];
       const EnumeratedLocus& theirs = expected.animals[a][l];
       const std::string where = colony.animals()[a].id + " at locus " + std::to_string(l);
-      expect_close(ours.pedigree, theirs.pedigree, where + ", pedigree");
-      expect_close(ours.scored, theirs.scored, where + ", scored");
-      expect_close(ours.posterior, theirs.posterior, where + ", posterior");
+      expect_close(ours.pedigree, theirs.pedigree, where + ", pedigree", largest);
+      expect_close(ours.scored, theirs.scored, where + ", scored", largest);
+      expect_close(ours.posterior, theirs.posterior, where + ", posterior", largest);
       ASSERT_EQ(ours.het.size(), theirs.het.size()) << where;
       for (std::size_t k = 0; k < ours.het.size(); ++k) {
         EXPECT_NEAR(ours.het[k].mean, theirs.het[k], 1e-12) << where << ", het";
@@ -98,6 +106,7 @@ void expect_same(const odds::ColonyOdds& found, const Enumerated& expected,
 
 TEST(RandomColonies, EngineEqualsEnumeration) {
   std::size_t contradictions = 0;
+  Differences largest;
   const std::uint64_t count = colonies_to_try();
   for (std::uint64_t seed = 1; seed <= count && !HasFailure(); ++seed) {
     Dice dice(seed);
@@ -113,12 +122,16 @@ TEST(RandomColonies, EngineEqualsEnumeration) {
     }
     const auto* found = std::get_if<odds::ColonyOdds>(&outcome);
     ASSERT_NE(found, nullptr) << text_of(drawn);
-    expect_same(*found, expected, *drawn.colony);
+    expect_same(*found, expected, *drawn.colony, largest);
     if (HasFailure()) ADD_FAILURE() << text_of(drawn);
   }
   // Both kinds of outcome were really tried.
   EXPECT_GT(contradictions, count / 100);
   EXPECT_LT(contradictions, count / 2);
+  RecordProperty("colonies", std::to_string(count));
+  RecordProperty("contradictions", std::to_string(contradictions));
+  RecordProperty("largest_difference", fmt::format("{:.1e}", largest.probability));
+  RecordProperty("largest_log_evidence_difference", fmt::format("{:.1e}", largest.log_evidence));
 }
 
 // A contradiction names a set that is impossible and of which every part is needed.

@@ -6,4 +6,4 @@ likelihet_test(property_tests
           ${CMAKE_CURRENT_SOURCE_DIR}/properties/random_records.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/properties/enumeration_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/properties/random_colony_test.cpp
-  LINKS likelihet::odds likelihet::documents)
+  LINKS likelihet::odds likelihet::documents fmt::fmt)

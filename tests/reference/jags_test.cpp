@@ -77,12 +77,16 @@ class JagsDemo : public testing::Test {
 TEST_F(JagsDemo, EveryAnimalWithinFourStandardErrors) {
   const auto rows = sampled();
   ASSERT_EQ(rows.size(), colony_->animals().size() * 9);  // three loci of three genotypes
+  double largest = 0;
   for (const Row& row : rows) {
     // The output is printed to six decimals: half a unit of the last.
     const double rounding = 5e-7;
     EXPECT_NEAR(row.mean, exact(row), 4 * row.error + rounding)
         << row.animal << ' ' << row.locus << ' ' << row.genotype;
+    largest = std::max(largest, std::abs(row.mean - exact(row)));
   }
+  RecordProperty("probabilities", std::to_string(rows.size()));
+  RecordProperty("largest_difference", std::to_string(largest));
 }
 
 // The errors are as large as they say: their standardised squares average about 1, and the sample
@@ -98,6 +102,8 @@ TEST_F(JagsDemo, ErrorsAreHonestAndSmall) {
     ++counted;
   }
   EXPECT_GE(counted, 40U);
+  RecordProperty("mean_squared_error_in_standard_errors",
+                 std::to_string(squares / static_cast<double>(counted)));
   EXPECT_LT(squares / static_cast<double>(counted), 2);
   EXPECT_GT(squares / static_cast<double>(counted), 0.3);
 }

@@ -1,0 +1,34 @@
+// The checks of ids and numbers that models and colonies share. Private to the layer.
+#pragma once
+
+#include <string>
+#include <string_view>
+
+#include <likelihet/colony/fault_list.hpp>
+
+namespace likelihet::colony {
+
+/// 1 to 200 bytes and no control character.
+bool good_id(std::string_view id);
+
+/// Adds a fault unless `id` has 1 to 200 bytes and no control character. `name` is what is named,
+/// such as "locus".
+void check_id(std::string_view id, const std::string& name, const std::string& place,
+              FaultList& faults);
+
+/// Adds a fault unless `value` is in [0, 1].
+void check_unit_interval(double value, const std::string& name, const std::string& place,
+                         FaultList& faults);
+
+/// Adds a fault unless `value` is finite and 0 or more.
+void check_not_negative(double value, const std::string& name, const std::string& place,
+                        FaultList& faults);
+
+/// Adds a fault unless `sum`, of probabilities that are each in [0, 1], is 1 within 1e-9.
+void check_sums_to_one(double sum, const std::string& name, const std::string& place,
+                       FaultList& faults);
+
+/// Whether a sum of probabilities is 1 within the 1e-9 that documents may be off by rounding.
+bool is_one(double sum);
+
+}  // namespace likelihet::colony

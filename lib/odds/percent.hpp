@@ -1,0 +1,22 @@
+// Probabilities as percentages that never round up to certainty.
+#pragma once
+
+#include <string>
+
+namespace likelihet::odds {
+
+/// A probability with that of its contrary, so that 1 - 1e-20 is not shown as certain.
+struct Chance {
+  double yes = 0;
+  double no = 0;
+};
+
+/// "66.7 %"; "<0.1 %" and ">99.9 %" beyond those; "0 %" and "100 %" only where it is certain.
+std::string percent(const Chance& chance);
+/// For a probability that comes without its contrary: "100 %" only where it is exactly 1.
+std::string percent(double probability);
+
+/// "97.0 – 99.5 %", in the same manner; "0 %" where both ends read the same.
+std::string percent_range(double low, double high);
+
+}  // namespace likelihet::odds
