@@ -31,7 +31,7 @@ show() {
 }
 show init build/demo.book --model models/demo/model.json
 show import build/demo.book models/demo/colony.json
-show odds build/demo.book --clutch C8 --locus fennglass
+show odds build/demo.book --clutch C9
 show why build/demo.book 25-C8-07 --locus fennglass
 cat <<'END'
 

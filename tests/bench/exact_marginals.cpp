@@ -85,8 +85,9 @@ class Builder {
   std::vector<std::optional<Table>> known_;
 };
 
+// The share of pairings between relatives.
 double related_of(const benchmark::State& state) {
-  return state.range(1) != 0 ? 0.1 : 0.0;
+  return static_cast<double>(state.range(1)) / 100;
 }
 
 void describe(benchmark::State& state, const std::vector<PedigreeAnimal>& animals) {
@@ -148,9 +149,11 @@ void pass_of_eight(benchmark::State& state) {
 }
 
 void sizes(benchmark::internal::Benchmark* benchmark) {
-  for (int related : {0, 1}) {
+  benchmark->ArgNames({"animals", "related_percent"});
+  for (int related : {0, 10}) {
     for (int animals : {200, 2000, 20000, 200000}) benchmark->Args({animals, related});
   }
+  benchmark->Args({2000, 6});
   benchmark->Unit(benchmark::kMillisecond);
 }
 
