@@ -1,5 +1,5 @@
-// Odds, factors and weights of evidence in words and figures. The commands' own figures are written
-// here; sentences made by the library have odds/words.hpp.
+// Odds, factors and weights of evidence in words and figures. Percentages are those of
+// odds/percent.hpp.
 #pragma once
 
 #include <cstdint>

@@ -26,9 +26,10 @@ class Prepared {
   std::unique_ptr<inference::Plan> plan;
 };
 
-/// Ready to compute, or too large for `memory_bytes`, found before any table is made. Tables of
-/// inheritance are made before, but only those that fit: their size is the cube of a locus's
-/// genotypes. The scenario's colony must outlive it; the scenario itself and the tables need not.
+/// Ready to compute, or too large for `memory_bytes`, found before any table of the tree is made.
+/// Tables of inheritance are made earlier, but only where they fit or are under 16 MiB: their size
+/// is the cube of a locus's genotypes. The scenario's colony must outlive it; the scenario itself
+/// and the tables need not.
 std::variant<std::unique_ptr<Prepared>, TooLarge> prepare(const Scenario& scenario,
                                                           const Tables& tables,
                                                           std::size_t memory_bytes);

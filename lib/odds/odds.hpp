@@ -82,8 +82,8 @@ struct Contradiction {
 /// exception. Nothing is approximated in its place.
 struct TooLarge {
   double bytes = 0;  ///< what it would take, or more
-  /// In genotypes and sires left open; all animals of the colony where one locus has more genotypes
-  /// than its table of inheritance can have.
+  /// In genotypes and sires left open; all animals of the colony where a locus's table of
+  /// inheritance is what does not fit.
   std::size_t part_animals = 0;  ///< size of the connected part
   std::vector<std::pair<std::size_t, std::size_t>>
       clique;        ///< (animal, locus) in the largest clique
