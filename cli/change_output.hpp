@@ -12,6 +12,7 @@
 
 namespace likelihet::cli {
 
+/// What the book did, and for one recorded observation what it did to the odds.
 struct ChangeTold {
   book::Change change;
   bool written = true;                     ///< false for a rehearsal
@@ -22,10 +23,12 @@ struct ChangeTold {
 /// "1 animal", "12 animals", "no animals".
 std::string counted(std::size_t count, std::string_view one, std::string_view many);
 
-/// "4 animals and 1 clutch added, 2 records already there".
+/// "4 animals and 1 clutch added, 2 records already there". Without a line end. "nothing to change"
+/// where all counts are 0.
 std::string change_text(const ChangeTold& told);
 
-/// The "likelihet-change" document.
+/// The "likelihet-change" document. Counts are always there; `moved` and `surprise` only where odds
+/// were computed, moves without the text's limit of twenty.
 std::string change_json(const ChangeTold& told);
 
 }  // namespace likelihet::cli

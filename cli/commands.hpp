@@ -1,24 +1,30 @@
-// The commands, each written in the file of its name.
+// The commands, each written in the file of its name. Each adds its command to the parser and says
+// what to run; nothing is opened or read before the whole command line proves to be right.
 #pragma once
 
 #include "arguments.hpp"
 
 namespace likelihet::cli {
 
+/// Makes a book; every other command needs one.
 void add_init(CLI::App& program, CommandLine& line);
 void add_import(CLI::App& program, CommandLine& line);
 void add_export(CLI::App& program, CommandLine& line);
+/// These three read the book and compute.
 void add_odds(CLI::App& program, CommandLine& line);
 void add_why(CLI::App& program, CommandLine& line);
 void add_history(CLI::App& program, CommandLine& line);
+/// These five record one observation each.
 void add_score(CLI::App& program, CommandLine& line);
 void add_result(CLI::App& program, CommandLine& line);
 void add_see(CLI::App& program, CommandLine& line);
 void add_brood(CLI::App& program, CommandLine& line);
 void add_withdraw(CLI::App& program, CommandLine& line);
+/// Looks for damage, and computes nothing.
 void add_check(CLI::App& program, CommandLine& line);
 /// "add", which has commands of its own.
 void add_add(CLI::App& program, CommandLine& line);
+/// Called by add_add with its own command as the parent.
 void add_add_animal(CLI::App& add, CommandLine& line);
 void add_add_clutch(CLI::App& add, CommandLine& line);
 

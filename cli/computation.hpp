@@ -13,12 +13,15 @@
 
 namespace likelihet::cli {
 
-/// Exit 4: what contradicts what, and each observation and sex that takes part.
+/// Exit 4: what contradicts what, and each observation and sex that takes part. The first fault is
+/// the sentence; each record is a fault of its own after it, with its day and words.
 Failure failure_of(const colony::Colony& colony, const odds::Contradiction& contradiction);
-/// Exit 5: what it would take, and what to do.
+/// Exit 5: what it would take, and what to do. Suggests more memory, or a book for each part of the
+/// colony.
 Failure failure_of(const odds::TooLarge& too_large);
 
-/// The value of a computation, or its trouble thrown as a Failure.
+/// The value of a computation, or its trouble thrown as a Failure. The colony must be the one
+/// computed on: positions are looked up in it.
 template <class Value>
 Value value_or_fail(const colony::Colony& colony,
                     std::variant<Value, odds::Contradiction, odds::TooLarge> outcome) {
@@ -29,7 +32,8 @@ Value value_or_fail(const colony::Colony& colony,
   return std::get<Value>(std::move(outcome));
 }
 
-/// The position of what the user names, or Failure{input} with the nearest id there is.
+/// The position of what the user names, or Failure{input} with the nearest id there is. Ids are
+/// compared exactly; only the suggestion ignores letter case.
 std::size_t animal_named(const colony::Colony& colony, const std::string& id);
 std::size_t clutch_named(const colony::Colony& colony, const std::string& id);
 std::size_t locus_named(const colony::Model& model, const std::string& id);

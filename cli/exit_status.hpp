@@ -3,7 +3,8 @@
 
 namespace likelihet::cli {
 
-/// One number a kind of ending; docs/commands.md lists them for users.
+/// One number a kind of ending; docs/commands.md lists them for users. Part of the interface:
+/// numbers are never given another meaning.
 enum class ExitStatus : int {
   done = 0,
   failed = 1,         ///< anything else: the book is locked, the disk full, standard output closed

@@ -10,7 +10,8 @@
 
 namespace likelihet::cli {
 
-/// Thrown by commands and caught in main alone, which prints the faults on standard error.
+/// Thrown by commands and caught in main alone, which prints the faults on standard error. Its
+/// what() is no message: the faults are.
 class Failure : public std::exception {
  public:
   Failure(ExitStatus status, colony::Faults faults);
@@ -27,13 +28,15 @@ class Failure : public std::exception {
 };
 
 /// The failure that the exception being handled amounts to (a BookError, no memory, anything else);
-/// call it within a catch block.
+/// call it within a catch block. What it does not know is reported as a fault of the program.
 Failure failure_of_current_exception();
 
-/// For people: "error: PLACE: WHAT" and "to mend it: HOW" a fault, the first fifty of them.
+/// For people: "error: PLACE: WHAT" and "to mend it: HOW" a fault, the first fifty of them. Safe
+/// for a terminal, whatever the faults quote. Ends in a line end.
 std::string failure_text(const Failure& failure);
 
-/// For programs: the "likelihet-error" document, on one line, with every fault.
+/// For programs: the "likelihet-error" document, on one line, with every fault. Ill-formed UTF-8 in
+/// a fault becomes U+FFFD.
 std::string failure_json(const Failure& failure);
 
 }  // namespace likelihet::cli

@@ -8,13 +8,14 @@
 
 namespace likelihet::cli {
 
-/// Positions in the colony, ascending.
+/// Positions in the colony, ascending. Chooses what is shown, not what is computed: odds are always
+/// those of the whole colony.
 struct Lens {
   std::vector<std::size_t> animals;
   std::vector<std::size_t> loci;
 };
 
-/// Everything.
+/// Everything. In the order of the records.
 Lens lens_of_all(const colony::Colony& colony);
 
 }  // namespace likelihet::cli

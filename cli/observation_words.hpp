@@ -1,4 +1,5 @@
-// Observations in a keeper's words.
+// Observations in a keeper's words. For people at a terminal; odds/words.hpp has the words
+// themselves, not made safe.
 #pragma once
 
 #include <cstddef>
@@ -9,11 +10,13 @@
 
 namespace likelihet::cli {
 
-/// "ana read crown-fleck: clear (90 % sure)", "shed-pcr: carrier (sample S-0091)",
-/// "looks plain (ember)"; with `name`, "H0301: …".
+/// "ana read crown-fleck: clear (90 % sure)", "shed-pcr: carrier (sample S-0091)", "looks plain
+/// (ember)"; with `name`, "H0301: …". Made safe for a terminal. A withdrawal has no animal and so
+/// no name.
 std::string words_of(const colony::Colony& colony, std::size_t observation, bool name);
 
 /// Several, one after the other; with `name` and more than three: how many, and of which animals.
+/// Parted by semicolons; empty for none.
 std::string words_of(const colony::Colony& colony, const std::vector<std::size_t>& observations,
                      bool name);
 

@@ -1,4 +1,5 @@
-// Text from records, made safe to show on a terminal.
+// Text from records, made safe to show on a terminal. Records come from files of strangers; what
+// they hold must not act on the terminal that shows it.
 #pragma once
 
 #include <cstddef>
@@ -8,19 +9,23 @@
 namespace likelihet::cli {
 
 /// The text with control characters and bytes that are no UTF-8 written as `\n`, `\x1b`, `\xff`, so
-/// that a record can't move the cursor or forge a line; cut in the middle to at most `most`
-/// characters.
+/// that a record can't move the cursor or forge a line. Of more than `most` characters half of
+/// `most` are kept at each end, with a note between of how many were left out. Marks that turn the
+/// writing direction and Unicode's own line ends count as control characters.
 std::string printable(std::string_view text, std::size_t most = 400);
 
-/// Whether the text is UTF-8 (RFC 3629: no surrogates, no overlong forms).
+/// Whether the text is UTF-8 (RFC 3629: no surrogates, no overlong forms). An empty text is.
 bool is_utf8(std::string_view text);
 
 /// Columns that UTF-8 text takes on a terminal: none for combining marks (U+0300-036F), two for the
-/// wide letters of East Asia and for pictographs (Unicode Standard Annex 11), else one.
+/// wide letters of East Asia and for pictographs (Unicode Standard Annex 11), else one. Coarse: it
+/// knows blocks, not single characters, and terminals differ anyway. Bytes that are no UTF-8 take
+/// one each.
 std::size_t columns(std::string_view text);
 
 /// Breaks text at spaces into lines of at most `width` columns, all but the first set in by
-/// `indent` spaces. A word wider than a line stays whole.
+/// `indent` spaces. A word wider than a line stays whole. Widths are in columns(). Line ends in the
+/// text are not looked at.
 std::string wrapped(std::string_view text, std::size_t width, std::size_t indent);
 
 }  // namespace likelihet::cli

@@ -10,21 +10,26 @@
 
 namespace likelihet::cli {
 
-/// How the user wants to be answered.
+/// How the user wants to be answered. Choices only: commands return text and write nothing
+/// themselves.
 struct Shell {
   bool json = false;  ///< for programs
   ColourWhen colour = ColourWhen::automatic;
 
+  /// Asks the system anew each time.
   [[nodiscard]] Terminal terminal() const { return Terminal::of_standard_output(colour); }
 };
 
 /// What goes to standard output. `failure` is for commands that have a result and bad news as well,
-/// such as a result recorded that contradicts the rest.
+/// such as a result recorded that contradicts the rest. The text ends in a line end or is empty.
+/// With a failure its status is the exit status, and its faults go to standard error after the
+/// output.
 struct Reply {
   std::string output;
   std::optional<Failure> failure;
 };
 
+/// May throw Failure, BookError and what the library throws; main tells all of them.
 using Command = std::function<Reply(const Shell&)>;
 
 }  // namespace likelihet::cli

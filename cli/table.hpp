@@ -11,12 +11,14 @@ namespace likelihet::cli {
 
 enum class Align { left, right };
 
+/// Titles are shown faint, above the rows.
 struct Column {
   std::string title;
   Align align = Align::left;
 };
 
-/// Rows under titles, each column as wide as its widest cell.
+/// Rows under titles, each column as wide as its widest cell. Widths are columns on a terminal, not
+/// bytes; cells must have been made printable before.
 class Table {
  public:
   explicit Table(std::vector<Column> columns) : columns_(std::move(columns)) {}
@@ -26,7 +28,8 @@ class Table {
   [[nodiscard]] bool empty() const { return rows_.empty(); }
 
   /// Set in by `indent` spaces, two spaces between columns, nothing after the last cell of a row.
-  /// The last column, where it is aligned left, is broken into lines to fit the terminal.
+  /// The last column, where it is aligned left, is broken into lines to fit the terminal. Every row
+  /// ends in a line end. It keeps 20 columns however narrow the terminal is; no cell is ever cut.
   [[nodiscard]] std::string text(const Terminal& terminal, std::size_t indent) const;
 
  private:

@@ -1,4 +1,6 @@
 // The book: one SQLite file with a keeper's records and an append-only ledger of what was observed.
+// What was observed is never changed or erased, only withdrawn: the file itself refuses it, by
+// triggers, so other programs cannot do it by accident either.
 #pragma once
 
 #include <filesystem>
@@ -14,7 +16,8 @@
 
 namespace likelihet::book {
 
-/// What a change did, or with `rehearse` would do.
+/// What a change did, or with `rehearse` would do. Counts of records. A record of the import is in
+/// one of them at most.
 struct Change {
   std::size_t animals_added = 0;
   std::size_t animals_completed = 0;  ///< absent fields filled in
@@ -25,14 +28,17 @@ struct Change {
   bool model_replaced = false;
 };
 
+/// A rehearsal holds no write lock and works on a read-only file.
 enum class Mode {
   commit,    ///< all or nothing, in one transaction
   rehearse,  ///< finds every fault and counts, and writes nothing
 };
 
-/// An entry of the ledger: what happened to the book, in order.
+/// An entry of the ledger: what happened to the book, in order. Never changed once written;
+/// `number` counts from 1 without gaps.
 struct LedgerEntry {
   std::int64_t number = 0;
+  /// By this machine's clock, in UTC; clocks may go back, `number` does not.
   colony::Timestamp at;
   std::string what;    ///< "book made" | "model replaced" | "animal added" | "clutch completed" ...
   std::string id;      ///< of the record, or the model's name
@@ -40,20 +46,27 @@ struct LedgerEntry {
 };
 
 /// An open book. Movable, not copyable; one thread at a time. Every member but the constructors may
-/// throw BookError.
+/// throw BookError. Nothing is kept in memory but the model: each call reads the file, since
+/// another process may have written to it. Locks wait two seconds, then throw BookError{locked}.
 class Book {
  public:
-  /// Makes a new book with this model. Throws BookError{exists} rather than overwrite.
+  /// Makes a new book with this model. Throws BookError{exists} rather than overwrite. After a
+  /// failure further on the new file is removed. Taking the name is atomic, so two processes cannot
+  /// both make it.
   static Book create(const std::filesystem::path& file, const colony::Model& model);
-  /// Opens one, migrating an older version in one transaction. Throws BookError.
+  /// Opens one, migrating an older version in one transaction. Throws BookError. Anything that is
+  /// not a book is told from one before SQLite touches it; a book whose model cannot be read is
+  /// damaged. A write-protected book is opened for reading.
   static Book open(const std::filesystem::path& file);
 
   Book(Book&&) noexcept;
   Book& operator=(Book&&) noexcept;
   ~Book();
 
+  /// Read again only where the text has changed; those given out before stay as they were.
   [[nodiscard]] std::shared_ptr<const colony::Model> model() const;
-  /// Everything, in the order in which it was added; each `entered` set, each place "book: …".
+  /// Everything, in the order in which it was added; each `entered` set, each place "book: …". One
+  /// state of the book, whatever others write meanwhile.
   [[nodiscard]] colony::Records records() const;
   /// The colony of model() and records(); a book holds nothing that does not fit, so this throws
   /// BookError{damaged} where it doesn't.
@@ -63,17 +76,21 @@ class Book {
   /// changes nothing; absent fields of animals and clutches may be filled in; other content under a
   /// known id is a fault. Faults of the merged colony are reported with the places of the new
   /// records, and then nothing is written. A kill at any moment leaves the old state or the new
-  /// one.
+  /// one. Records are checked together with the whole book, so time is linear in the book, not in
+  /// what is added.
   std::variant<Change, colony::Faults> add(const colony::Records& records, Mode mode);
 
   /// Replaces the model if every record still fits it; the ledger keeps the old one's text. The
   /// same model again changes nothing.
   std::variant<Change, colony::Faults> replace_model(const colony::Model& model, Mode mode);
 
+  /// By number, from the making of the book on.
   [[nodiscard]] std::vector<LedgerEntry> ledger() const;
 
   /// Faults of a book: SQLite's integrity and foreign-key checks, the schema as this version writes
-  /// it, the ledger unbroken, every record fitting the model. Empty: sound.
+  /// it, the ledger unbroken, every record fitting the model. Empty: sound. Reads the whole file.
+  /// Damage that stops the reading is a fault too, not an exception; a lock or a failing disk still
+  /// throws.
   [[nodiscard]] colony::Faults check() const;
 
  private:

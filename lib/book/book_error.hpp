@@ -6,6 +6,7 @@
 
 namespace likelihet::book {
 
+/// What a caller may want to act on; the message says the rest.
 enum class BookTrouble {
   missing,        ///< no such file
   exists,         ///< init would overwrite a file
@@ -16,7 +17,8 @@ enum class BookTrouble {
   storage,        ///< disk full, read-only, no permission, input/output error
 };
 
-/// The message names the file, what is wrong, and what to do.
+/// The message names the file, what is wrong, and what to do. What the layer throws; SQLite's own
+/// exceptions do not leave it. After it the book is as it was before the call.
 class BookError : public std::runtime_error {
  public:
   BookError(BookTrouble trouble, const std::string& message)

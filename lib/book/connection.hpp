@@ -12,17 +12,22 @@
 namespace likelihet::book {
 
 /// Foreign keys on, synchronous FULL, defensive, the schema untrusted. Members throw BookError or
-/// SQLite::Exception; the caller translates.
+/// SQLite::Exception; the caller translates. Defensive mode keeps SQL from writing to the file's
+/// own structures; a schema that is not trusted cannot call functions with side effects (SQLite
+/// documentation, "Defense Against The Dark Arts"). Readers go on beside a writer where the file
+/// system can have a write-ahead log.
 class Connection {
  public:
   /// Takes the name for a new book (refusing any file of that name), makes its tables and fills
   /// them: model and first entry of the ledger, in one transaction. On failure removes what it
-  /// made.
+  /// made. Uses SQLite only on the empty file that it has just made.
   static Connection create(const std::filesystem::path& file, const Settings& settings,
                            const std::string& model_text, const std::string& model_name);
-  /// Opens a book and brings an older version up to date.
+  /// Opens a book and brings an older version up to date. Throws BookError as require_book() does.
+  /// Migrating takes a write lock; a book of the newest version takes none.
   static Connection open(const std::filesystem::path& file, const Settings& settings);
 
+  /// Lives as long as the connection.
   [[nodiscard]] SQLite::Database& database() { return database_; }
 
  private:
@@ -30,7 +35,8 @@ class Connection {
   SQLite::Database database_;
 };
 
-/// A transaction that only reads: one state of the book for all its queries.
+/// A transaction that only reads: one state of the book for all its queries. SQLite's snapshot
+/// begins with the first query, not here.
 class Reading {
  public:
   explicit Reading(SQLite::Database& database)

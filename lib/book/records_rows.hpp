@@ -13,6 +13,8 @@
 // and the caller holds the transaction.
 namespace likelihet::book {
 
+/// Throws BookError{damaged} for words and rows that this version does not write. One query a
+/// table, not one a record.
 std::vector<colony::AnimalRecord> read_animals(const SQLite::Database& database,
                                                const std::filesystem::path& file);
 std::vector<colony::ClutchRecord> read_clutches(const SQLite::Database& database,
@@ -20,9 +22,12 @@ std::vector<colony::ClutchRecord> read_clutches(const SQLite::Database& database
 std::vector<colony::ObservationRecord> read_observations(const SQLite::Database& database,
                                                          const std::filesystem::path& file);
 
+/// A row is numbered after the last one, which keeps the order of entry; the caller holds the write
+/// lock.
 class AnimalWriter {
  public:
   explicit AnimalWriter(const SQLite::Database& database);
+  /// Throws SQLite::Exception for an id that is there already.
   void add(const colony::AnimalRecord& animal);
   /// Fills in what is absent in the book; the first `known` entries of bought_as are there already.
   void complete(const colony::AnimalRecord& animal, std::size_t known);
@@ -32,6 +37,7 @@ class AnimalWriter {
   SQLite::Statement insert_, complete_, insert_odds_, insert_bought_as_;
 };
 
+/// References are checked at commit, so a clutch may come before its parents.
 class ClutchWriter {
  public:
   explicit ClutchWriter(const SQLite::Database& database);
@@ -44,6 +50,7 @@ class ClutchWriter {
   SQLite::Statement insert_, complete_, insert_sire_;
 };
 
+/// Offspring are written before the observation: once that stands, none can be added.
 class ObservationWriter {
  public:
   explicit ObservationWriter(const SQLite::Database& database);

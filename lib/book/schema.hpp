@@ -14,7 +14,8 @@ namespace likelihet::book {
 inline constexpr std::uint32_t application_id = 0x4c4b4854;
 
 /// One step: the statements that bring a book of version `to` - 1 to version `to`. Published steps
-/// are never edited; a change of the schema is a new step.
+/// are never edited; a change of the schema is a new step. Several statements in one text, each
+/// ended by a semicolon.
 struct Migration {
   int to = 0;
   std::string statements;
@@ -26,11 +27,13 @@ std::vector<Migration> schema_migrations();
 /// The version a list of steps leads to; 0 for an empty list.
 int newest_version(const std::vector<Migration>& migrations);
 
-/// The version that a database says it has.
+/// The version that a database says it has. SQLite's user_version; 0 for a database that was never
+/// given one.
 int schema_version(const SQLite::Database& database);
 
 /// Runs every step above the database's version and sets its version. The caller holds the
-/// transaction, so that a failure or a kill leaves the old version whole.
+/// transaction, so that a failure or a kill leaves the old version whole. Nothing to do where the
+/// version is the newest or later: the caller refuses later ones.
 void migrate(SQLite::Database& database, const std::vector<Migration>& migrations);
 
 /// One table, index or trigger, as SQLite keeps its text.
@@ -42,7 +45,7 @@ struct SchemaPart {
 /// The parts that a database has, by name; SQLite's own are left out.
 std::vector<SchemaPart> schema_parts(const SQLite::Database& database);
 
-/// The parts that a list of steps makes.
+/// The parts that a list of steps makes. Runs them in a database in memory.
 std::vector<SchemaPart> expected_parts(const std::vector<Migration>& migrations);
 
 /// The statements of version 1, as published.

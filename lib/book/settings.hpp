@@ -14,11 +14,14 @@
 
 namespace likelihet::book {
 
-/// The present moment in UTC, to the second, as RFC 3339 writes it ("2024-07-03T18:30:00Z").
+/// The present moment in UTC, to the second, as RFC 3339 writes it ("2024-07-03T18:30:00Z"). Throws
+/// std::runtime_error outside the years 0001 to 9999.
 colony::Timestamp now_in_utc();
 
-/// The defaults are what Book::create and Book::open use; tests put in their own.
+/// The defaults are what Book::create and Book::open use; tests put in their own. Copied into the
+/// book that is opened with them.
 struct Settings {
+  /// Asked once for each change, so that all it adds has one time.
   std::function<colony::Timestamp()> clock = now_in_utc;
   /// How long to wait for another process before BookError{locked}.
   std::chrono::milliseconds patience{2000};

@@ -10,7 +10,9 @@
 
 namespace likelihet::book {
 
-/// What a result code of SQLite (extended or not) means for a book.
+/// What a result code of SQLite (extended or not) means for a book. By the low byte, the primary
+/// code (SQLite documentation, "Result and Error Codes"). What a sound book cannot raise counts as
+/// damage.
 BookTrouble trouble_of(int result_code);
 
 /// The BookError for an error of SQLite's while working on `file`.
@@ -19,7 +21,8 @@ BookError book_error(const std::filesystem::path& file, const SQLite::Exception&
 /// A BookError{damaged} that says what is damaged and what to do.
 BookError damaged(const std::filesystem::path& file, const std::string& what);
 
-/// Runs `work` and passes on what it returns; SQLite's errors come out as BookError.
+/// Runs `work` and passes on what it returns; SQLite's errors come out as BookError. BookErrors and
+/// everything else pass through as they are.
 template <class Work>
 auto translated(const std::filesystem::path& file, Work&& work) {
   try {

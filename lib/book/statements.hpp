@@ -41,6 +41,8 @@ void bind_value(SQLite::Statement& statement, int at, const std::optional<Value>
 }
 
 /// Binds every parameter in order, runs the statement, and makes it ready for the next values.
+/// Types pick their binding at compile time; a value that is absent is NULL. After an exception the
+/// statement must be reset before it is used again.
 template <class... Values>
 void run(SQLite::Statement& statement, const Values&... values) {
   int at = 0;
@@ -50,12 +52,14 @@ void run(SQLite::Statement& statement, const Values&... values) {
 }
 
 /// The columns of a query's present row. Throws BookError{damaged} for a date or a moment that is
-/// none; `file` is for the message.
+/// none; `file` is for the message. Columns are counted from 0, parameters from 1, as in SQLite.
+/// Reads whatever row the query is at, so one serves the whole loop; the query must outlive it.
 class Row {
  public:
   Row(const SQLite::Statement& query, const std::filesystem::path& file)
       : query_(query), file_(file) {}
 
+  /// NULL reads as an empty text, and as 0 below: ask the maybe_ forms where it may be.
   [[nodiscard]] std::string text(int at) const { return query_.getColumn(at).getString(); }
   [[nodiscard]] double number(int at) const { return query_.getColumn(at).getDouble(); }
   [[nodiscard]] std::int64_t whole(int at) const { return query_.getColumn(at).getInt64(); }

@@ -1,4 +1,5 @@
-// A colony while its records are being checked. Private to the layer.
+// A colony while its records are being checked. Private to the layer. Checks run in the order in
+// which colony.cpp calls them: later ones need what earlier ones settle.
 #pragma once
 
 #include <cstddef>
@@ -20,7 +21,8 @@ namespace likelihet::colony {
 /// what refers to it is not faulty for that.
 using Ids = std::unordered_map<std::string, std::size_t>;
 
-/// In a withdrawal of an unknown observation.
+/// In a withdrawal of an unknown observation. Never in a colony that was made, since the unknown id
+/// is a fault.
 constexpr std::size_t no_observation = std::numeric_limits<std::size_t>::max();
 
 /// Each check adds to `faults` and to its own list; lists are used only if there are no faults.
@@ -37,17 +39,22 @@ struct ColonyDraft {
 
 /// Ids of all records; duplicates are faults.
 void index_ids(ColonyDraft& draft);
-/// Animals as their own records tell them.
+/// Animals as their own records tell them. Every animal is listed, faults or not, so that positions
+/// stay those of the records.
 void check_animals(ColonyDraft& draft);
 /// What founders were sold as; their sexes must be settled.
 void check_bought_as(ColonyDraft& draft);
-/// Clutches, and their hatchlings' lines and dates.
+/// Clutches, and their hatchlings' lines and dates. Shares become those of sires that may be:
+/// normalised, without zeros.
 void check_clutches(ColonyDraft& draft);
-/// Sexes as recorded and as the parts in clutches imply.
+/// Sexes as recorded and as the parts in clutches imply. A parent of unknown sex gets that of its
+/// part; one that plays both parts is a fault.
 void check_sexes(ColonyDraft& draft);
-/// Hatch dates against the clutch's and the parents'.
+/// Hatch dates against the clutch's and the parents'. An animal without a date has its clutch's.
+/// Hatchlings of one clutch may be 30 days apart.
 void check_hatch_dates(ColonyDraft& draft);
-/// Animals that would be their own ancestors.
+/// Animals that would be their own ancestors. Depth-first search (Tarjan 1972, SIAM Journal on
+/// Computing 1:146), on a stack of its own: a line of descent may be as long as the colony.
 void check_cycles(ColonyDraft& draft);
 /// Each observation's references; animals' dates and sexes must be settled.
 void check_observations(ColonyDraft& draft);
@@ -67,7 +74,8 @@ std::optional<std::size_t> known_record(FaultList& faults, const Ids& ids, const
   return std::nullopt;
 }
 
-/// The same for what the model lists: `found` is the answer of the model's own look-up.
+/// The same for what the model lists: `found` is the answer of the model's own look-up. `list` is
+/// searched for near ids only where there is a fault to word.
 template <class List>
 std::optional<std::size_t> known_in_model(FaultList& faults, std::optional<std::size_t> found,
                                           const List& list, const std::string& id, const char* name,
@@ -84,7 +92,7 @@ std::optional<std::size_t> known_word(FaultList& faults, std::optional<std::size
                                       const std::string& word, const std::string& owner,
                                       const char* name, const std::string& place, Field field);
 
-/// The keys of a locus's genotypes, in state order.
+/// The keys of a locus's genotypes, in state order. For messages; copies every key.
 std::vector<std::string> keys_of(const genetics::Locus& locus);
 
 /// "female" or "male".

@@ -13,7 +13,8 @@ const Withdrawal* withdrawal(const Observation& observation) {
 
 // For each observation, whether it is known by the day and not withdrawn. An observation is settled
 // once all withdrawals of it are; without circles, starting from those that nothing withdraws
-// reaches every one, and a chain of any length needs no recursion.
+// reaches every one, and a chain of any length needs no recursion. Order of settling: Kahn 1962,
+// Communications of the ACM 5:558, topological sorting.
 std::vector<bool> standing(const Colony& colony, const std::optional<Date>& as_of) {
   const auto& observations = colony.observations();
   std::vector<std::size_t> unsettled(observations.size(), 0);

@@ -1,4 +1,5 @@
-// What is wrong with an input, where, and how to mend it.
+// What is wrong with an input, where, and how to mend it. Faults are values, not exceptions: one
+// reading of a document tells all of them.
 #pragma once
 
 #include <string>
@@ -6,7 +7,8 @@
 
 namespace likelihet::colony {
 
-/// One fault in a document, a table or a command's values.
+/// One fault in a document, a table or a command's values. `mend` may be empty where `what` says it
+/// all.
 struct Fault {
   std::string place;  ///< JSON Pointer (RFC 6901), "FILE row R column C", or "book: animal F01"
   std::string what;   ///< what is wrong, with the value found
@@ -15,6 +17,7 @@ struct Fault {
   friend bool operator==(const Fault&, const Fault&) = default;
 };
 
+/// In the order in which they were found, mostly that of the input. Empty: nothing is wrong.
 using Faults = std::vector<Fault>;
 
 }  // namespace likelihet::colony

@@ -14,11 +14,15 @@ namespace likelihet::colony {
 /// row, and nobody reads them all.
 class FaultList {
  public:
+  /// The summary of the rest comes on top of these.
   static constexpr std::size_t most_kept = 1000;
 
   /// The four parts of every message: where, what is wrong with the value found, what is allowed.
+  /// Beyond most_kept the words are thrown away: ask counted_only() or full() first where making
+  /// them costs.
   void add(std::string place, std::string what, std::string mend);
-  /// If no more faults are kept: counts one and says so. Spares the work of wording it.
+  /// If no more faults are kept: counts one and says so. Spares the work of wording it. False: the
+  /// caller must add() its fault. True: the fault has been counted already.
   bool counted_only();
   /// Whether further faults are only counted, so that their words need not be made.
   [[nodiscard]] bool full() const { return faults_.size() >= most_kept; }
@@ -27,7 +31,7 @@ class FaultList {
   [[nodiscard]] std::size_t count() const { return faults_.size() + left_out_; }
 
   /// suggestion() of nearest.hpp, as long as searching stays cheap: after about two million
-  /// comparisons only the number of known ones is told.
+  /// comparisons only the number of known ones is told. Empty once faults are only counted.
   std::string suggest(std::string_view word, const std::vector<std::string>& known);
   /// The same for records or elements of a model, which have an `id`.
   template <class List>

@@ -18,7 +18,9 @@ namespace likelihet::colony {
 template <class Value>
 using Named = std::vector<std::pair<std::string, Value>>;
 
-/// A locus. What is not given: appearance `plain` for all, viability 1.
+/// A locus. What is not given: appearance `plain` for all, viability 1. A genotype that
+/// `appearance` does not list has the row of `default`; without a default every genotype must be
+/// listed.
 struct LocusDescription {
   std::string id;  ///< ids are 1 to 200 bytes without control characters
   genetics::Chromosome on = genetics::Chromosome::autosome;
@@ -30,7 +32,8 @@ struct LocusDescription {
   friend bool operator==(const LocusDescription&, const LocusDescription&) = default;
 };
 
-/// A population that founders come from.
+/// A population that founders come from. What a locus's frequencies leave of 1 belongs to its first
+/// allele; a locus that is not named has the first allele alone.
 struct OriginDescription {
   std::string id;
   Named<Named<double>> frequencies;  ///< locus -> allele -> frequency
@@ -38,7 +41,8 @@ struct OriginDescription {
   friend bool operator==(const OriginDescription&, const OriginDescription&) = default;
 };
 
-/// P(level) of the animals whose genotypes are those of `at`.
+/// P(level) of the animals whose genotypes are those of `at`. The first row whose `at` fits an
+/// animal is its row.
 struct RowDescription {
   Named<std::string> at;        ///< locus -> genotype key; empty = every other animal
   std::vector<double> expect;   ///< P(level | row)
@@ -46,7 +50,8 @@ struct RowDescription {
   friend bool operator==(const RowDescription&, const RowDescription&) = default;
 };
 
-/// `when` is {"locus", "shows"} or {"line"}.
+/// `when` is {"locus", "shows"} or {"line"}. The mark is read by another table where its condition
+/// holds.
 struct ContextDescription {
   std::optional<std::string> locus;
   std::optional<std::string> shows;
@@ -56,7 +61,8 @@ struct ContextDescription {
   friend bool operator==(const ContextDescription&, const ContextDescription&) = default;
 };
 
-/// A sign; rows are tried in order, and the last one's `at` is empty.
+/// A sign; rows are tried in order, and the last one's `at` is empty. Its id is the word that
+/// scores and tables name it by.
 struct MarkerDescription {
   std::string id;
   std::vector<std::string> levels;  ///< ordinal, lowest first, 2 or more
@@ -66,7 +72,7 @@ struct MarkerDescription {
   friend bool operator==(const MarkerDescription&, const MarkerDescription&) = default;
 };
 
-/// What the assay reports of one genotype.
+/// What the assay reports of one genotype. The numbers are in the order of the assay's reports.
 struct AssayRowDescription {
   std::string at;              ///< genotype key
   std::vector<double> expect;  ///< P(report | genotype), before mix-ups
@@ -84,21 +90,22 @@ struct AssayDescription {
   friend bool operator==(const AssayDescription&, const AssayDescription&) = default;
 };
 
-/// Who reads markers.
+/// Who reads markers. A score without a scorer is taken as sure unless it says otherwise.
 struct ScorerDescription {
   std::string id;
   std::optional<double> sure;  ///< P(the level read is there); not given = 1
   friend bool operator==(const ScorerDescription&, const ScorerDescription&) = default;
 };
 
-/// Marks that share an animal's strength of expression; used by learning alone.
+/// Marks that share an animal's strength of expression; used by learning alone. Two markers or
+/// more; a marker is in one group at most. Odds do not read it.
 struct TogetherDescription {
   std::string id;
   std::vector<std::string> markers;
   friend bool operator==(const TogetherDescription&, const TogetherDescription&) = default;
 };
 
-/// The whole document.
+/// The whole document. Equal where every value is equal, whatever the text was laid out like.
 struct ModelDescription {
   std::string name;
   genetics::SexSystem sex_chromosomes = genetics::SexSystem::none;

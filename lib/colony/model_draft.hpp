@@ -19,6 +19,7 @@ namespace likelihet::colony {
 
 /// What the rest of a description may refer to of one locus. Its position is that of the
 /// description, also where it has faults: what refers to a faulty locus is not faulty for that.
+/// `parts` is made into a Locus only if there are no faults at all.
 struct LocusDraft {
   genetics::Locus::Parts parts;
   std::vector<genetics::Genotype> genotypes;             ///< empty if the alleles have faults
@@ -43,13 +44,17 @@ struct ModelDraft {
   std::vector<Scorer> scorers;
 };
 
-/// Loci come first: all other lists refer to them.
+/// Loci come first: all other lists refer to them. Alleles are 2 to 64, and no sex may be left
+/// without a genotype that can live.
 void check_loci(ModelDraft& draft);
-/// Allele frequencies, completed with the first allele's.
+/// Allele frequencies, completed with the first allele's. A sum over 1 is a fault, and one below it
+/// where the first allele is named too.
 void check_origins(ModelDraft& draft);
-/// Levels, rows and contexts.
+/// Levels, rows and contexts. Each table ends in the one row that fits every animal, and only
+/// there.
 void check_markers(ModelDraft& draft);
-/// One row for each genotype of an assay's locus.
+/// One row for each genotype of an assay's locus. A row missing because another's key is misspelt
+/// is told once.
 void check_assays(ModelDraft& draft);
 void check_scorers(ModelDraft& draft);
 /// Groups of markers, each marker in one at most.
@@ -60,7 +65,7 @@ std::optional<std::size_t> known_locus(ModelDraft& draft, const std::string& id,
                                        const std::string& place);
 
 /// The genotype of this key, or a fault at `place`; nothing, without a fault, where the locus
-/// itself is too faulty to tell.
+/// itself is too faulty to tell. Constant time where the key is right.
 std::optional<std::size_t> known_genotype(ModelDraft& draft, const LocusDraft& locus,
                                           const std::string& key, const std::string& place);
 

@@ -47,6 +47,7 @@ class Alignment {
   }
 
  private:
+  // Rows of the table of Levenshtein 1966; a swap steps back two rows and two columns.
   void fill_row(const std::string& text, std::size_t j) {
     now_[0] = j;
     for (std::size_t i = 1; i <= word_.size(); ++i) {

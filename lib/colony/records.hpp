@@ -1,4 +1,6 @@
 // A keeper's records as they were written: animals, clutches, observations. Nothing checked yet.
+// Readers of documents, tables, books and command lines all end here, so that checks and merging
+// are written once.
 #pragma once
 
 #include <cstdint>
@@ -16,13 +18,15 @@
 // of the record, so comparisons leave it out.
 namespace likelihet::colony {
 
-/// Where a record was read; equal to every other, so that records compare by content.
+/// Where a record was read; equal to every other, so that records compare by content. Empty where
+/// records were made by a program.
 struct Place {
   std::string text;
   friend bool operator==(const Place&, const Place&) { return true; }
 };
 
-/// What a seller said of a founder's genotype, and how far the keeper trusts it.
+/// What a seller said of a founder's genotype, and how far the keeper trusts it. Keys that are left
+/// out have probability 0.
 struct BoughtAsRecord {
   std::string locus;
   Named<double> odds;           ///< genotype key -> probability
@@ -30,7 +34,8 @@ struct BoughtAsRecord {
   friend bool operator==(const BoughtAsRecord&, const BoughtAsRecord&) = default;
 };
 
-/// A founder, or with a `clutch` a hatchling.
+/// A founder, or with a `clutch` a hatchling. With a clutch it may have neither `origin` nor
+/// `bought_as`: its genes are its parents'.
 struct AnimalRecord {
   std::string id;
   std::optional<genetics::Sex> sex;       ///< as the keeper recorded it; not given = unknown
@@ -43,7 +48,8 @@ struct AnimalRecord {
   friend bool operator==(const AnimalRecord&, const AnimalRecord&) = default;
 };
 
-/// One of the males that may have fathered a clutch.
+/// One of the males that may have fathered a clutch. Shares count against one another: 2 and 1 are
+/// as 0.67 and 0.33.
 struct SireRecord {
   std::string id;
   std::optional<double> share;  ///< relative, not given = 1
@@ -53,7 +59,8 @@ struct SireRecord {
 /// Of several sires: one fathered the whole clutch, or each hatchling has its own.
 enum class Paternity : std::uint8_t { single, mixed };
 
-/// A clutch or a litter: what the hatchlings that name it have in common.
+/// A clutch or a litter: what the hatchlings that name it have in common. A parent that is not
+/// given is taken as unrelated to every other animal, one for the whole clutch.
 struct ClutchRecord {
   std::string id;
   std::optional<std::string> dam;          ///< not given = an anonymous founder
@@ -69,13 +76,15 @@ struct ClutchRecord {
   friend bool operator==(const ClutchRecord&, const ClutchRecord&) = default;
 };
 
-/// What an animal shows of a locus, once its look is settled.
+/// What an animal shows of a locus, once its look is settled. Evidence by the locus's penetrance,
+/// not proof, unless the model's rows are 0 and 1.
 struct AppearanceRecord {
   std::string animal, locus, shows;  ///< `shows`: one of the locus's appearances
   friend bool operator==(const AppearanceRecord&, const AppearanceRecord&) = default;
 };
 
-/// One reading of one marker. No `level` = could not be scored, `reason` says why: no evidence.
+/// One reading of one marker. No `level` = could not be scored, `reason` says why: no evidence. A
+/// level and a reason together are a fault.
 struct ScoreRecord {
   std::string animal, marker;
   std::optional<std::string> level;   ///< one of the marker's
@@ -86,28 +95,31 @@ struct ScoreRecord {
   friend bool operator==(const ScoreRecord&, const ScoreRecord&) = default;
 };
 
-/// What a laboratory reported.
+/// What a laboratory reported. The report, not what it is taken to mean: the assay's rows say that.
 struct ResultRecord {
   std::string animal, assay, report;  ///< `report`: one of the assay's
   std::optional<std::string> sample;  ///< the number on the bag
   friend bool operator==(const ResultRecord&, const ResultRecord&) = default;
 };
 
-/// Offspring counted but not recorded as animals.
+/// Offspring counted but not recorded as animals. Counts are 0 or more. Young that are recorded as
+/// animals must not be counted here too.
 struct BroodRecord {
   std::string animal, locus, partner;  ///< `partner`: the genotype key of the other parent
   Named<std::int64_t> offspring;       ///< appearance -> how many
   friend bool operator==(const BroodRecord&, const BroodRecord&) = default;
 };
 
-/// From then on the observation `of` no longer counts; a withdrawal can be withdrawn too.
+/// From then on the observation `of` no longer counts; a withdrawal can be withdrawn too. Naming
+/// itself, or one that leads back to it, is a fault.
 struct WithdrawalRecord {
   std::string of;
   std::optional<std::string> why;
   friend bool operator==(const WithdrawalRecord&, const WithdrawalRecord&) = default;
 };
 
-/// One entry of the ledger.
+/// One entry of the ledger. Of the three times, `recorded` decides what --as-of counts, else `on`,
+/// else `entered`.
 struct ObservationRecord {
   std::string id;  ///< unique among observations
   std::variant<AppearanceRecord, ScoreRecord, ResultRecord, BroodRecord, WithdrawalRecord> what;
@@ -122,7 +134,8 @@ struct ObservationRecord {
   }
 };
 
-/// What a colony document or a book holds, in the order written.
+/// What a colony document or a book holds, in the order written. In any order: an animal may stand
+/// before its clutch, a withdrawal before what it takes back.
 struct Records {
   std::vector<AnimalRecord> animals;
   std::vector<ClutchRecord> clutches;

@@ -1,4 +1,5 @@
-// The checks of ids and numbers that models and colonies share. Private to the layer.
+// The checks of ids and numbers that models and colonies share. Private to the layer. What each
+// says is worded for any document or table; `place` and `name` make it particular.
 #pragma once
 
 #include <string>
@@ -8,7 +9,8 @@
 
 namespace likelihet::colony {
 
-/// 1 to 200 bytes and no control character.
+/// 1 to 200 bytes and no control character. Control characters are C0, DEL and, in UTF-8, C1. An id
+/// may hold any other character, a space or a quote too.
 bool good_id(std::string_view id);
 
 /// Adds a fault unless `id` has 1 to 200 bytes and no control character. `name` is what is named,
@@ -16,7 +18,7 @@ bool good_id(std::string_view id);
 void check_id(std::string_view id, const std::string& name, const std::string& place,
               FaultList& faults);
 
-/// Adds a fault unless `value` is in [0, 1].
+/// Adds a fault unless `value` is in [0, 1]. NaN is a fault, here and below.
 void check_unit_interval(double value, const std::string& name, const std::string& place,
                          FaultList& faults);
 

@@ -16,6 +16,7 @@ struct Columns {
   std::vector<std::string> required;   ///< must be there to be read
 };
 
+/// The order of `written` is that of the columns in csv_writing.cpp, which fills rows by position.
 inline Columns columns_of(CsvKind kind) {
   switch (kind) {
     case CsvKind::animals:

@@ -11,9 +11,10 @@
 
 namespace likelihet::documents {
 
+/// Appearances, broods and withdrawals have no table: they go by document or command.
 enum class CsvKind { animals, clutches, scores, results };
 
-/// "animals" and so on, or nothing.
+/// "animals" and so on, or nothing. Lower case only, as the command line gives it.
 std::optional<CsvKind> csv_kind(std::string_view word);
 
 /// Reads a table whose column names are the field names of the colony document; columns may stand
@@ -41,7 +42,8 @@ std::variant<colony::Records, colony::Faults> read_csv_records(std::string_view 
 
 /// Writes one kind of record as RFC 4180. What comes out reads back as the same records, except for
 /// what tables do not hold: `bought_as`, appearances, broods, withdrawals, empty texts, and ids
-/// that are faults as above. `recorded` is written as write_colony does.
+/// that are faults as above. `recorded` is written as write_colony does. Records of the other kinds
+/// are left out. The header is written also where there are no records.
 std::string write_csv_records(const colony::Records& records, CsvKind kind);
 
 }  // namespace likelihet::documents

@@ -1,4 +1,5 @@
-// Tables of text with named columns: RFC 4180 out; in, what spreadsheets really write.
+// Tables of text with named columns: RFC 4180 out; in, what spreadsheets really write. RFC 4180
+// describes a custom, not what programs do; reading is wider than it, writing is not.
 #pragma once
 
 #include <cstddef>
@@ -12,8 +13,9 @@
 namespace likelihet::documents {
 
 /// A parsed table. Rows are numbered as a spreadsheet shows them: the header is row 1. A cell that
-/// holds line breaks makes one row.
+/// holds line breaks makes one row. Cells are text still; what each means is for csv_cells.hpp.
 struct CsvTable {
+  /// Names as written, letter case and spaces kept; all different and none empty.
   std::vector<std::string> header;
   std::vector<std::vector<std::string>> rows;  ///< each as wide as the header
   std::vector<std::size_t> row_numbers;        ///< of `rows`; blank rows are left out
@@ -26,11 +28,13 @@ struct CsvTable {
 /// empty cells, empty cells beyond the last column are dropped, and rows without any text are left
 /// out. Faults, each with `name`, row and column: no header, a repeated or empty column name, text
 /// beyond the last column or after a closing quote, a quote that is never closed, text that is not
-/// UTF-8.
+/// UTF-8. Over 100 columns are a fault too: such a text is no table of records. A row with more
+/// cells than the header is one unless they are empty. Linear in the text.
 std::variant<CsvTable, colony::Faults> read_csv(std::string_view text, const std::string& name);
 
 /// Writes it as RFC 4180: commas, CRLF, quotes only where needed and around a cell that a
 /// spreadsheet would take for a formula (it begins with =, @ or a tab); cells are never changed.
+/// Rows may be of any width; the separator of the table is not looked at.
 std::string write_csv(const CsvTable& table);
 
 }  // namespace likelihet::documents

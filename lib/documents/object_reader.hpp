@@ -1,4 +1,6 @@
 // Reads the fields of JSON objects one by one and collects every fault of form with its pointer.
+// Reading goes on after a fault with a stand-in value, so that one reading finds them all; whoever
+// reads must look at the fault list before using anything.
 #pragma once
 
 #include <cstddef>
@@ -15,16 +17,19 @@
 namespace likelihet::documents {
 
 /// A JSON Pointer that is spelt out only when a fault needs it: a token, and the pointer before it,
-/// which must outlive it.
+/// which must outlive it. A chain on the stack: a node's pointer is good while the nodes above it
+/// are.
 struct Pointer {
   const Pointer* before = nullptr;  ///< nothing: the whole document, whose pointer is ""
   std::string_view key;             ///< used if there is no index
   std::optional<std::size_t> index;
 
+  /// RFC 6901 section 3 escapes; array elements by position from 0.
   [[nodiscard]] std::string text() const;
 };
 
-/// A value of the document, where it stands, and where to say what is wrong with it.
+/// A value of the document, where it stands, and where to say what is wrong with it. References
+/// only. A node made by member() points at its maker, which must outlive it.
 struct Node {
   const Json& value;
   Pointer pointer;
@@ -36,12 +41,15 @@ struct Node {
   [[nodiscard]] Node element(std::size_t at, const Json& of) const {
     return {of, {&pointer, {}, at}, faults};
   }
+  /// Spells the pointer out only while faults are still kept.
   void fault(std::string what, std::string mend) const;
 };
 
-/// Each reads a value of one kind, or adds a fault that says what was found and what is wanted.
+/// Each reads a value of one kind, or adds a fault that says what was found and what is wanted. An
+/// empty text passes here; null is refused, as a field that is not known is left out.
 std::optional<std::string> text_of(const Node& node);
 std::optional<std::string> id_of(const Node& node);  ///< a text that is not empty
+/// Whole numbers beyond 2^53 lose digits, as in any double.
 std::optional<double> number_of(const Node& node);
 std::optional<std::int64_t> count_of(const Node& node);  ///< a whole number from 0; 7.0 is one
 std::optional<bool> truth_of(const Node& node);
@@ -52,16 +60,19 @@ std::optional<colony::Timestamp> timestamp_of(const Node& node);
 /// nothing.
 std::nullopt_t refuse(const Node& node, std::string_view wanted);
 
+/// Whether a missing field is a fault.
 enum class Presence { optional, required };
 
 /// An object whose fields are asked for by name. What was asked for is what it may have: finish()
-/// refuses the rest.
+/// refuses the rest. Keeps a reference to the node and views of the field names: literals, as a
+/// rule. Where the node is no object, one fault is added and every field reads as absent.
 class ObjectReader {
  public:
   /// `what` the object is, for messages: "a locus".
   ObjectReader(const Node& node, std::string_view what);
 
-  /// The member, or nothing; where it is required and missing that is a fault.
+  /// The member, or nothing; where it is required and missing that is a fault. Lives as long as the
+  /// document. Of a repeated key, the first member.
   const Json* find(std::string_view field, Presence presence);
   /// Allows a field and says whether it is there.
   bool has(std::string_view field) { return find(field, Presence::optional) != nullptr; }
@@ -127,7 +138,8 @@ class ObjectReader {
     }
   }
 
-  /// Adds a fault for each field that was never asked for.
+  /// Adds a fault for each field that was never asked for. Call it last, and not where an earlier
+  /// fault left open which fields there may be.
   void finish() const;
 
  private:
@@ -147,7 +159,8 @@ class ObjectReader {
 };
 
 /// Reads and checks "format" and "version". False where reading on would only report noise: it is
-/// another document, or one of a later version.
+/// another document, or one of a later version. Faults are added in either case; another kind of
+/// document and a later version are the two.
 bool read_heading(ObjectReader& document, const Node& node, std::string_view format);
 
 }  // namespace likelihet::documents

@@ -5,6 +5,7 @@ namespace likelihet::genetics {
 
 namespace {
 
+// p² or q² for two alike, 2pq for two unlike, and p for a single copy (Hardy 1908, Science 28:49).
 double hardy_weinberg(const Genotype& genotype, const std::vector<double>& frequencies) {
   const double first = frequencies[genotype.first];
   if (!genotype.second) return first;

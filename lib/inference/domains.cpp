@@ -25,6 +25,7 @@ class Propagation {
     link();
   }
 
+  // Every constraint waits once; a changed variable wakes its others (Mackworth 1977, AC-3).
   Domains run() {
     waiting_.assign(constraints(), true);
     std::deque<std::uint32_t> queue(constraints());

@@ -15,6 +15,8 @@ struct FamilyKey {
   std::uint32_t state;
   bool operator==(const FamilyKey&) const = default;
 };
+// Multiplicative hashing by the golden ratio (Knuth 1998, The Art of Computer Programming 3,
+// section 6.4).
 struct FamilyKeyHash {
   std::size_t operator()(const FamilyKey& key) const {
     std::uint64_t h = key.first;

@@ -11,11 +11,15 @@
 
 namespace likelihet::inference {
 
-/// A conditional table and an evidence table that occur together. Its sum over the leaf,
-/// m(first, second) = Σ_x P(x | first, second) e(x), is what every such leaf says of its parents
-/// (Elston and Stewart 1971, Human Heredity 21:523: peeling a terminal individual).
+/// A conditional table and an evidence table that occur together. Its sum over the leaf, m(first,
+/// second) = Σ_x P(x | first, second) e(x), is what every such leaf says of its parents (Elston and
+/// Stewart 1971, Human Heredity 21:523: peeling a terminal individual). Two leaves of one pattern
+/// may hang on different parents; m is the same table for both.
 struct Pattern {
+  /// P(leaf | first, second) of the network, leaf fastest.
   Table conditional = 0;
+  /// e(x) over the leaf's states: virtual evidence (Pearl 1988, Probabilistic Reasoning in
+  /// Intelligent Systems, section 2.2.2), any numbers of which only ratios matter to beliefs.
   Table evidence = 0;
   std::uint32_t states = 0;
   std::size_t cells = 0;   ///< (first, second) pairs: the size of m
@@ -26,26 +30,33 @@ struct Pattern {
   [[nodiscard]] bool silent() const { return silent_sum > 0; }
 };
 
+/// So many leaves of one pattern in one family: m to the power of `count`.
 struct Member {
   std::uint32_t pattern;
   std::uint32_t count;
 };
 
-/// The leaves that hang on one pair of variables under one guard; what they say multiplies.
+/// The leaves that hang on one pair of variables under one guard; what they say multiplies. Without
+/// members it tells nothing of the pair, and is there for the pair's joint belief alone, from which
+/// the posterior of its silent leaves is made.
 struct Family {
   Variable first = 0;
   Variable second = 0;
+  /// Set where who the second parent is is itself a variable: while that is in another state the
+  /// family is a factor of 1.
   std::optional<Variable> guard;
   std::uint32_t guard_state = 0;
   std::vector<Member> members;  ///< of patterns that tell something, by pattern
 };
 
-/// Leaves that are alike in pattern and branches have one posterior.
+/// Leaves that are alike in pattern and branches have one posterior. A branch's weight is that of
+/// Branch; the posteriors of the branches are added up with it.
 struct Run {
   std::uint32_t pattern = 0;
   std::vector<std::pair<std::uint32_t, double>> branches;  ///< (family, weight)
 };
 
+/// All of it is in the order in which leaves were added. About linear in leaves and branches.
 struct LeafFamilies {
   std::vector<Pattern> patterns;
   std::vector<Family> families;
@@ -54,10 +65,12 @@ struct LeafFamilies {
   std::size_t sums = 0;               ///< numbers in all patterns' m together
   double silent_log = 0;              ///< ln of what all silent leaves multiply the whole by, nats
 
+  /// Reads the network's own numbers only to find silent leaves; the network is not kept.
   explicit LeafFamilies(const Network& network);
 };
 
-/// m of a pattern for one set of numbers, first slowest, added up in leaf order.
+/// m of a pattern for one set of numbers, first slowest, added up in leaf order. `sums` has room
+/// for pattern.cells numbers.
 template <class Number>
 void sum_leaf(std::span<const Number> values, const Network& network, const Pattern& pattern,
               Number* sums) {

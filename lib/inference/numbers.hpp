@@ -11,12 +11,13 @@
 namespace likelihet::inference {
 
 /// `width` doubles side by side, one for each of so many sets of numbers; every operation is lane
-/// by lane, in loops that compilers turn into vector instructions.
+/// by lane, in loops that compilers turn into vector instructions. Passes use a width of 8.
 template <std::size_t width>
 struct Lanes {
   std::array<double, width> lane{};
 
   Lanes() = default;
+  /// Every lane alike.
   explicit Lanes(double value) { lane.fill(value); }
   Lanes& operator*=(const Lanes& other) {
     for (std::size_t i = 0; i < width; ++i) lane[i] *= other.lane[i];
@@ -30,12 +31,15 @@ struct Lanes {
 };
 
 /// A non-negative number m x 2^e with a 64-bit exponent: no product of tables underflows. Slow, and
-/// used only where a pass in doubles met numbers too small to trust.
+/// used only where a pass in doubles met numbers too small to trust. Precision is that of a double,
+/// 53 bits; only the range is wider.
 struct Extended {
+  /// In [1/2, 1), or 0 for zero.
   double mantissa = 0;
   std::int64_t exponent = 0;
 
   Extended() = default;
+  /// `value` is finite and not negative; exact.
   explicit Extended(double value) : mantissa(value) { renormalise(); }
   Extended& operator*=(const Extended& other) {
     mantissa *= other.mantissa;
@@ -88,11 +92,15 @@ inline Extended divide(const Extended& a, const Extended& b) {
   return out;
 }
 
-/// A running power of two taken out of tables, and what went wrong on the way.
+/// A running power of two taken out of tables, and what went wrong on the way. The way out of
+/// underflow in long products: take a common factor out and keep account of it (Rabiner 1989,
+/// Proceedings of the IEEE 77:257, section V.A, for chains). A power of two changes exponents
+/// alone, so nothing is rounded (Goldberg 1991, ACM Computing Surveys 23:5).
 template <class Number>
 struct Scale;
 
-/// Below this a table's largest entry is no longer trusted: cells beside it may have been lost.
+/// Below this a table's largest entry is no longer trusted: cells beside it may have been lost. A
+/// power of two. Doubles reach down to 2^-1074, so a neighbour may still be 2^-474 of the largest.
 inline constexpr int least_exponent = -600;
 
 template <>
@@ -101,7 +109,9 @@ struct Scale<double> {
   bool lost = false;  ///< an entry may have underflowed, or every entry is 0
 
   /// Looks at `n` entries and, where the largest is far from 1, takes one power of two out of them
-  /// and out of `m` more; exact.
+  /// and out of `m` more; exact. `more` is another table that the same factor is in, such as the
+  /// clique behind a message. Leaves what lies between 2^-64 and 2^64 alone, which is nearly
+  /// always. A table of zeros is `lost`.
   void normalise(double* table, std::size_t n, double* more = nullptr, std::size_t m = 0) {
     double largest = 0;
     for (std::size_t i = 0; i < n; ++i) largest = table[i] > largest ? table[i] : largest;
@@ -118,11 +128,13 @@ struct Scale<double> {
     for (std::size_t i = 0; i < m; ++i) more[i] *= factor;
     exponent -= shift;
   }
+  /// For a product of two scaled tables.
   void add(const Scale& other) {
     exponent += other.exponent;
     lost = lost || other.lost;
   }
-  /// Undoes what normalise() took out.
+  /// Undoes what normalise() took out. For tables that stand beside unscaled ones. Marks itself
+  /// lost where the true size is below 2^least_exponent.
   void put_back(double* table, std::size_t n) {
     if (exponent == 0) return;
     if (exponent < least_exponent) lost = true;
@@ -134,6 +146,7 @@ struct Scale<double> {
   [[nodiscard]] bool in_doubt() const { return lost; }
 };
 
+/// Each lane keeps its own exponent; one lane in doubt puts the whole run in doubt.
 template <std::size_t width>
 struct Scale<Lanes<width>> {
   std::array<std::int64_t, width> exponent{};
@@ -191,6 +204,8 @@ struct Scale<Lanes<width>> {
   }
 };
 
+/// Nothing to take out: the numbers carry their exponents themselves. Empty, so that a pass reads
+/// the same for every number type.
 template <>
 struct Scale<Extended> {
   static void normalise(Extended* /*table*/, std::size_t /*n*/, Extended* /*more*/ = nullptr,

@@ -11,9 +11,12 @@
 
 namespace likelihet::inference {
 
-/// Holds a variable in one of the states left to it, by position in its domain.
+/// Holds a variable in one of the states left to it, by position in its domain. What turns a belief
+/// about everything into one given that state. All cells of the other states count as 0 for that
+/// run.
 struct Clamp {
   std::uint32_t bucket = 0;
+  /// Position among Plan::domain(), not the state itself.
   std::uint32_t state = 0;
 };
 
@@ -24,10 +27,13 @@ struct Clamp {
 template <class Number>
 class Pass {
  public:
+  /// Allocates all memory at once: the arena, one message, and the leaves' sums and posteriors,
+  /// each number as wide as `Number`. Eight lanes take eight times the memory of doubles.
   explicit Pass(const Plan& plan);
 
   /// Multiplies and sums out everything. `values` has the layout of Network::values(). The plan
-  /// must not be impossible().
+  /// must not be impossible(). Overwrites what the last run left; nothing needs clearing between
+  /// runs.
   void collect(std::span<const Number> values, std::optional<Clamp> clamp = std::nullopt);
   /// Whether some number grew too small to trust in doubles, or the whole came to 0; a pass in
   /// Extended numbers settles which.
@@ -38,14 +44,17 @@ class Pass {
   [[nodiscard]] const Scale<Number>& scale() const { return scale_; }
 
   /// After collect(): beliefs of all cliques and families. Needs total() > 0 (in each lane that is
-  /// looked at).
+  /// looked at). The cells of each clique then sum to 1 but for rounding, which marginal() divides
+  /// out. Once for each collect(), since it writes over the messages.
   void distribute();
-  /// After distribute(): P(variable = state | all), over the variable's full states.
+  /// After distribute(): P(variable = state | all), over the variable's full states. A state
+  /// outside Plan::domain() gets 0; a variable with one state left gets 1 there.
   void marginal(Variable v, std::span<Number> out) const;
   /// After distribute(): the posterior of every leaf of a run, over the leaf's states.
   [[nodiscard]] std::span<const Number> run_posterior(std::uint32_t run) const {
     return {posteriors_.data() + run_begin_[run], posteriors_.data() + run_begin_[run + 1]};
   }
+  /// Fills what run_posterior() reads; after distribute(), with the values of that collect().
   void leaf_posteriors(std::span<const Number> values);
 
   /// Read access to a bucket's clique: after collect() the product of its inputs, after
@@ -54,21 +63,27 @@ class Pass {
     return {arena_.data() + bucket.clique, bucket.separator_cells * bucket.states};
   }
   /// After distribute(): a family's belief over its cells while its guard is in its state.
+  /// Writable, since beliefs of pairs that share no clique are put in from outside. Index: first
+  /// slowest, over the states left to both.
   [[nodiscard]] std::span<Number> family(std::uint32_t f) {
     return {arena_.data() + plan_->families()[f].offset, plan_->families()[f].cells};
   }
 
  private:
+  // m of every pattern for these numbers (Elston and Stewart 1971, peeling from below).
   void sum_patterns(std::span<const Number> values);
+  // P(x | pair, evidence) of every pattern, worked out once however many leaves share it.
   void share_patterns(std::span<const Number> values);
   template <std::uint32_t fixed>
   void add_branch(const FamilyPlace& place, const Number* shares, double weight,
                   std::span<Number> out) const;
+  // Product of m over a family's members, into its place in the arena.
   void fold_family(std::uint32_t f);
   void collect_bucket(std::span<const Number> values, std::uint32_t b,
                       const std::optional<Clamp>& clamp);
   void multiply(Number* clique, const Number* from, const IndexMap& map, bool first) const;
   void distribute_bucket(std::uint32_t b);
+  // Adds a clique's cells up into a smaller table; the reverse of multiply().
   void gather(const Number* clique, const IndexMap& map, Number* to) const;
 
   const Plan* plan_;

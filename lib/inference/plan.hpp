@@ -14,7 +14,8 @@
 
 namespace likelihet::inference {
 
-/// What a bucket multiplies into its table.
+/// What a bucket multiplies into its table. Each is multiplied cell by cell in the order in which
+/// inputs stand, so that equal plans round alike.
 struct Input {
   enum class Kind : std::uint8_t { table, family, message };
   Kind kind = Kind::table;
@@ -24,19 +25,26 @@ struct Input {
 };
 
 /// One variable's elimination (bucket elimination: Dechter 1999, Artificial Intelligence 113:41).
-/// Its clique is its separator and itself, itself fastest; buckets form the junction tree.
+/// Its clique is its separator and itself, itself fastest; buckets form the junction tree. The tree
+/// is rooted: a bucket's message is a table over its separator, for its parent. A bucket without a
+/// parent is the root of a connected part, and its message is one number.
 struct Bucket {
+  /// The one that is summed out here.
   Variable variable = 0;
   std::uint32_t states = 0;  ///< left to the variable
   std::size_t separator_cells = 1;
   std::size_t clique = 0;   ///< arena offset of separator_cells x states numbers
   std::size_t message = 0;  ///< arena offset of separator_cells numbers
+  /// Its range in Plan::inputs(): tables, then families, then messages of children.
   std::size_t inputs_begin = 0, inputs_end = 0;
   std::optional<std::uint32_t> parent;  ///< a later bucket
+  /// By the order in which they are summed out, the last fastest: the index order of message and
+  /// clique.
   std::vector<Variable> separator;
 };
 
-/// Where a family's table stands and how its cells map to pairs of full states.
+/// Where a family's table stands and how its cells map to pairs of full states. A family is a table
+/// over (guard, first, second) of the states left to each, guard slowest.
 struct FamilyPlace {
   /// dead: its guard cannot be in its state. fixed: one cell. live: an input of a bucket. outside:
   /// it tells nothing and its pair shares no clique, so its belief takes passes of its own.
@@ -44,11 +52,14 @@ struct FamilyPlace {
   State state = State::dead;
   std::size_t offset = 0;  ///< arena offset of the guarded cells, within the whole table
   std::size_t table = 0;   ///< arena offset of the whole table, guard slowest
+  /// More than `cells` only where the guard has several states left.
   std::uint32_t table_cells = 0;
   std::uint32_t cells = 0;
   std::uint32_t cell_list = 0;  ///< in Plan::cell_lists: full pair index of each cell
 };
 
+/// For a message to people: which variables to look at. Found by counting, before any table is
+/// made.
 struct TooBig {
   std::vector<Variable> clique;  ///< the largest met, of `cells` cells
   double cells = 0;
@@ -58,20 +69,27 @@ struct TooBig {
 
 /// A junction tree by buckets, laid out in one arena, with all positions computed. Immutable; the
 /// network must outlive it. Good for every set of numbers of the network's layout whose zeros
-/// include those it was made with.
+/// include those it was made with. Made once for all layers of evidence and all draws. May be
+/// shared by passes in several threads, since none of them changes it.
 class Plan {
  public:
-  /// Numbers are the network's own. `memory_bytes` bounds the arena of one set of doubles.
+  /// Numbers are the network's own. `memory_bytes` bounds the arena of one set of doubles. A
+  /// network that is impossible() gives a plan without buckets. Working memory beside the arena
+  /// (index lists, sums of leaves) is not counted, nor is that of wider numbers.
   static std::variant<Plan, TooBig> make(const Network& network, std::size_t memory_bytes);
 
+  /// No state of everything together has positive probability; nothing may be run through it.
   [[nodiscard]] bool impossible() const { return domains_.impossible; }
+  /// States left, ascending. One alone: the variable is fixed and has no bucket.
   [[nodiscard]] const std::vector<std::uint32_t>& domain(Variable v) const {
     return domains_.of[v];
   }
   [[nodiscard]] const LeafFamilies& leaves() const { return leaves_; }
+  /// Children stand before their parents, so upwards is forwards.
   [[nodiscard]] const std::vector<Bucket>& buckets() const { return buckets_; }
   [[nodiscard]] const std::vector<Input>& inputs() const { return inputs_; }
   [[nodiscard]] const IndexMaps& maps() const { return maps_; }
+  /// By family, as LeafFamilies numbers them.
   [[nodiscard]] const std::vector<FamilyPlace>& families() const { return places_; }
   [[nodiscard]] const std::vector<std::uint32_t>& cell_list(std::uint32_t number) const {
     return cell_lists_[number];
@@ -86,6 +104,7 @@ class Plan {
     return bucket_of_[v];
   }
   [[nodiscard]] const Network& network() const { return *network_; }
+  /// In numbers, not bytes: cliques, messages and families.
   [[nodiscard]] std::size_t arena_size() const { return arena_; }
   [[nodiscard]] std::size_t largest_message() const { return largest_message_; }
   [[nodiscard]] std::size_t largest_clique() const { return largest_clique_; }

@@ -36,6 +36,8 @@ std::vector<std::uint32_t> post_order(const std::vector<std::uint32_t>& parent,
 
 }  // namespace
 
+// A message goes to the first variable of its separator to be summed out (Dechter 1999, Artificial
+// Intelligence 113:41).
 void PlanMaker::make_buckets(const Elimination& elimination) {
   const std::size_t n = elimination.order.size();
   std::vector<std::uint32_t> position(n);

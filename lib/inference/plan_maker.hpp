@@ -11,6 +11,7 @@
 
 namespace likelihet::inference {
 
+/// Used once: make() moves the plan out.
 class PlanMaker {
  public:
   PlanMaker(const Network& network, std::size_t memory_bytes);
@@ -21,16 +22,21 @@ class PlanMaker {
 
   // plan.cpp: which variables are free, the graph of their interactions, the order
   void number_free_variables();
+  // Which families can act at all, by the states left to their guards.
   void classify_families();
   [[nodiscard]] std::vector<std::uint32_t> free_of(std::span<const Variable> scope) const;
   [[nodiscard]] std::vector<std::uint32_t> free_of(const Family& family) const;
+  // Edges of requests are left out where they would cost too much: order() weighs that.
   [[nodiscard]] InteractionGraph graph(bool with_requests) const;
+  // Whether a family only asks for a joint belief, so that its edge may be refused.
   [[nodiscard]] bool request(std::size_t family) const;
+  // Twice where there are requests; they are refused over 8 times the cells without them.
   std::variant<Elimination, TooWide> order();
   [[nodiscard]] TooBig too_big(const TooWide& wide) const;
 
   // plan_buckets.cpp: buckets in post-order, their inputs, the arena
   void make_buckets(const Elimination& elimination);
+  // Each factor goes to the bucket of whichever of its variables is summed out first.
   void sort_into_buckets();
   void lay_out(std::uint32_t bucket);
   void place_family(std::uint32_t family);

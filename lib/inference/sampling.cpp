@@ -7,7 +7,8 @@ namespace likelihet::inference {
 
 namespace {
 
-// A position drawn in proportion to `weights`, whose sum is above 0.
+// A position drawn in proportion to `weights`, whose sum is above 0. Inversion by sequential search
+// (Devroye 1986, Non-Uniform Random Variate Generation, chapter III).
 template <class Weight>
 std::uint32_t pick(std::uint32_t n, Weight weight, std::mt19937_64& random) {
   double whole = 0;

@@ -1,4 +1,5 @@
-// Joint states of everything, drawn from their posterior.
+// Joint states of everything, drawn from their posterior. For what no marginal tells: statements
+// over several animals at once.
 #pragma once
 
 #include <cstdint>
@@ -10,7 +11,8 @@
 
 namespace likelihet::inference {
 
-/// One joint draw: a state of each variable and of each leaf.
+/// One joint draw: a state of each variable and of each leaf. States are full ones, not positions
+/// among those left to a variable.
 struct Draw {
   std::vector<std::uint32_t> variables;
   std::vector<std::uint32_t> leaves;
@@ -19,7 +21,9 @@ struct Draw {
 /// Draws backwards through the tree, each variable given the ones nearer the root (forward
 /// filtering, backward sampling; Koller and Friedman 2009, section 12.3.1.3 discuss exact sampling
 /// from a clique tree): independent draws from the exact joint posterior. `pass` must have
-/// collected `values` and not distributed since, with total() > 0.
+/// collected `values` and not distributed since, with total() > 0. Needs nothing from distribute().
+/// The same seed gives the same draw with one standard library; std::uniform_real_distribution may
+/// differ between two. A variable of one state left takes no random number.
 Draw sample(const Plan& plan, const Pass<double>& pass, std::span<const double> values,
             std::mt19937_64& random);
 

@@ -1,4 +1,6 @@
-// A colony as a network of genotype variables, factors and leaves.
+// A colony as a network of genotype variables, factors and leaves. Genotypes of individuals are the
+// variables, as in the genotype networks of Lauritzen and Sheehan 2003, Statistical Science 18:489;
+// the evidence then only changes numbers, not the structure, so one plan serves every layer.
 #pragma once
 
 #include <cstddef>
@@ -14,9 +16,12 @@
 namespace likelihet::odds {
 
 /// Each layer holds the ones before it. `sexes` is what is taken as given: descent and sexes alone.
+/// Compared with <: a term counts in its own layer and in all after it. `pedigree` adds appearances
+/// and broods, `scored` the marks, `posterior` the results.
 enum class Layer : std::uint8_t { sexes, pedigree, scored, posterior };
 
-/// What a variable of the network stands for.
+/// What a variable of the network stands for. Beside genotypes there is who the sire was, where
+/// there are several candidates: one state each, in the order of the scenario's sires.
 struct Owner {
   enum class Kind : std::uint8_t { animal, anonymous_dam, anonymous_sire, clutch_sire, own_sire };
   Kind kind = Kind::animal;
@@ -24,24 +29,33 @@ struct Owner {
   std::size_t locus = 0;  ///< of genotype variables
 };
 
-/// Where an animal's genotype at a locus is found.
+/// Where an animal's genotype at a locus is found. A leaf's posterior is that of its run
+/// (inference::LeafFamilies).
 struct Node {
   bool leaf = false;
   std::uint32_t id = 0;  ///< inference::Variable or inference::Leaf
 };
 
-/// One piece of evidence or prior, as numbers over genotypes.
+/// One piece of evidence or prior, as numbers over genotypes. Animals with the same evidence at a
+/// locus have one between them; a brood has its own.
 struct Term {
+  /// All readings of one marker on one animal, since they look at one true level.
   struct Score {
     std::size_t marker = 0;
-    std::size_t table = 0;            ///< as table_in_force() says
+    std::size_t table = 0;  ///< as table_in_force() says
+    /// One a level of the marker, not normalised.
     std::vector<double> reading;      ///< r(level)
     std::vector<std::size_t> row_of;  ///< which row holds, by joint genotype
   };
+  /// The prior is founder_prior() at the origin's frequencies, mixed with what the animal was sold
+  /// as: trust x odds + (1 - trust) x prior, within each sex on a sex chromosome.
   struct Founder {
     std::size_t locus = 0;
+    /// Empty: all copies are of the first allele.
     std::optional<std::size_t> origin;
+    /// Points into the colony; nothing where the seller said nothing of this locus.
     const colony::BoughtAs* bought_as = nullptr;
+    /// Every genotype alike, whatever the origin: for asking whether a recorded descent is wrong.
     bool unplaced = false;
   };
   Layer layer = Layer::sexes;
@@ -54,31 +68,40 @@ struct Term {
 /// founders and animals whose loci are tied together; leaves for all other hatchlings. Two loci of
 /// one animal are joined only where a mark reads both, where an uncertain sire or an unknown sex
 /// says something of both. Built in an order of its own (depth in the pedigree, then id), so that
-/// the same records in another order give the same network.
+/// the same records in another order give the same network. Points into the scenario's colony and
+/// its model, which must outlive it.
 class ColonyNetwork {
  public:
   [[nodiscard]] const inference::Network& network() const { return network_; }
+  /// Every animal has one at every locus.
   [[nodiscard]] const Node& node(std::size_t animal, std::size_t locus) const {
     return nodes_[animal * loci_ + locus];
   }
   [[nodiscard]] const Owner& owner(inference::Variable v) const { return owners_[v]; }
 
-  /// A set of numbers for the network with the evidence up to `layer` and these tables.
+  /// A set of numbers for the network with the evidence up to `layer` and these tables. Layout of
+  /// inference::Network::values(). The tables may be others than those the network was built with,
+  /// as long as they have no fewer zeros.
   [[nodiscard]] std::vector<double> values(Layer layer, const Tables& tables) const;
   /// Writes the numbers that depend on tables over those of `values`, for Layer::posterior: each
-  /// piece of evidence is worked out once, however many animals share it.
+  /// piece of evidence is worked out once, however many animals share it. `values` must come from
+  /// values() of that layer, with any tables.
   void renew(const Tables& tables, std::vector<double>& values) const;
   /// The positions in values() that renew() may write, as [begin, end).
   [[nodiscard]] std::vector<std::pair<std::size_t, std::size_t>> renewed() const;
-  /// Whether any number depends on tables that belief leaves open.
+  /// Whether any number depends on tables that belief leaves open. If not, every draw gives the
+  /// same odds and intervals have no width.
   [[nodiscard]] bool uncertain() const;
 
   /// ln P(recorded and implied sexes | descent) in the units of this network, where no viability
-  /// plays a part; with viability it takes a network without observations.
+  /// plays a part; with viability it takes a network without observations. Nats. -ln 2 for each
+  /// animal of known sex and each sex-linked locus: each locus brings a 1/2 of its own, also for
+  /// unnamed parents.
   [[nodiscard]] double log_sexes() const { return log_sexes_; }
 
  private:
   friend class NetworkBuilder;
+  /// One table of the network: the product of its terms up to a layer, ones without any.
   struct Slot {
     inference::Table table = 0;
     std::vector<std::uint32_t> terms;
@@ -99,7 +122,8 @@ class ColonyNetwork {
   double log_sexes_ = 0;
 };
 
-/// Builds the network of a scenario; its zeros are those of Layer::pedigree.
+/// Builds the network of a scenario; its zeros are those of Layer::pedigree. Results and scores are
+/// no part of those zeros, so a plan may be used for layers without them.
 ColonyNetwork colony_network(const Scenario& scenario, const Tables& tables);
 
 }  // namespace likelihet::odds

@@ -54,7 +54,8 @@ class Search {
            -std::numeric_limits<double>::infinity();
   }
 
-  // A smallest part of `open` that clashes together with `held`.
+  // A smallest part of `open` that clashes together with `held`. Splits in the middle (Junker 2004,
+  // QuickXplain); `grown` says that `held` has changed since it was last asked about.
   Items smallest(const Items& held, bool grown, const Items& open) const {
     if (grown && !possible(held)) return {};
     if (open.size() == 1) return open;

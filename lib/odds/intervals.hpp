@@ -12,7 +12,11 @@ namespace likelihet::odds {
 /// the exact posterior over draws of the tables from their beliefs, quantiles by linear
 /// interpolation (Hyndman and Fan 1996, American Statistician 50:361, type 7). All draws go through
 /// one plan. Where the draws of all animals together would pass a quarter of `options.memory_bytes`
-/// fewer are made, but never under 200 of those asked for.
+/// fewer are made, but never under 200 of those asked for. Equal tails of 2.5 %. These are
+/// intervals of the probability over what the tables may be, not of the animal's genotype. Nothing
+/// is done without draws or where nothing is uncertain. Draws come from one generator in their
+/// order, so the seed fixes them all; eight go through the plan side by side, in eight times its
+/// memory.
 void fill_intervals(const Prepared& prepared, const colony::Model& model, const Options& options,
                     std::vector<AnimalOdds>& animals);
 

@@ -230,6 +230,7 @@ void NetworkBuilder::mark_informative() {
   }
 }
 
+// Everyone else is summed out to a table over its parents (Elston and Stewart 1971).
 void NetworkBuilder::choose_variables() {
   for (std::size_t animal = 0; animal < animals_; ++animal) {
     const bool all = breeder_[animal] || !scenario_.clutches[animal];

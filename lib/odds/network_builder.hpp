@@ -1,4 +1,6 @@
-// The steps from a scenario to its network; internal to the layer.
+// The steps from a scenario to its network; internal to the layer. Two files: what is known of each
+// animal first, then variables, factors and leaves. Everything is done in the order of
+// order_animals(), never in that of the records.
 #pragma once
 
 #include <cstdint>
@@ -13,6 +15,7 @@
 
 namespace likelihet::odds {
 
+/// Used once. A key begins with the kind of evidence, so that no two kinds share a term.
 class NetworkBuilder {
  public:
   NetworkBuilder(const Scenario& scenario, const Tables& tables);
@@ -26,10 +29,14 @@ class NetworkBuilder {
   void order_animals();
   void gather_evidence();
   void gather_animal(std::size_t animal, const std::vector<const colony::Observation*>& seen);
+  // Puts soft_zero in place of zeros where the scenario asks for it.
   void soften(const colony::Observation& observation, Key& key, std::vector<double>& numbers) const;
   void gather_scores(std::size_t animal, const std::vector<const colony::Observation*>& seen);
+  // Who has evidence on themselves or below: only there can who the sire was matter.
   void mark_informative();
+  // A leaf is enough for a hatchling without young whose loci nothing ties together.
   void choose_variables();
+  // Sex-linked loci of an animal of unknown sex speak of one another through its sex.
   void couple_sexes(std::size_t animal);
   [[nodiscard]] std::uint32_t term(const Key& key, Term made);
   [[nodiscard]] Terms& terms_at(std::size_t animal, std::size_t locus) {
@@ -44,9 +51,11 @@ class NetworkBuilder {
   void add_hatchling_variable(std::size_t animal, std::size_t locus);
   void add_hatchling_leaf(std::size_t animal, std::size_t locus);
   void add_ties(std::size_t animal);
+  // Corrects the product of per-locus normalisations where several sex-linked loci kill.
   void add_joint_viability(std::size_t animal);
   void add_unary(inference::Variable v, const Terms& terms);
   inference::Table slot(const Terms& terms, std::size_t size);
+  // A candidate's table is ones while another candidate is the sire.
   inference::Table transmission(std::size_t locus, std::size_t candidates, std::size_t candidate);
   inference::Variable new_variable(std::size_t states, Owner owner);
   std::uint32_t sex_term(std::size_t locus, genetics::Sex sex);
@@ -55,6 +64,7 @@ class NetworkBuilder {
   [[nodiscard]] inference::Variable dam(std::size_t clutch, std::size_t locus) const;
   /// Variable of each candidate sire of the clutch.
   [[nodiscard]] std::vector<inference::Variable> sires(std::size_t clutch, std::size_t locus) const;
+  // Nothing where there is one candidate, or where nothing could tell them apart.
   [[nodiscard]] std::optional<inference::Variable> guard(std::size_t animal) const;
   [[nodiscard]] const genetics::Locus& locus(std::size_t l) const { return model_.loci()[l]; }
 

@@ -13,17 +13,22 @@
 
 namespace likelihet::odds {
 
-/// In place of 0: so small that two of them never matter beside one, yet far from underflow.
+/// In place of 0: so small that two of them never matter beside one, yet far from underflow. A
+/// genotype that a record rules out keeps a share of this size, which is divided out again.
 inline constexpr double soft_zero = 1e-40;
 
-/// Points into a colony, which must outlive it. Copies are cheap enough to vary.
+/// Points into a colony, which must outlive it. Copies are cheap enough to vary. Everything else,
+/// ids and clutches and model, is the colony's own.
 struct Scenario {
   const colony::Colony* colony = nullptr;
   std::vector<const colony::Observation*> observations;  ///< that count, withdrawals left out
-  std::vector<std::optional<genetics::Sex>> sexes;       ///< by animal
-  std::vector<std::optional<std::size_t>> clutches;      ///< by animal; empty: taken as a founder
+  /// As recorded, or as its part in a clutch implies; empty: unknown.
+  std::vector<std::optional<genetics::Sex>> sexes;   ///< by animal
+  std::vector<std::optional<std::size_t>> clutches;  ///< by animal; empty: taken as a founder
   std::vector<bool> unplaced;  ///< by animal: of wholly unknown descent, every genotype alike
+  /// Shares as in colony::Clutch: they sum to 1.
   std::map<std::size_t, std::vector<colony::Sire>> sires;  ///< by clutch, where not the colony's
+  /// Shared between copies; `observations` points to them too.
   std::vector<std::shared_ptr<const colony::Observation>> altered;  ///< owned stand-ins
   /// Observations whose zeros are softened to `soft_zero`, so that what they exclude can be asked
   /// for.
@@ -35,10 +40,12 @@ struct Scenario {
   }
 };
 
-/// The colony as it stood at the end of `as_of`, or as it stands.
+/// The colony as it stood at the end of `as_of`, or as it stands. Animals and clutches have no days
+/// of their own in this: all of them are there on any day. Only observations are left out.
 Scenario scenario(const colony::Colony& colony, const std::optional<colony::Date>& as_of);
 
-/// The same without one of its observations.
+/// The same without one of its observations. By address; an observation that is not in it changes
+/// nothing.
 Scenario without(const Scenario& whole, const colony::Observation* skipped);
 
 }  // namespace likelihet::odds

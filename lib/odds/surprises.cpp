@@ -32,7 +32,8 @@ bool has_zero(const std::vector<double>& likelihood) {
   return std::any_of(likelihood.begin(), likelihood.end(), [](double p) { return p <= 0; });
 }
 
-// P(o | rest) from the posterior with o in it.
+// P(o | rest) from the posterior with o in it. 1 / Σ_g p(g)/L(g), the harmonic mean of Gelfand and
+// Dey 1994, exact here as the sum is finite.
 double left_out(const std::vector<double>& posterior, const std::vector<double>& likelihood) {
   double sum = 0;
   for (std::size_t g = 0; g < posterior.size(); ++g) {

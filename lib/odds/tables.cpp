@@ -7,6 +7,7 @@ namespace likelihet::odds {
 
 namespace {
 
+// Gamma variates over their sum (Devroye 1986, chapter XI.4).
 std::vector<double> dirichlet(const std::vector<double>& expect, double worth,
                               std::mt19937_64& random) {
   const auto possible = std::count_if(expect.begin(), expect.end(), [](double p) { return p > 0; });

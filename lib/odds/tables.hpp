@@ -11,18 +11,22 @@ namespace likelihet::odds {
 
 /// One full set of uncertain numbers. `rows[m][0]` are the rows of marker m, `rows[m][1 + c]` those
 /// of its context c (empty where it is ignored); `origins[o][l]` the allele frequencies of locus l.
+/// Probabilities; each row and each frequency vector sums to 1.
 struct Tables {
   std::vector<std::vector<std::vector<std::vector<double>>>> rows;
   std::vector<std::vector<std::vector<double>>> origins;
 };
 
-/// Each row at its `expect`, each origin at its frequencies.
+/// Each row at its `expect`, each origin at its frequencies. The centre of the beliefs: what odds
+/// without intervals are computed at.
 Tables believed(const colony::Model& model);
 
 /// One draw from the beliefs: each row from Dirichlet(worth x expect), each origin's frequencies
 /// from Dirichlet(worth x frequency), independently (gamma variates: Devroye 1986, Non-Uniform
 /// Random Variate Generation, chapter XI.4). A level believed impossible stays so; no positive
-/// entry falls below 1e-300.
+/// entry falls below 1e-300. `worth` counts like that many animals (or alleles) seen before: a
+/// larger one draws nearer to `expect`. A row with one possible level and an origin of worth 0 are
+/// not drawn.
 Tables drawn(const colony::Model& model, std::mt19937_64& random);
 
 }  // namespace likelihet::odds

@@ -70,6 +70,8 @@ std::vector<Step> in_order(const Scenario& all, std::size_t animal) {
   return out;
 }
 
+// The Bayes factor; its logarithm is the weight of evidence (Good 1950, Probability and the
+// Weighing of Evidence).
 double odds_factor(double before, double after) {
   if (before == after) return 1;
   if (after >= 1 || before <= 0) return std::numeric_limits<double>::infinity();
