@@ -29,6 +29,9 @@ std::vector<Column> columns_of(const colony::Model& model, const Lens& lens) {
   return columns;
 }
 
+constexpr const char* clash_in_words =
+    "the records of this day contradict each other: odds as before it";
+
 std::vector<std::string> row_of(const colony::Colony& colony, const odds::Moment& moment,
                                 const Lens& lens) {
   std::vector<std::string> row = {moment.day ? moment.day->text() : "before"};
@@ -39,7 +42,11 @@ std::vector<std::string> row_of(const colony::Colony& colony, const odds::Moment
       row.push_back(percent(chance_of_copies(locus, moment.odds.loci[l].posterior, allele, 1)));
     }
   }
-  row.push_back(words_of(colony, moment.observations, false));
+  std::string recorded = words_of(colony, moment.observations, false);
+  if (moment.contradictory) {
+    recorded += (recorded.empty() ? "" : "; ") + std::string(clash_in_words);
+  }
+  row.push_back(std::move(recorded));
   return row;
 }
 
@@ -62,6 +69,7 @@ ordered_json moment_json(const colony::Colony& colony, const odds::Moment& momen
   }
   return {{"day", moment.day ? ordered_json(moment.day->text()) : ordered_json()},
           {"observations", observations},
+          {"contradictory", moment.contradictory},
           {"loci", loci}};
 }
 

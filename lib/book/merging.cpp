@@ -180,7 +180,9 @@ void compare_with_book(const ObservationRecord& incoming, std::size_t at, const 
       differences(fields_of(known), fields_of(as_if_entered_here(incoming, known)));
   merged.unchanged += found.empty() ? 1 : 0;
   for (const Difference& difference : found) {
-    merged.faults.push_back(other_content(incoming.place.text, name, difference, withdraw_instead));
+    add_fault(merged, [&] {
+      return other_content(incoming.place.text, name, difference, withdraw_instead);
+    });
   }
 }
 

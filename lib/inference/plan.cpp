@@ -8,6 +8,8 @@ namespace likelihet::inference {
 namespace {
 // A clique and its message, in doubles.
 constexpr double bytes_a_cell = 12.0;
+// Positions in index lists have 32 bits.
+constexpr double most_cells = UINT32_MAX;
 // Joining the parents of silent leaves in a clique is worth this many times the cells without...
 constexpr double request_factor = 8.0;
 // ...and is never questioned below so many cells.
@@ -20,7 +22,7 @@ std::variant<Plan, TooBig> Plan::make(const Network& network, std::size_t memory
 
 PlanMaker::PlanMaker(const Network& network, std::size_t memory_bytes)
     : network_(network),
-      cell_limit_(static_cast<double>(memory_bytes) / bytes_a_cell),
+      cell_limit_(std::min(static_cast<double>(memory_bytes) / bytes_a_cell, most_cells)),
       plan_(network, LeafFamilies(network), Domains{}) {
   plan_.domains_ = propagate(network, plan_.leaves_);
 }

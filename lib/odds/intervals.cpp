@@ -84,10 +84,19 @@ class Draws {
   void draw() {
     const Tables centre = believed(model_);
     std::vector<double> values = prepared_.net.values(Layer::posterior, centre);
+    const inference::Beliefs central = inference::infer(*prepared_.plan, values);
+    std::mt19937_64 random(options_.seed);
+    // Eight sets of numbers take eight times the memory of one.
+    if (prepared_.plan->arena_size() * sizeof(Lanes<width>) > options_.memory_bytes) {
+      for (std::size_t done = 0; done < draws_; ++done) {
+        prepared_.net.renew(drawn(model_, random), values);
+        keep(inference::infer(*prepared_.plan, values), central, done);
+      }
+      return;
+    }
     std::vector<Lanes<width>> lanes(values.size());
     for (std::size_t i = 0; i < values.size(); ++i) lanes[i] = Lanes<width>(values[i]);
     inference::Runner<Lanes<width>> runner(*prepared_.plan);
-    std::mt19937_64 random(options_.seed);
     const auto renewed = prepared_.net.renewed();
     for (std::size_t done = 0; done < draws_; done += width) {
       const std::size_t now = std::min(width, draws_ - done);
@@ -103,7 +112,7 @@ class Draws {
       }
       for (std::size_t k = 0; k < now; ++k) {
         for (std::size_t i = 0; i < values.size(); ++i) values[i] = lanes[i].lane[k];
-        keep(inference::infer(*prepared_.plan, values), done + k);
+        keep(inference::infer(*prepared_.plan, values), central, done + k);
       }
     }
   }
@@ -129,7 +138,9 @@ class Draws {
     }
   }
 
-  void keep(const inference::Beliefs& beliefs, std::size_t at) {
+  // Draws so extreme that no genotype is left by rounding count as the central belief.
+  void keep(const inference::Beliefs& drawn, const inference::Beliefs& central, std::size_t at) {
+    const inference::Beliefs& beliefs = drawn.possible ? drawn : central;
     for (const auto& [target, first] : targets_) {
       const auto belief = target.leaf ? beliefs.run(target.id) : beliefs.variable(target.id);
       const std::vector<double> odds(belief.begin(), belief.end());

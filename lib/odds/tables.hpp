@@ -24,7 +24,7 @@ Tables believed(const colony::Model& model);
 /// One draw from the beliefs: each row from Dirichlet(worth x expect), each origin's frequencies
 /// from Dirichlet(worth x frequency), independently (gamma variates: Devroye 1986, Non-Uniform
 /// Random Variate Generation, chapter XI.4). A level believed impossible stays so; no positive
-/// entry falls below 1e-300. `worth` counts like that many animals (or alleles) seen before: a
+/// entry falls below 1e-30. `worth` counts like that many animals (or alleles) seen before: a
 /// larger one draws nearer to `expect`. A row with one possible level and an origin of worth 0 are
 /// not drawn.
 Tables drawn(const colony::Model& model, std::mt19937_64& random);

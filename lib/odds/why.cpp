@@ -7,6 +7,7 @@
 
 #include <likelihet/odds/contradiction.hpp>
 #include <likelihet/odds/layers.hpp>
+#include <likelihet/odds/percent.hpp>
 #include <likelihet/odds/why.hpp>
 
 namespace likelihet::odds {
@@ -72,11 +73,13 @@ std::vector<Step> in_order(const Scenario& all, std::size_t animal) {
 
 // The Bayes factor; its logarithm is the weight of evidence (Good 1950, Probability and the
 // Weighing of Evidence).
-double odds_factor(double before, double after) {
-  if (before == after) return 1;
-  if (after >= 1 || before <= 0) return std::numeric_limits<double>::infinity();
-  if (before >= 1) return 0;
-  return after / (1 - after) * ((1 - before) / before);
+//
+// Out of both sides' probabilities, so that 1 - 1e-20 is not taken for proof.
+double odds_factor(const Chance& before, const Chance& after) {
+  if (before.yes == after.yes && before.no == after.no) return 1;
+  if (!(after.no > 0) || !(before.yes > 0)) return std::numeric_limits<double>::infinity();
+  if (!(after.yes > 0) || !(before.no > 0)) return 0;
+  return after.yes / after.no * (before.no / before.yes);
 }
 
 class Chain {
@@ -92,15 +95,18 @@ class Chain {
 
   std::variant<Account, Contradiction, TooLarge> run() {
     Account out;
-    out.start = out.end = probability();
+    Chance now = chance();
+    out.start = out.end = now.yes;
     for (Step& step : in_order(all_, question_.animal)) {
       if (large_ || clash_) break;
       for (std::size_t o : step.observations) {
         so_far_.observations.push_back(&all_.colony->observations()[o]);
       }
-      step.before = out.end;
-      step.after = out.end = probability();
-      step.factor = odds_factor(step.before, step.after);
+      const Chance before = now;
+      now = chance();
+      step.before = before.yes;
+      step.after = out.end = now.yes;
+      step.factor = odds_factor(before, now);
       step.decibans = 10 * std::log10(step.factor);
       (step.own ? out.own_decibans : out.relatives_decibans) += step.decibans;
       // Relatives who changed nothing beyond rounding are no part of the account.
@@ -112,19 +118,24 @@ class Chain {
   }
 
  private:
-  double probability() {
+  Chance chance() {
     auto made = prepare(so_far_, tables_, options_.memory_bytes);
     if (auto* large = std::get_if<TooLarge>(&made)) {
       large_ = std::move(*large);
-      return 0;
+      return {};
     }
     const auto& ready = *std::get<std::unique_ptr<Prepared>>(made);
     const auto beliefs = inference::infer(*ready.plan, ready.net.values(Layer::posterior, tables_));
     clash_ = !beliefs.possible;
-    if (clash_) return 0;
-    return het_of(all_.colony->model().loci()[question_.locus],
-                  genotype_odds(ready, beliefs, question_.animal, question_.locus),
-                  question_.allele);
+    if (clash_) return {};
+    const auto& genotypes = all_.colony->model().loci()[question_.locus].genotypes();
+    const auto odds = genotype_odds(ready, beliefs, question_.animal, question_.locus);
+    Chance out;
+    for (std::size_t g = 0; g < odds.size(); ++g) {
+      (genotypes[g].copies(question_.allele) == 1 ? out.yes : out.no) += odds[g];
+    }
+    out.yes = std::min(out.yes, 1.0);
+    return out;
   }
 
   Scenario all_;

@@ -29,8 +29,7 @@ struct Step {
   double before = 0;                      ///< probability before it
   double after = 0;                       ///< and with it
   /// Odds after / odds before; infinity where it proves, 0 where it rules out, 1 where nothing can
-  /// change. Good (1950, Probability and the Weighing of Evidence): the weight of evidence. `after`
-  /// and `before` are doubles: what is nearer to 1 than 1e-16 counts as proof.
+  /// change. Good (1950, Probability and the Weighing of Evidence): the weight of evidence.
   double factor = 1;
   /// Infinite where the factor is infinite or 0. Ten of them are a factor of ten (Good 1979,
   /// Biometrika 66:393, on the name; Jaynes 2003, Probability Theory, chapter 4).

@@ -106,6 +106,40 @@ TEST(Surprises, ExpectedRecordsAreNone) {
   EXPECT_TRUE(std::get<ColonyOdds>(outcome).surprises.empty());
 }
 
+// Nine reports of one copy leave less than 1e-24 for anything else: near to certain, yet no proof.
+// Each is worth 0.998/0.001 against no copy, the only other genotype there is; the contrary one
+// as much the other way.
+TEST(Why, WhatIsNearlyCertainIsNotProved) {
+  std::string results;
+  for (int day = 10; day < 19; ++day) {
+    results += R"({"id":"r)" + std::to_string(day) +
+               R"(","kind":"result","animal":"H","assay":"pcr","report":"carrier","on":"2025-01-)" +
+               std::to_string(day) + R"("},)";
+  }
+  results +=
+      R"({"id":"z","kind":"result","animal":"H","assay":"pcr","report":"clear","on":"2025-01-20"})";
+  const auto colony = herd(results);
+  const auto outcome = why(colony, {*colony.find_animal("H"), 0, 1}, {});
+  const auto& account = std::get<Account>(outcome);
+  ASSERT_EQ(account.steps.size(), 10U);
+  for (std::size_t i = 0; i < 9; ++i) EXPECT_NEAR(account.steps[i].factor, 998, 1e-9) << i;
+  EXPECT_NEAR(account.steps[9].factor, 1 / 998.0, 1e-15);
+  EXPECT_NEAR(account.own_decibans, 80 * std::log10(998.0), 1e-9);
+}
+
+// From the day on which records clash, the moment says so and keeps the odds before it.
+TEST(History, MarksTheDayOfAContradiction) {
+  const auto colony = herd(R"(
+    {"id":"o1","kind":"appearance","animal":"H","locus":"ember","shows":"plain","on":"2025-01-02"},
+    {"id":"o2","kind":"appearance","animal":"H","locus":"ember","shows":"ember","on":"2025-01-05"})");
+  const auto outcome = history(colony, *colony.find_animal("H"), {});
+  const auto& moments = std::get<std::vector<Moment>>(outcome);
+  ASSERT_EQ(moments.size(), 3U);
+  EXPECT_FALSE(moments[1].contradictory);
+  EXPECT_TRUE(moments[2].contradictory);
+  EXPECT_EQ(moments[2].odds.loci[0].posterior, moments[1].odds.loci[0].posterior);
+}
+
 TEST(Contradictions, NameTheOneRecordThatCannotBe) {
   const auto colony =
       herd(R"({"id":"o1","kind":"appearance","animal":"I","locus":"ember","shows":"plain"},
