@@ -14,7 +14,7 @@ struct Options {
   /// What became known on that day counts too.
   std::optional<colony::Date> as_of;  ///< nothing: all that is recorded counts
   /// Of one set of doubles through the plan, beside which records and index lists are small. The
-  /// draws behind intervals go eight at a time and take eight times as much.
+  /// draws behind intervals go eight at a time where eight times as much fits too, else one by one.
   std::size_t memory_bytes = std::size_t{2} << 30;  ///< the most that exact inference may take
   /// Time grows with it; about 25 of 1000 draws lie beyond each end of an interval.
   unsigned draws =
