@@ -1,4 +1,8 @@
 likelihet_test(odds_tests
-  SOURCES ${CMAKE_CURRENT_SOURCE_DIR}/odds/account_test.cpp
-          ${CMAKE_CURRENT_SOURCE_DIR}/odds/memory_test.cpp
-  LINKS likelihet::odds likelihet::documents Boost::headers)
+  SOURCES
+    ${CMAKE_CURRENT_SOURCE_DIR}/odds/account_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/odds/evidence_result_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/odds/intervals_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/odds/memory_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/odds/tables_test.cpp
+  LINKS likelihet::odds likelihet::documents Boost::headers rapidcheck)
