@@ -115,8 +115,32 @@ void NetworkBuilder::order_animals() {
 std::uint32_t NetworkBuilder::term(const Key& key, Term made) {
   const auto [found, fresh] =
       known_terms_.try_emplace(key, static_cast<std::uint32_t>(out_.terms_.size()));
-  if (fresh) out_.terms_.push_back(std::move(made));
+  if (fresh) {
+    double least = 1;
+    for (double p : out_.numbers(made, tables_)) {
+      if (p > 0) least = std::min(least, p);
+    }
+    least_.push_back(made.score ? least * least_drawn : least);
+    out_.terms_.push_back(std::move(made));
+  }
   return found->second;
+}
+
+// In as many tables as keep the product of each above 1e-200: an animal may have hundreds of
+// records.
+std::vector<NetworkBuilder::Terms> NetworkBuilder::parts(const Terms& terms) const {
+  constexpr double least_product = 1e-200;
+  std::vector<Terms> out;
+  double product = 0;
+  for (std::uint32_t t : terms) {
+    if (product * least_[t] < least_product) {
+      out.emplace_back();
+      product = 1;
+    }
+    out.back().push_back(t);
+    product *= least_[t];
+  }
+  return out;
 }
 
 void NetworkBuilder::gather_evidence() {
@@ -234,7 +258,10 @@ void NetworkBuilder::mark_informative() {
 void NetworkBuilder::choose_variables() {
   for (std::size_t animal = 0; animal < animals_; ++animal) {
     const bool all = breeder_[animal] || !scenario_.clutches[animal];
-    for (std::size_t l = 0; all && l < loci_; ++l) needs_variable_[animal * loci_ + l] = true;
+    for (std::size_t l = 0; l < loci_; ++l) {
+      // A leaf has room for one table.
+      if (all || parts(terms_at(animal, l)).size() > 1) needs_variable_[animal * loci_ + l] = true;
+    }
     if (sex_viability_.size() > 1) {
       for (std::size_t l : sex_linked_) needs_variable_[animal * loci_ + l] = true;
     }

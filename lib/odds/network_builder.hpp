@@ -39,6 +39,7 @@ class NetworkBuilder {
   // Sex-linked loci of an animal of unknown sex speak of one another through its sex.
   void couple_sexes(std::size_t animal);
   [[nodiscard]] std::uint32_t term(const Key& key, Term made);
+  [[nodiscard]] std::vector<Terms> parts(const Terms& terms) const;
   [[nodiscard]] Terms& terms_at(std::size_t animal, std::size_t locus) {
     return evidence_[animal * loci_ + locus];
   }
@@ -84,6 +85,7 @@ class NetworkBuilder {
   std::vector<Terms> evidence_;       // by animal x locus
   std::vector<std::vector<std::pair<std::vector<std::size_t>, std::uint32_t>>> ties_;  // by animal
   std::map<Key, std::uint32_t> known_terms_;
+  std::vector<double> least_;  // by term: below it none of its positive numbers falls
   std::map<std::pair<Terms, std::size_t>, inference::Table> known_slots_;
   std::map<std::vector<std::size_t>, inference::Table> known_transmissions_;
   std::vector<std::optional<inference::Variable>> clutch_sire_;    // by clutch

@@ -50,8 +50,9 @@ Table NetworkBuilder::slot(const Terms& terms, std::size_t size) {
 }
 
 void NetworkBuilder::add_unary(Variable v, const Terms& terms) {
-  if (terms.empty()) return;
-  out_.network_.add_factor(std::vector<Variable>{v}, slot(terms, out_.network_.states(v)));
+  for (const Terms& part : parts(terms)) {
+    out_.network_.add_factor(std::vector<Variable>{v}, slot(part, out_.network_.states(v)));
+  }
 }
 
 void NetworkBuilder::add_founder(std::size_t animal) {

@@ -21,7 +21,7 @@ std::vector<double> dirichlet(const std::vector<double>& expect, double worth,
   }
   if (!(whole > 0)) return expect;
   for (std::size_t i = 0; i < expect.size(); ++i) {
-    if (expect[i] > 0) out[i] = std::max(out[i] / whole, 1e-30);
+    if (expect[i] > 0) out[i] = std::max(out[i] / whole, least_drawn);
   }
   return out;
 }

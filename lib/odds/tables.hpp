@@ -17,6 +17,10 @@ struct Tables {
   std::vector<std::vector<std::vector<double>>> origins;
 };
 
+/// No positive entry of a draw falls below this: out of reach of any record, yet several of them
+/// multiply without underflow.
+inline constexpr double least_drawn = 1e-25;
+
 /// Each row at its `expect`, each origin at its frequencies. The centre of the beliefs: what odds
 /// without intervals are computed at.
 Tables believed(const colony::Model& model);
@@ -24,9 +28,9 @@ Tables believed(const colony::Model& model);
 /// One draw from the beliefs: each row from Dirichlet(worth x expect), each origin's frequencies
 /// from Dirichlet(worth x frequency), independently (gamma variates: Devroye 1986, Non-Uniform
 /// Random Variate Generation, chapter XI.4). A level believed impossible stays so; no positive
-/// entry falls below 1e-30. `worth` counts like that many animals (or alleles) seen before: a
-/// larger one draws nearer to `expect`. A row with one possible level and an origin of worth 0 are
-/// not drawn.
+/// entry falls below `least_drawn`. `worth` counts like that many animals (or alleles) seen before:
+/// a larger one draws nearer to `expect`. A row with one possible level and an origin of worth 0
+/// are not drawn.
 Tables drawn(const colony::Model& model, std::mt19937_64& random);
 
 }  // namespace likelihet::odds

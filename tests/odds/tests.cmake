@@ -1,4 +1,27 @@
 likelihet_test(odds_tests
-  SOURCES ${CMAKE_CURRENT_SOURCE_DIR}/odds/account_test.cpp
-          ${CMAKE_CURRENT_SOURCE_DIR}/odds/memory_test.cpp
-  LINKS likelihet::odds likelihet::documents Boost::headers)
+  SOURCES
+    ${CMAKE_CURRENT_SOURCE_DIR}/odds/account_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/odds/allelic_series_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/odds/as_of_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/odds/bought_as_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/odds/colony_network_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/odds/contradiction_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/odds/evidence_appearance_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/odds/evidence_brood_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/odds/evidence_result_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/odds/evidence_score_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/odds/history_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/odds/intervals_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/odds/layers_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/odds/memory_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/odds/paternity_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/odds/readings_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/odds/reasons_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/odds/scenario_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/odds/sex_linked_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/odds/surprises_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/odds/tables_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/odds/viability_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/odds/why_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/odds/words_test.cpp
+  LINKS likelihet::odds likelihet::documents Boost::headers rapidcheck)

@@ -186,6 +186,17 @@ struct RecordsBuilder {
   RecordsBuilder& withdraw(const std::string& observation_id) {
     return observe(colony::WithdrawalRecord{observation_id, std::nullopt});
   }
+  /// What the seller said of the last animal.
+  RecordsBuilder& bought_as(const std::string& locus, colony::Named<double> odds,
+                            std::optional<double> trust = std::nullopt) {
+    animal().bought_as.push_back({locus, std::move(odds), trust});
+    return *this;
+  }
+  /// How sure the last observation, a reading, was.
+  RecordsBuilder& sure(double probability) {
+    std::get<colony::ScoreRecord>(observation().what).sure = probability;
+    return *this;
+  }
   /// The day of the last observation.
   RecordsBuilder& on(const std::string& date) {
     records.observations.back().on = day(date);
