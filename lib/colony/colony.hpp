@@ -81,6 +81,7 @@ struct Score {
   std::optional<std::size_t> scorer;
   /// Whether the scorer knew neither parents nor odds; kept for the keeper, it changes no odds.
   std::optional<bool> blind;
+  bool own_sure = false;  ///< whether the reading itself gave `sure`
 };
 /// A laboratory's report; `sample` is the number on the bag, perhaps empty. Two reports on one
 /// animal count as independent, also from one sample.

@@ -45,6 +45,7 @@ class Resolver {
     }
     if (score.sure) {
       out.sure = *score.sure;
+      out.own_sure = true;
       if (!(out.sure >= 0 && out.sure <= 1)) {
         check_unit_interval(out.sure, "sure", field_of(place_, {"sure"}), draft_.faults);
       }

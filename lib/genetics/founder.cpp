@@ -5,14 +5,6 @@ namespace likelihet::genetics {
 
 namespace {
 
-// p² or q² for two alike, 2pq for two unlike, and p for a single copy (Hardy 1908, Science 28:49).
-double hardy_weinberg(const Genotype& genotype, const std::vector<double>& frequencies) {
-  const double first = frequencies[genotype.first];
-  if (!genotype.second) return first;
-  const double both = first * frequencies[*genotype.second];
-  return genotype.first == *genotype.second ? both : 2 * both;
-}
-
 void renormalise_sex(const Locus& locus, Sex sex, double to, std::vector<double>& prior) {
   double total = 0;
   for (std::size_t g = 0; g < locus.size(); ++g) {
@@ -24,6 +16,14 @@ void renormalise_sex(const Locus& locus, Sex sex, double to, std::vector<double>
 }
 
 }  // namespace
+
+// p² or q² for two alike, 2pq for two unlike, and p for a single copy (Hardy 1908, Science 28:49).
+double hardy_weinberg(const Genotype& genotype, const std::vector<double>& frequencies) {
+  const double first = frequencies[genotype.first];
+  if (!genotype.second) return first;
+  const double both = first * frequencies[*genotype.second];
+  return genotype.first == *genotype.second ? both : 2 * both;
+}
 
 std::vector<double> founder_prior(const Locus& locus, const std::vector<double>& frequencies) {
   std::vector<double> prior(locus.size());

@@ -8,6 +8,10 @@
 
 namespace likelihet::genetics {
 
+/// Hardy-Weinberg proportion of one genotype (Hardy 1908; Weinberg 1908): p^2, 2pq, or p where
+/// there is one copy. Sums to 1 over the genotypes of a sex.
+double hardy_weinberg(const Genotype& genotype, const std::vector<double>& frequencies);
+
 /// Prior over the locus's genotypes for a founder out of a population with these allele frequencies
 /// (one an allele, summing to 1): Hardy-Weinberg proportions (Hardy 1908; Weinberg 1908) times
 /// viability, renormalised within each sex. On a sex chromosome the two sexes weigh 1/2 each, so

@@ -179,6 +179,29 @@ void Pass<Number>::marginal(Variable v, std::span<Number> out) const {
   for (std::uint32_t s : domain) out[s] = divide(out[s], whole);
 }
 
+template <class Number>
+void Pass<Number>::factor_belief(std::uint32_t factor, std::span<Number> out) const {
+  const Network& network = plan_->network();
+  std::fill(out.begin(), out.end(), Number{});
+  const auto& place = plan_->factor(factor);
+  if (!place) {
+    std::size_t cell = 0;
+    for (Variable v : network.scope(factor)) {
+      cell = cell * network.states(v) + plan_->domain(v).front();
+    }
+    out[cell] = Number(1.0);
+    return;
+  }
+  const Bucket& bucket = plan_->buckets()[place->bucket];
+  const Input& input = plan_->inputs()[place->input];
+  // Input offsets count from the first of all values; states that are fixed are part of them.
+  const std::size_t first = input.offset - network.offset(network.factor_table(factor));
+  gather(arena_.data() + bucket.clique, input.map, out.data() + first);
+  Number whole{};
+  for (const Number& p : out) whole += p;
+  for (Number& p : out) p = divide(p, whole);
+}
+
 template class Pass<double>;
 template class Pass<Lanes<8>>;
 template class Pass<Extended>;

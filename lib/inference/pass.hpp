@@ -56,6 +56,8 @@ class Pass {
   }
   /// Fills what run_posterior() reads; after distribute(), with the values of that collect().
   void leaf_posteriors(std::span<const Number> values);
+  /// After distribute(): P(a factor's variables | all), over the cells of its table.
+  void factor_belief(std::uint32_t factor, std::span<Number> out) const;
 
   /// Read access to a bucket's clique: after collect() the product of its inputs, after
   /// distribute() the belief; the bucket's variable fastest.

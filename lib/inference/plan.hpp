@@ -58,6 +58,12 @@ struct FamilyPlace {
   std::uint32_t cell_list = 0;  ///< in Plan::cell_lists: full pair index of each cell
 };
 
+/// Which input of which bucket a factor's table is.
+struct FactorPlace {
+  std::uint32_t bucket = 0;
+  std::uint32_t input = 0;
+};
+
 /// For a message to people: which variables to look at. Found by counting, before any table is
 /// made.
 struct TooBig {
@@ -90,6 +96,10 @@ class Plan {
   [[nodiscard]] const std::vector<Input>& inputs() const { return inputs_; }
   [[nodiscard]] const IndexMaps& maps() const { return maps_; }
   /// By family, as LeafFamilies numbers them.
+  /// Nothing for a factor none of whose variables has more than one state left.
+  [[nodiscard]] const std::optional<FactorPlace>& factor(std::size_t f) const {
+    return factor_places_[f];
+  }
   [[nodiscard]] const std::vector<FamilyPlace>& families() const { return places_; }
   [[nodiscard]] const std::vector<std::uint32_t>& cell_list(std::uint32_t number) const {
     return cell_lists_[number];
@@ -124,6 +134,7 @@ class Plan {
   std::vector<Input> inputs_;
   IndexMaps maps_;
   std::vector<FamilyPlace> places_;
+  std::vector<std::optional<FactorPlace>> factor_places_;
   std::vector<std::vector<std::uint32_t>> cell_lists_;
   std::vector<std::size_t> constants_;
   std::size_t arena_ = 0;

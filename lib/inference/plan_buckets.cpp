@@ -71,6 +71,7 @@ void PlanMaker::make_buckets(const Elimination& elimination) {
 
 void PlanMaker::sort_into_buckets() {
   waiting_.resize(plan_.buckets_.size());
+  plan_.factor_places_.resize(network_.factors());
   const auto first_bucket = [&](const std::vector<std::uint32_t>& vertices) {
     std::uint32_t first = none;
     for (std::uint32_t v : vertices) first = std::min(first, plan_.bucket_of_[variable_[v]]);
@@ -141,7 +142,10 @@ void PlanMaker::lay_out(std::uint32_t b) {
   Bucket& bucket = plan_.buckets_[b];
   Waiting& waiting = waiting_[b];
   bucket.inputs_begin = plan_.inputs_.size();
-  for (std::uint32_t f : waiting.factors) plan_.inputs_.push_back(table_input(bucket, f));
+  for (std::uint32_t f : waiting.factors) {
+    plan_.factor_places_[f] = FactorPlace{b, static_cast<std::uint32_t>(plan_.inputs_.size())};
+    plan_.inputs_.push_back(table_input(bucket, f));
+  }
   for (std::uint32_t f : waiting.families) {
     place_family(f);
     plan_.inputs_.push_back(family_input(bucket, f));

@@ -1,5 +1,6 @@
 // Backward sampling.
 #include <algorithm>
+#include <cmath>
 
 #include <likelihet/inference/sampling.hpp>
 
@@ -23,6 +24,25 @@ std::uint32_t pick(std::uint32_t n, Weight weight, std::mt19937_64& random) {
     if (left < 0) break;
   }
   return last;
+}
+
+// Weights of one row relative to its largest power of two.
+std::int64_t largest_exponent(const double* /*row*/, std::uint32_t /*n*/) {
+  return 0;
+}
+std::int64_t largest_exponent(const Extended* row, std::uint32_t n) {
+  std::int64_t largest = INT64_MIN;
+  for (std::uint32_t i = 0; i < n; ++i) {
+    if (row[i].mantissa > 0) largest = std::max(largest, row[i].exponent);
+  }
+  return largest;
+}
+double in_units(double value, std::int64_t /*unit*/) {
+  return value;
+}
+double in_units(const Extended& value, std::int64_t unit) {
+  if (!(value.mantissa > 0) || value.exponent < unit - 1100) return 0;
+  return std::ldexp(value.mantissa, static_cast<int>(value.exponent - unit));
 }
 
 std::uint32_t position(const std::vector<std::uint32_t>& domain, std::uint32_t state) {
@@ -52,10 +72,10 @@ std::uint32_t draw_leaf(const Network& network, Leaf l, std::span<const double> 
 
 }  // namespace
 
-Draw sample(const Plan& plan, const Pass<double>& pass, std::span<const double> values,
-            std::mt19937_64& random) {
+template <class Number>
+void sample(const Plan& plan, const Pass<Number>& pass, std::span<const double> values,
+            std::mt19937_64& random, Draw& draw) {
   const Network& network = plan.network();
-  Draw draw;
   draw.variables.resize(network.variables());
   for (Variable v = 0; v < network.variables(); ++v) draw.variables[v] = plan.domain(v).front();
   for (std::size_t b = plan.buckets().size(); b-- > 0;) {
@@ -64,15 +84,27 @@ Draw sample(const Plan& plan, const Pass<double>& pass, std::span<const double> 
     for (Variable v : bucket.separator) {
       cell = cell * plan.domain(v).size() + position(plan.domain(v), draw.variables[v]);
     }
-    const double* row = pass.clique(bucket).data() + cell * bucket.states;
+    const Number* row = pass.clique(bucket).data() + cell * bucket.states;
+    const std::int64_t unit = largest_exponent(row, bucket.states);
     const std::uint32_t k = pick(
-        bucket.states, [&](std::uint32_t i) { return row[i]; }, random);
+        bucket.states, [&](std::uint32_t i) { return in_units(row[i], unit); }, random);
     draw.variables[bucket.variable] = plan.domain(bucket.variable)[k];
   }
   draw.leaves.resize(network.leaves());
   for (Leaf l = 0; l < network.leaves(); ++l) {
     draw.leaves[l] = draw_leaf(network, l, values, draw.variables, random);
   }
+}
+
+template void sample(const Plan&, const Pass<double>&, std::span<const double>, std::mt19937_64&,
+                     Draw&);
+template void sample(const Plan&, const Pass<Extended>&, std::span<const double>, std::mt19937_64&,
+                     Draw&);
+
+Draw sample(const Plan& plan, const Pass<double>& pass, std::span<const double> values,
+            std::mt19937_64& random) {
+  Draw draw;
+  sample(plan, pass, values, random, draw);
   return draw;
 }
 

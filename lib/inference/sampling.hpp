@@ -27,4 +27,15 @@ struct Draw {
 Draw sample(const Plan& plan, const Pass<double>& pass, std::span<const double> values,
             std::mt19937_64& random);
 
+/// The same into a draw whose memory is used again, out of doubles or of numbers without underflow.
+/// `values` are the numbers of the pass as doubles.
+template <class Number>
+void sample(const Plan& plan, const Pass<Number>& pass, std::span<const double> values,
+            std::mt19937_64& random, Draw& draw);
+
+extern template void sample(const Plan&, const Pass<double>&, std::span<const double>,
+                            std::mt19937_64&, Draw&);
+extern template void sample(const Plan&, const Pass<Extended>&, std::span<const double>,
+                            std::mt19937_64&, Draw&);
+
 }  // namespace likelihet::inference

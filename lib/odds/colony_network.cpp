@@ -55,12 +55,22 @@ std::vector<double> founder_numbers(const colony::Model& model, const Term::Foun
 
 }  // namespace
 
+std::vector<double> ColonyNetwork::reading_of(const Term::Score& score,
+                                              const Tables& tables) const {
+  std::vector<Reading> readings = score.readings;
+  for (Reading& reading : readings) {
+    if (reading.scorer) reading.sure = tables.scorers[*reading.scorer];
+  }
+  return reading_likelihood(model_->markers()[score.marker].levels.size(), readings);
+}
+
 std::vector<double> ColonyNetwork::numbers(const Term& term, const Tables& tables) const {
   if (term.founder) return founder_numbers(*model_, *term.founder, tables);
   if (!term.score) return term.fixed;
   const Term::Score& score = *term.score;
-  const auto of_row = row_likelihood(tables.rows[score.marker][score.table], score.reading,
-                                     model_->markers()[score.marker].weight);
+  const auto of_row =
+      row_likelihood(tables.rows[score.marker][score.table], reading_of(score, tables),
+                     model_->markers()[score.marker].weight);
   std::vector<double> out(score.row_of.size());
   for (std::size_t cell = 0; cell < out.size(); ++cell) out[cell] = of_row[score.row_of[cell]];
   return out;

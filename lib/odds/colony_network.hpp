@@ -10,6 +10,7 @@
 #include <vector>
 
 #include <likelihet/inference/network.hpp>
+#include <likelihet/odds/evidence_score.hpp>
 #include <likelihet/odds/scenario.hpp>
 #include <likelihet/odds/tables.hpp>
 
@@ -44,7 +45,7 @@ struct Term {
     std::size_t marker = 0;
     std::size_t table = 0;  ///< as table_in_force() says
     /// One a level of the marker, not normalised.
-    std::vector<double> reading;      ///< r(level)
+    std::vector<Reading> readings;    ///< of one true level
     std::vector<std::size_t> row_of;  ///< which row holds, by joint genotype
   };
   /// The prior is founder_prior() at the origin's frequencies, mixed with what the animal was sold
@@ -77,6 +78,25 @@ class ColonyNetwork {
   [[nodiscard]] const Node& node(std::size_t animal, std::size_t locus) const {
     return nodes_[animal * loci_ + locus];
   }
+  /// All readings of one marker on one animal.
+  struct Scored {
+    std::uint32_t term = 0;  ///< its numbers: a Term::Score
+    std::size_t animal = 0;
+    std::vector<std::size_t> loci;     ///< that the table in force reads, ascending
+    std::optional<std::uint32_t> tie;  ///< the factor over them, where they are not one
+  };
+  /// A genotype without parents: of a founder, or of a parent that nobody named.
+  struct Founder {
+    inference::Variable variable = 0;
+    std::uint32_t term = 0;  ///< its prior: a Term::Founder
+  };
+  [[nodiscard]] const std::vector<Scored>& scored() const { return scored_; }
+  [[nodiscard]] const std::vector<Founder>& founders() const { return founders_; }
+  [[nodiscard]] const Term& term(std::uint32_t number) const { return terms_[number]; }
+  /// r(level) of a score, with the scorers' reliabilities of these tables.
+  [[nodiscard]] std::vector<double> reading_of(const Term::Score& score,
+                                               const Tables& tables) const;
+
   [[nodiscard]] const Owner& owner(inference::Variable v) const { return owners_[v]; }
 
   /// A set of numbers for the network with the evidence up to `layer` and these tables. Layout of
@@ -119,6 +139,8 @@ class ColonyNetwork {
   std::vector<Owner> owners_;
   std::vector<Term> terms_;
   std::vector<Slot> slots_;
+  std::vector<Scored> scored_;
+  std::vector<Founder> founders_;
   double log_sexes_ = 0;
 };
 

@@ -211,7 +211,8 @@ void NetworkBuilder::gather_scores(std::size_t animal,
     }
     const auto* score = std::get_if<colony::Score>(&observation->what);
     if (score != nullptr && score->level) {
-      readings[score->marker].push_back({*score->level, score->sure});
+      readings[score->marker].push_back(
+          {*score->level, score->sure, score->own_sure ? std::nullopt : score->scorer});
     }
   }
   for (auto& [m, of_marker] : readings) {
@@ -223,19 +224,21 @@ void NetworkBuilder::gather_scores(std::size_t animal,
     for (const Reading& reading : of_marker) {
       key.push_back(static_cast<double>(reading.level));
       key.push_back(reading.sure);
+      key.push_back(reading.scorer ? 1.0 + static_cast<double>(*reading.scorer) : 0.0);
     }
     const auto& rows = rows_of(marker, *table);
     const auto loci = loci_read(rows);
     const std::uint32_t made =
         term(key, {Layer::scored,
                    {},
-                   Term::Score{m, *table, reading_likelihood(marker.levels.size(), of_marker),
-                               row_of_genotypes(model_, rows)},
+                   Term::Score{m, *table, of_marker, row_of_genotypes(model_, rows)},
                    std::nullopt});
     own_evidence_[animal] = true;
+    out_.scored_.push_back({made, animal, loci, std::nullopt});
     if (loci.size() == 1) {
       terms_at(animal, loci.front()).push_back(made);
     } else {
+      tied_scores_.emplace(std::pair(animal, made), out_.scored_.size() - 1);
       ties_[animal].emplace_back(loci, made);
       for (std::size_t l : loci) needs_variable_[animal * loci_ + l] = true;
     }

@@ -85,6 +85,7 @@ class NetworkBuilder {
   std::vector<Terms> evidence_;       // by animal x locus
   std::vector<std::vector<std::pair<std::vector<std::size_t>, std::uint32_t>>> ties_;  // by animal
   std::map<Key, std::uint32_t> known_terms_;
+  std::map<std::pair<std::size_t, std::uint32_t>, std::size_t> tied_scores_;  // (animal, term)
   std::vector<double> least_;  // by term: below it none of its positive numbers falls
   std::map<std::pair<Terms, std::size_t>, inference::Table> known_slots_;
   std::map<std::vector<std::size_t>, inference::Table> known_transmissions_;

@@ -62,8 +62,11 @@ void NetworkBuilder::add_founder(std::size_t animal) {
     out_.nodes_[animal * loci_ + l] = {false, v};
     const auto sold = std::find_if(of.bought_as.begin(), of.bought_as.end(),
                                    [&](const colony::BoughtAs& b) { return b.locus == l; });
-    add_unary(v, {founder_term(l, of.origin, sold == of.bought_as.end() ? nullptr : &*sold, animal,
-                               scenario_.unplaced[animal])});
+    const std::uint32_t prior =
+        founder_term(l, of.origin, sold == of.bought_as.end() ? nullptr : &*sold, animal,
+                     scenario_.unplaced[animal]);
+    out_.founders_.push_back({v, prior});
+    add_unary(v, {prior});
     add_unary(v, terms_at(animal, l));
   }
 }
@@ -75,7 +78,9 @@ void NetworkBuilder::add_anonymous(std::size_t clutch) {
     for (std::size_t l = 0; l < loci_; ++l) {
       const Variable v = new_variable(locus(l).size(), {kind, clutch, l});
       made.emplace(std::make_pair(clutch, l), v);
-      add_unary(v, {founder_term(l, origin, nullptr, 0, false)});
+      const std::uint32_t prior = founder_term(l, origin, nullptr, 0, false);
+      out_.founders_.push_back({v, prior});
+      add_unary(v, {prior});
       if (locus(l).sex_linked()) add_unary(v, {sex_term(l, sex)});
     }
     ++sexed_;
@@ -214,6 +219,10 @@ void NetworkBuilder::add_ties(std::size_t animal) {
     for (std::size_t l : loci) {
       scope.push_back(out_.nodes_[animal * loci_ + l].id);
       cells *= locus(l).size();
+    }
+    const auto scored = tied_scores_.find({animal, made});
+    if (scored != tied_scores_.end()) {
+      out_.scored_[scored->second].tie = static_cast<std::uint32_t>(out_.network_.factors());
     }
     out_.network_.add_factor(scope, slot({made}, cells));
   }

@@ -42,6 +42,7 @@ Tables make(const colony::Model& model, Row row, Frequencies frequencies) {
     auto& of_origin = tables.origins.emplace_back();
     for (const auto& f : origin.frequencies) of_origin.push_back(frequencies(f, origin.worth));
   }
+  for (const colony::Scorer& scorer : model.scorers()) tables.scorers.push_back(scorer.sure);
   return tables;
 }
 

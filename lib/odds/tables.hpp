@@ -15,6 +15,7 @@ namespace likelihet::odds {
 struct Tables {
   std::vector<std::vector<std::vector<std::vector<double>>>> rows;
   std::vector<std::vector<std::vector<double>>> origins;
+  std::vector<double> scorers;  ///< P(the level read is the level there), by scorer
 };
 
 /// No positive entry of a draw falls below this: out of reach of any record, yet several of them

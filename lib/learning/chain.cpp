@@ -1,0 +1,202 @@
+// A sweep: genotypes, levels, tables.
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <tuple>
+
+#include <likelihet/learning/chain.hpp>
+#include <likelihet/learning/expectation.hpp>
+
+namespace likelihet::learning {
+
+namespace {
+
+std::size_t pick(const std::vector<double>& weights, std::mt19937_64& random) {
+  return std::discrete_distribution<std::size_t>(weights.begin(), weights.end())(random);
+}
+
+bool chance(double p, std::mt19937_64& random) {
+  return std::uniform_real_distribution<double>()(random) < p;
+}
+
+// Dirichlet(prior + seen) from gamma variates (Devroye 1986, chapter XI.4).
+std::vector<double> dirichlet(const std::vector<double>& prior, const std::vector<double>& seen,
+                              const std::vector<double>& believed, std::mt19937_64& random) {
+  if (!open(prior)) return believed;
+  std::vector<double> out(prior.size(), 0.0);
+  double whole = 0;
+  for (std::size_t i = 0; i < out.size(); ++i) {
+    if (!(prior[i] > 0)) continue;
+    out[i] = std::gamma_distribution<double>(prior[i] + seen[i])(random);
+    whole += out[i];
+  }
+  if (!(whole > 0)) return believed;
+  for (std::size_t i = 0; i < out.size(); ++i) {
+    if (prior[i] > 0) out[i] = std::max(out[i] / whole, odds::least_drawn);
+  }
+  return out;
+}
+
+}  // namespace
+
+std::vector<double> drawn_unborn(const genetics::Locus& locus,
+                                 const std::vector<double>& frequencies, genetics::Sex sex,
+                                 double alive, std::mt19937_64& random) {
+  auto weights = unborn(locus, frequencies, sex);
+  std::vector<double> out(weights.size(), 0.0);
+  double odds_of_death = 0;
+  for (double w : weights) odds_of_death += w;
+  if (!(odds_of_death > 0) || !(alive > 0)) return out;
+  // A gamma mixture of Poisson numbers.
+  const double rate = std::gamma_distribution<double>(alive, odds_of_death)(random);
+  const auto dead = std::poisson_distribution<std::int64_t>(rate)(random);
+  for (std::int64_t i = 0; i < dead; ++i) out[pick(weights, random)] += 1;
+  return out;
+}
+
+Chain::Chain(const odds::Prepared& prepared, const colony::Model& model, odds::Tables start,
+             std::uint64_t seed, std::uint64_t number)
+    : prepared_(&prepared),
+      model_(&model),
+      believed_(odds::believed(model)),
+      prior_(prior_counts(model)),
+      tables_(std::move(start)),
+      values_(prepared.net.values(odds::Layer::posterior, believed_)),
+      pass_(*prepared.plan),
+      counts_(model) {
+  std::seed_seq both{static_cast<std::uint32_t>(seed), static_cast<std::uint32_t>(seed >> 32U),
+                     static_cast<std::uint32_t>(number)};
+  random_.seed(both);
+}
+
+bool Chain::step() {
+  if (!draw_genotypes()) return false;
+  counts_ = Counts(*model_);
+  count_scores();
+  count_founders();
+  draw_tables();
+  return true;
+}
+
+bool Chain::draw_genotypes() {
+  prepared_->net.renew(tables_, values_);
+  pass_.collect(values_);
+  if (!pass_.in_doubt()) {
+    log_evidence_ = log_of(pass_.total(), pass_.scale()) + prepared_->plan->silent_log();
+    inference::sample(*prepared_->plan, pass_, values_, random_, draw_);
+    return true;
+  }
+  const std::vector<inference::Extended> wide(values_.begin(), values_.end());
+  inference::Pass<inference::Extended> slow(*prepared_->plan);
+  slow.collect(wide);
+  if (!(slow.total().mantissa > 0)) return false;
+  log_evidence_ = log_of(slow.total(), slow.scale()) + prepared_->plan->silent_log();
+  inference::sample(*prepared_->plan, slow, values_, random_, draw_);
+  return true;
+}
+
+std::size_t Chain::genotype_of(std::size_t animal, std::size_t locus) const {
+  const odds::Node& node = prepared_->net.node(animal, locus);
+  return node.leaf ? draw_.leaves[node.id] : draw_.variables[node.id];
+}
+
+void Chain::count_scores() {
+  tempered_.clear();
+  const auto& all = prepared_->net.scored();
+  for (std::uint32_t s = 0; s < all.size(); ++s) {
+    const odds::Term::Score& score = *prepared_->net.term(all[s].term).score;
+    std::size_t cell = 0;
+    for (std::size_t l : all[s].loci) {
+      cell = cell * model_->loci()[l].size() + genotype_of(all[s].animal, l);
+    }
+    const std::size_t row = score.row_of[cell];
+    auto weights = prepared_->net.reading_of(score, tables_);
+    const auto& of_row = tables_.rows[score.marker][score.table][row];
+    for (std::size_t k = 0; k < weights.size(); ++k) weights[k] *= of_row[k];
+    const std::size_t level = pick(weights, random_);
+    const double weight = model_->markers()[score.marker].weight;
+    if (weight < 1) tempered_.push_back({s, row, level});
+    counts_.rows[score.marker][score.table][row][level] += weight;
+    for (const odds::Reading& one : score.readings) {
+      if (!one.scorer) continue;
+      auto& of = counts_.scorers[*one.scorer];
+      (one.level == level ? of.right : of.wrong) += weight;
+    }
+  }
+}
+
+void Chain::count_founders() {
+  // Alive, by origin, locus and sex (an autosome's all under the first).
+  std::map<std::tuple<std::size_t, std::size_t, genetics::Sex>, double> alive;
+  for (const auto& founder : prepared_->net.founders()) {
+    const odds::Term::Founder& term = *prepared_->net.term(founder.term).founder;
+    if (!term.origin || term.unplaced) continue;
+    const std::size_t genotype = draw_.variables[founder.variable];
+    if (!chance(share_of_origin(*model_, term, tables_, genotype), random_)) continue;
+    const genetics::Locus& locus = model_->loci()[term.locus];
+    count_alleles(locus, genotype, 1, counts_.origins[*term.origin][term.locus]);
+    const auto sex = locus.genotypes()[genotype].sex.value_or(genetics::Sex::female);
+    if (locus.viability_matters()) alive[{*term.origin, term.locus, sex}] += 1;
+  }
+  for (const auto& [key, number] : alive) {
+    const auto& [origin, l, sex] = key;
+    const genetics::Locus& locus = model_->loci()[l];
+    const auto dead = drawn_unborn(locus, tables_.origins[origin][l], sex, number, random_);
+    for (std::size_t g = 0; g < dead.size(); ++g) {
+      count_alleles(locus, g, dead[g], counts_.origins[origin][l]);
+    }
+  }
+}
+
+void Chain::draw_tables() {
+  odds::Tables next = believed_;
+  for (std::size_t m = 0; m < next.rows.size(); ++m) {
+    for (std::size_t t = 0; t < next.rows[m].size(); ++t) {
+      for (std::size_t r = 0; r < next.rows[m][t].size(); ++r) {
+        next.rows[m][t][r] = dirichlet(prior_.rows[m][t][r], counts_.rows[m][t][r],
+                                       believed_.rows[m][t][r], random_);
+      }
+    }
+  }
+  for (std::size_t o = 0; o < next.origins.size(); ++o) {
+    for (std::size_t l = 0; l < next.origins[o].size(); ++l) {
+      next.origins[o][l] =
+          dirichlet(prior_.origins[o][l], counts_.origins[o][l], believed_.origins[o][l], random_);
+    }
+  }
+  for (std::size_t s = 0; s < next.scorers.size(); ++s) {
+    const Readings& belief = prior_.scorers[s];
+    next.scorers[s] = dirichlet({belief.right, belief.wrong},
+                                {counts_.scorers[s].right, counts_.scorers[s].wrong},
+                                {believed_.scorers[s], 1 - believed_.scorers[s]}, random_)
+                          .front();
+  }
+  // Rows and scorers of tempered marks were proposed as if each level counted its weight: exact
+  // where readings are sure, and put right here where they are not.
+  if (!tempered_.empty() && std::log(std::uniform_real_distribution<double>()(random_)) >
+                                log_excess(next) - log_excess(tables_)) {
+    next.rows = tables_.rows;
+    next.scorers = tables_.scorers;
+  }
+  tables_ = std::move(next);
+}
+
+// ln of the true conditional density of the tables given genotypes and levels, over the one that
+// they are drawn from: with S the chance of the readings in the row and p that of the level and the
+// readings, the first has S^weight p/S for each score, the second p^weight.
+double Chain::log_excess(const odds::Tables& tables) const {
+  double sum = 0;
+  for (const Tempered& one : tempered_) {
+    const auto& scored = prepared_->net.scored()[one.scored];
+    const odds::Term::Score& score = *prepared_->net.term(scored.term).score;
+    const auto reading = prepared_->net.reading_of(score, tables);
+    const auto& row = tables.rows[score.marker][score.table][one.row];
+    double whole = 0;
+    for (std::size_t k = 0; k < reading.size(); ++k) whole += row[k] * reading[k];
+    const double weight = model_->markers()[score.marker].weight;
+    sum += (1 - weight) * std::log(row[one.level] * reading[one.level] / whole);
+  }
+  return sum;
+}
+
+}  // namespace likelihet::learning

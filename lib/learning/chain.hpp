@@ -1,0 +1,67 @@
+// One Markov chain over tables and genotypes.
+#pragma once
+
+#include <cstdint>
+#include <random>
+
+#include <likelihet/inference/sampling.hpp>
+#include <likelihet/learning/counts.hpp>
+#include <likelihet/odds/layers.hpp>
+
+namespace likelihet::learning {
+
+/// Gibbs sampling in blocks: all genotypes of the colony together given the tables (backwards
+/// through the junction tree, so that loops do not slow it), then the true levels behind readings,
+/// then every row, origin and scorer given those (Dirichlet and Beta; Tanner and Wong 1987, JASA
+/// 82:528). Marks of a weight below 1 take a Metropolis-Hastings step to the tempered likelihood.
+/// One chain is one thread's: what it draws depends on its seed alone.
+class Chain {
+ public:
+  /// All must outlive it. Throws std::invalid_argument if the plan is impossible.
+  Chain(const odds::Prepared& prepared, const colony::Model& model, odds::Tables start,
+        std::uint64_t seed, std::uint64_t number);
+
+  /// One sweep. False if the evidence contradicts itself at the current tables.
+  bool step();
+  [[nodiscard]] const odds::Tables& tables() const { return tables_; }
+  /// ln P(evidence | tables of the step before) in nats.
+  [[nodiscard]] double log_evidence() const { return log_evidence_; }
+  /// What the last sweep counted, founders who did not live among them.
+  [[nodiscard]] const Counts& counts() const { return counts_; }
+
+ private:
+  // The levels drawn behind one row's or one scorer's readings of marks with a weight below 1.
+  struct Tempered {
+    std::uint32_t scored = 0;
+    std::size_t row = 0;
+    std::size_t level = 0;
+  };
+
+  bool draw_genotypes();
+  void count_scores();
+  void count_founders();
+  void draw_tables();
+  [[nodiscard]] std::size_t genotype_of(std::size_t animal, std::size_t locus) const;
+  [[nodiscard]] double log_excess(const odds::Tables& tables) const;
+
+  const odds::Prepared* prepared_;
+  const colony::Model* model_;
+  odds::Tables believed_;
+  Counts prior_;
+  odds::Tables tables_;
+  std::mt19937_64 random_;
+  std::vector<double> values_;
+  inference::Pass<double> pass_;
+  inference::Draw draw_;
+  Counts counts_;
+  std::vector<Tempered> tempered_;
+  double log_evidence_ = 0;
+};
+
+/// Founders who did not live, for `alive` who did: how many of each genotype, drawn. The number of
+/// deaths before so many are alive is negative binomial (Devroye 1986, chapter X.4.7).
+std::vector<double> drawn_unborn(const genetics::Locus& locus,
+                                 const std::vector<double>& frequencies, genetics::Sex sex,
+                                 double alive, std::mt19937_64& random);
+
+}  // namespace likelihet::learning

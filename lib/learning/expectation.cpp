@@ -1,0 +1,188 @@
+// Expected counts from exact beliefs.
+#include <algorithm>
+
+#include <likelihet/genetics/founder.hpp>
+#include <likelihet/learning/expectation.hpp>
+
+namespace likelihet::learning {
+
+namespace {
+
+double plain(double value) {
+  return value;
+}
+double plain(const inference::Extended& value) {
+  return std::ldexp(value.mantissa,
+                    static_cast<int>(std::max<std::int64_t>(value.exponent, -2000)));
+}
+
+// Beliefs of one pass as doubles.
+template <class Number>
+class Beliefs {
+ public:
+  Beliefs(const odds::Prepared& prepared, const inference::Pass<Number>& pass)
+      : prepared_(prepared), pass_(pass) {}
+
+  std::vector<double> variable(inference::Variable v) const {
+    std::vector<Number> out(prepared_.net.network().states(v));
+    pass_.marginal(v, out);
+    return as_doubles(out);
+  }
+
+  // Over the joint genotypes of a score's loci.
+  std::vector<double> joint(const odds::ColonyNetwork::Scored& scored) const {
+    if (scored.loci.empty()) return {1.0};
+    if (scored.tie) {
+      const auto& network = prepared_.net.network();
+      std::vector<Number> out(network.size(network.factor_table(*scored.tie)));
+      pass_.factor_belief(*scored.tie, out);
+      return as_doubles(out);
+    }
+    const odds::Node& node = prepared_.net.node(scored.animal, scored.loci.front());
+    if (!node.leaf) return variable(node.id);
+    const auto run = pass_.run_posterior(prepared_.plan->leaves().run_of[node.id]);
+    return as_doubles(std::vector<Number>(run.begin(), run.end()));
+  }
+
+ private:
+  static std::vector<double> as_doubles(const std::vector<Number>& numbers) {
+    std::vector<double> out;
+    out.reserve(numbers.size());
+    for (const Number& number : numbers) out.push_back(plain(number));
+    return out;
+  }
+
+  const odds::Prepared& prepared_;
+  const inference::Pass<Number>& pass_;
+};
+
+void count_score(const odds::Term::Score& score, const std::vector<double>& reading,
+                 const std::vector<double>& joint, double weight, const odds::Tables& tables,
+                 Counts& counts) {
+  const auto& rows = tables.rows[score.marker][score.table];
+  std::vector<double> chance(rows.size(), 0.0);
+  for (std::size_t cell = 0; cell < joint.size(); ++cell) chance[score.row_of[cell]] += joint[cell];
+  std::vector<double> level_chance(reading.size(), 0.0);
+  for (std::size_t r = 0; r < rows.size(); ++r) {
+    if (!(chance[r] > 0)) continue;
+    double whole = 0;
+    for (std::size_t k = 0; k < reading.size(); ++k) whole += rows[r][k] * reading[k];
+    if (!(whole > 0)) continue;
+    for (std::size_t k = 0; k < reading.size(); ++k) {
+      const double share = weight * chance[r] * rows[r][k] * reading[k] / whole;
+      counts.rows[score.marker][score.table][r][k] += share;
+      level_chance[k] += share;
+    }
+  }
+  for (const odds::Reading& one : score.readings) {
+    if (!one.scorer) continue;
+    for (std::size_t k = 0; k < reading.size(); ++k) {
+      auto& of = counts.scorers[*one.scorer];
+      (k == one.level ? of.right : of.wrong) += level_chance[k];
+    }
+  }
+}
+
+void count_founder(const colony::Model& model, const odds::Term::Founder& founder,
+                   const std::vector<double>& belief, const odds::Tables& tables, Counts& counts) {
+  if (!founder.origin || founder.unplaced) return;
+  const genetics::Locus& locus = model.loci()[founder.locus];
+  auto& alleles = counts.origins[*founder.origin][founder.locus];
+  double of_sex[2] = {0, 0};  // female or either, male
+  for (std::size_t g = 0; g < belief.size(); ++g) {
+    if (!(belief[g] > 0)) continue;
+    const double share = belief[g] * share_of_origin(model, founder, tables, g);
+    count_alleles(locus, g, share, alleles);
+    of_sex[locus.genotypes()[g].sex == genetics::Sex::male ? 1 : 0] += share;
+  }
+  for (const auto sex : {genetics::Sex::female, genetics::Sex::male}) {
+    const double weight = of_sex[sex == genetics::Sex::male ? 1 : 0];
+    if (!(weight > 0)) continue;
+    const auto dead = unborn(locus, tables.origins[*founder.origin][founder.locus], sex);
+    for (std::size_t g = 0; g < dead.size(); ++g) {
+      count_alleles(locus, g, weight * dead[g], alleles);
+    }
+  }
+}
+
+}  // namespace
+
+void count_alleles(const genetics::Locus& locus, std::size_t genotype, double weight,
+                   std::vector<double>& counts) {
+  const genetics::Genotype& of = locus.genotypes()[genotype];
+  counts[of.first] += weight;
+  if (of.second) counts[*of.second] += weight;
+}
+
+double share_of_origin(const colony::Model& model, const odds::Term::Founder& founder,
+                       const odds::Tables& tables, std::size_t genotype) {
+  if (founder.bought_as == nullptr) return 1;
+  const genetics::Locus& locus = model.loci()[founder.locus];
+  const auto prior = genetics::founder_prior(locus, tables.origins[*founder.origin][founder.locus]);
+  const auto sex = locus.genotypes()[genotype].sex;
+  double listed = 0;
+  for (std::size_t g = 0; g < locus.size(); ++g) {
+    if (locus.genotypes()[g].sex == sex) listed += founder.bought_as->odds[g];
+  }
+  if (!(listed > 0)) return 1;  // the claim says nothing of this sex
+  const double trust = founder.bought_as->trust;
+  const double of_sex = locus.sex_linked() ? 0.5 : 1.0;
+  const double claim = trust * of_sex * founder.bought_as->odds[genotype] / listed;
+  const double origin = (1 - trust) * prior[genotype];
+  return origin + claim > 0 ? origin / (origin + claim) : 0.0;
+}
+
+std::vector<double> unborn(const genetics::Locus& locus, const std::vector<double>& frequencies,
+                           genetics::Sex sex) {
+  if (!locus.viability_matters()) return {};
+  double best = 0;
+  for (std::size_t g = 0; g < locus.size(); ++g) best = std::max(best, locus.viability(g));
+  std::vector<double> out(locus.size(), 0.0);
+  double alive = 0;
+  for (std::size_t g = 0; g < locus.size(); ++g) {
+    if (!locus.possible(g, sex)) continue;
+    const double before = genetics::hardy_weinberg(locus.genotypes()[g], frequencies);
+    alive += before * locus.viability(g) / best;
+    out[g] = before * (1 - locus.viability(g) / best);
+  }
+  for (double& p : out) p /= alive;
+  return out;
+}
+
+Expecting::Expecting(const odds::Prepared& prepared, const colony::Model& model)
+    : prepared_(&prepared),
+      model_(&model),
+      values_(prepared.net.values(odds::Layer::posterior, odds::believed(model))),
+      runner_(*prepared.plan) {}
+
+template <class Number>
+Expectation Expecting::counted(const inference::Pass<Number>& pass,
+                               const odds::Tables& tables) const {
+  Expectation out{Counts(*model_),
+                  log_of(pass.total(), pass.scale()) + prepared_->plan->silent_log()};
+  const Beliefs<Number> beliefs(*prepared_, pass);
+  for (const auto& scored : prepared_->net.scored()) {
+    const odds::Term::Score& score = *prepared_->net.term(scored.term).score;
+    count_score(score, prepared_->net.reading_of(score, tables), beliefs.joint(scored),
+                model_->markers()[score.marker].weight, tables, out.counts);
+  }
+  for (const auto& founder : prepared_->net.founders()) {
+    const odds::Term::Founder& term = *prepared_->net.term(founder.term).founder;
+    if (term.origin) {
+      count_founder(*model_, term, beliefs.variable(founder.variable), tables, out.counts);
+    }
+  }
+  return out;
+}
+
+std::optional<Expectation> Expecting::at(const odds::Tables& tables) {
+  prepared_->net.renew(tables, values_);
+  if (runner_.run(values_)) return counted(runner_.pass(), tables);
+  std::vector<inference::Extended> wide(values_.begin(), values_.end());
+  inference::Runner<inference::Extended> slow(*prepared_->plan);
+  slow.run(wide);
+  if (!(slow.pass().total().mantissa > 0)) return std::nullopt;
+  return counted(slow.pass(), tables);
+}
+
+}  // namespace likelihet::learning

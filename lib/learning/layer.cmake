@@ -1,0 +1,6 @@
+likelihet_layer(learning
+  HEADERS counts.hpp parameters.hpp diagnostics.hpp expectation.hpp maximum.hpp chain.hpp learn.hpp
+  SOURCES counts.cpp parameters.cpp diagnostics.cpp expectation.cpp maximum.cpp chain.cpp learn.cpp
+  PUBLIC_USES odds colony inference
+  PRIVATE_USES genetics
+  PRIVATE_LINKS Boost::headers Threads::Threads)

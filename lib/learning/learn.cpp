@@ -1,0 +1,219 @@
+// Modes first, then chains in rounds until they agree.
+#include <algorithm>
+#include <cmath>
+#include <memory>
+#include <thread>
+
+#include <likelihet/learning/chain.hpp>
+#include <likelihet/learning/learn.hpp>
+#include <likelihet/odds/contradiction.hpp>
+
+namespace likelihet::learning {
+
+namespace {
+
+constexpr double good_r_hat = 1.01;
+constexpr double good_size_a_chain = 100;
+
+struct Trail {
+  std::vector<std::vector<double>> numbers;  // by sweep, as flat() orders them
+  std::vector<double> log_evidence;
+  std::vector<Counts> counts;  // summed over the kept half; one element
+};
+
+class Learner {
+ public:
+  Learner(const colony::Colony& colony, const Settings& settings)
+      : colony_(colony), model_(colony.model()), settings_(settings) {}
+
+  LearnOutcome run() {
+    const odds::Scenario all = odds::scenario(colony_, settings_.as_of);
+    auto made = odds::prepare(all, odds::believed(model_), settings_.memory_bytes);
+    if (auto* large = std::get_if<odds::TooLarge>(&made)) return std::move(*large);
+    prepared_ = std::move(std::get<std::unique_ptr<odds::Prepared>>(made));
+    if (prepared_->plan->impossible()) return contradiction(all);
+    Expecting expecting(*prepared_, model_);
+    auto found = modes(expecting, model_, settings_.further_starts, settings_.seed);
+    if (!found) return contradiction(all);
+    out_.modes = std::move(found->found);
+    out_.trace = std::move(found->best.trace);
+    if (!sample()) return Stopped{};
+    summarise();
+    return std::move(out_);
+  }
+
+ private:
+  odds::Contradiction contradiction(const odds::Scenario& all) const {
+    odds::Options options;
+    options.as_of = settings_.as_of;
+    options.memory_bytes = settings_.memory_bytes;
+    return odds::explain(all, options);
+  }
+
+  // Rounds that double the length; the first half of each chain settles in.
+  bool sample() {
+    const odds::Tables believed = odds::believed(model_);
+    for (std::size_t c = 0; c < settings_.chains; ++c) {
+      // Spread out at the start, so that chains that come to agree came from far apart.
+      std::seed_seq seeds{settings_.seed, std::uint64_t{c}};
+      std::mt19937_64 random(seeds);
+      chains_.push_back(std::make_unique<Chain>(
+          *prepared_, model_, c == 0 ? believed : odds::drawn(model_, random), settings_.seed, c));
+    }
+    trails_.resize(settings_.chains);
+    std::size_t target = 2 * settings_.draws;
+    while (true) {
+      if (!extend(target)) return false;
+      assess();
+      if (out_.converged || 2 * target > settings_.most_sweeps) return true;
+      target *= 2;
+    }
+  }
+
+  bool stopped() const { return settings_.stop != nullptr && settings_.stop->load(); }
+
+  bool extend(std::size_t target) {
+    std::atomic<std::size_t> next{0};
+    std::atomic<std::size_t> steps{0};
+    const std::size_t whole = settings_.chains * (target - trails_.front().numbers.size());
+    const auto work = [&](bool first) {
+      for (std::size_t c = next++; c < settings_.chains; c = next++) {
+        while (trails_[c].numbers.size() < target && !stopped()) {
+          advance(c);
+          const std::size_t done = ++steps;
+          if (first && settings_.progress && done % 16 == 0) {
+            settings_.progress(
+                {static_cast<double>(done) / static_cast<double>(whole), last_r_hat_});
+          }
+        }
+      }
+    };
+    const unsigned asked =
+        settings_.threads != 0 ? settings_.threads : std::thread::hardware_concurrency();
+    const std::size_t threads = std::clamp<std::size_t>(asked, 1, settings_.chains);
+    std::vector<std::jthread> others;
+    for (std::size_t t = 1; t < threads; ++t) others.emplace_back(work, false);
+    work(true);
+    others.clear();  // joins
+    return !stopped();
+  }
+
+  void advance(std::size_t c) {
+    Chain& chain = *chains_[c];
+    // Tables at which the evidence is impossible have no place in the posterior; the chain stays.
+    chain.step();
+    trails_[c].numbers.push_back(flat(chain.tables()));
+    trails_[c].log_evidence.push_back(chain.log_evidence());
+  }
+
+  std::vector<std::vector<double>> kept(std::size_t parameter) const {
+    std::vector<std::vector<double>> out;
+    for (const Trail& trail : trails_) {
+      auto& chain = out.emplace_back();
+      for (std::size_t i = trail.numbers.size() / 2; i < trail.numbers.size(); ++i) {
+        chain.push_back(parameter == SIZE_MAX ? trail.log_evidence[i]
+                                              : trail.numbers[i][parameter]);
+      }
+    }
+    return out;
+  }
+
+  void assess() {
+    const auto all = parameters(model_);
+    convergence_.assign(all.size(), {});
+    out_.worst_r_hat = 1;
+    out_.least_bulk = out_.least_tail = INFINITY;
+    const auto take = [&](const Convergence& of) {
+      out_.worst_r_hat = std::max(out_.worst_r_hat, of.r_hat);
+      out_.least_bulk = std::min(out_.least_bulk, of.bulk);
+      out_.least_tail = std::min(out_.least_tail, of.tail);
+    };
+    for (std::size_t p = 0; p < all.size(); ++p) {
+      if (!all[p].open) continue;
+      convergence_[p] = convergence(kept(p));
+      take(convergence_[p]);
+    }
+    take(convergence(kept(SIZE_MAX)));
+    last_r_hat_ = out_.worst_r_hat;
+    const double enough = good_size_a_chain * static_cast<double>(settings_.chains);
+    out_.converged =
+        out_.worst_r_hat <= good_r_hat && out_.least_bulk >= enough && out_.least_tail >= enough;
+  }
+
+  void summarise() {
+    const auto all = parameters(model_);
+    const odds::Tables believed = odds::believed(model_);
+    const auto belief = flat(believed);
+    const auto mode = flat(out_.modes.front().tables);
+    for (std::size_t p = 0; p < all.size(); ++p) {
+      std::vector<double> values;
+      for (const auto& chain : kept(p)) values.insert(values.end(), chain.begin(), chain.end());
+      std::sort(values.begin(), values.end());
+      const auto at = [&](double share) {
+        const double place = share * static_cast<double>(values.size() - 1);
+        const auto low = static_cast<std::size_t>(place);
+        const std::size_t high = std::min(low + 1, values.size() - 1);
+        return values[low] + (place - static_cast<double>(low)) * (values[high] - values[low]);
+      };
+      double sum = 0;
+      for (double value : values) sum += value;
+      out_.summaries.push_back({all[p], belief[p], mode[p],
+                                sum / static_cast<double>(values.size()), at(0.025), at(0.975),
+                                convergence_[p]});
+    }
+    keep_draws(believed);
+    out_.chains = settings_.chains;
+    out_.sweeps = trails_.front().numbers.size();
+    Expecting expecting(*prepared_, model_);
+    count_animals(expecting);
+  }
+
+  void keep_draws(const odds::Tables& believed) {
+    const std::size_t a_chain = std::max<std::size_t>(settings_.kept / settings_.chains, 1);
+    for (const Trail& trail : trails_) {
+      const std::size_t begin = trail.numbers.size() / 2;
+      const std::size_t length = trail.numbers.size() - begin;
+      const std::size_t n = std::min(a_chain, length);
+      for (std::size_t i = 0; i < n; ++i) {
+        out_.draws.push_back(
+            unflattened(trail.numbers[begin + (i + 1) * length / n - 1], believed));
+      }
+    }
+  }
+
+  // At the mode: close to the average over draws, and exact.
+  void count_animals(Expecting& expecting) {
+    const auto expected = expecting.at(out_.modes.front().tables);
+    const Counts counts = expected ? expected->counts : Counts(model_);
+    for (std::size_t m = 0; m < counts.rows.size(); ++m) {
+      const double weight = model_.markers()[m].weight;
+      auto& of_marker = out_.animals.emplace_back();
+      for (const auto& table : counts.rows[m]) {
+        auto& of_table = of_marker.emplace_back();
+        for (const auto& row : table) {
+          double sum = 0;
+          for (double count : row) sum += count;
+          of_table.push_back(weight > 0 ? sum / weight : 0.0);
+        }
+      }
+    }
+  }
+
+  const colony::Colony& colony_;
+  const colony::Model& model_;
+  const Settings& settings_;
+  std::unique_ptr<odds::Prepared> prepared_;
+  std::vector<std::unique_ptr<Chain>> chains_;
+  std::vector<Trail> trails_;
+  std::vector<Convergence> convergence_;
+  double last_r_hat_ = 0;
+  Learned out_;
+};
+
+}  // namespace
+
+LearnOutcome learn(const colony::Colony& colony, const Settings& settings) {
+  return Learner(colony, settings).run();
+}
+
+}  // namespace likelihet::learning
