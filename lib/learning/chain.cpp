@@ -79,7 +79,7 @@ bool Chain::step() {
 }
 
 bool Chain::draw_genotypes() {
-  prepared_->net.renew(tables_, values_);
+  prepared_->net.renew(odds::Layer::posterior, tables_, values_);
   pass_.collect(values_);
   if (!pass_.in_doubt()) {
     log_evidence_ = log_of(pass_.total(), pass_.scale()) + prepared_->plan->silent_log();

@@ -176,7 +176,7 @@ Expectation Expecting::counted(const inference::Pass<Number>& pass,
 }
 
 std::optional<Expectation> Expecting::at(const odds::Tables& tables) {
-  prepared_->net.renew(tables, values_);
+  prepared_->net.renew(odds::Layer::posterior, tables, values_);
   if (runner_.run(values_)) return counted(runner_.pass(), tables);
   std::vector<inference::Extended> wide(values_.begin(), values_.end());
   inference::Runner<inference::Extended> slow(*prepared_->plan);

@@ -100,11 +100,11 @@ std::vector<double> ColonyNetwork::values(Layer layer, const Tables& tables) con
   return out;
 }
 
-void ColonyNetwork::renew(const Tables& tables, std::vector<double>& values) const {
+void ColonyNetwork::renew(Layer layer, const Tables& tables, std::vector<double>& values) const {
   const TermNumbers numbers = all_numbers(tables);
   for (const Slot& slot : slots_) {
     if (slot.depends) {
-      write(slot, Layer::posterior, numbers, &values[network_.offset(slot.table)]);
+      write(slot, layer, numbers, &values[network_.offset(slot.table)]);
     }
   }
 }

@@ -103,10 +103,10 @@ class ColonyNetwork {
   /// inference::Network::values(). The tables may be others than those the network was built with,
   /// as long as they have no fewer zeros.
   [[nodiscard]] std::vector<double> values(Layer layer, const Tables& tables) const;
-  /// Writes the numbers that depend on tables over those of `values`, for Layer::posterior: each
-  /// piece of evidence is worked out once, however many animals share it. `values` must come from
-  /// values() of that layer, with any tables.
-  void renew(const Tables& tables, std::vector<double>& values) const;
+  /// Writes the numbers that depend on tables over those of `values`: each piece of evidence is
+  /// worked out once, however many animals share it. `values` must come from values() of that
+  /// layer, with any tables.
+  void renew(Layer layer, const Tables& tables, std::vector<double>& values) const;
   /// The positions in values() that renew() may write, as [begin, end).
   [[nodiscard]] std::vector<std::pair<std::size_t, std::size_t>> renewed() const;
   /// Whether any number depends on tables that belief leaves open. If not, every draw gives the

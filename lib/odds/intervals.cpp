@@ -1,28 +1,15 @@
-// Draws of the tables through one plan, eight side by side.
+// Intervals over what is not known of the tables, and averages over what was learned of them.
 #include <algorithm>
 #include <cmath>
-#include <map>
+#include <limits>
 #include <span>
-#include <tuple>
 
 #include <likelihet/odds/intervals.hpp>
+#include <likelihet/odds/table_draws.hpp>
 
 namespace likelihet::odds {
 
 namespace {
-
-using inference::Lanes;
-constexpr std::size_t width = 8;
-
-// Something whose het probability is followed through the draws: a variable or a run of leaves.
-struct Target {
-  bool leaf = false;
-  std::uint32_t id = 0;
-  std::size_t locus = 0;
-  friend bool operator<(const Target& a, const Target& b) {
-    return std::tie(a.leaf, a.id, a.locus) < std::tie(b.leaf, b.id, b.locus);
-  }
-};
 
 // Interpolated between order statistics (definition 7 of Hyndman and Fan 1996, The American
 // Statistician 50:361); partly sorts `values`.
@@ -34,129 +21,99 @@ double quantile(std::span<double> values, double p) {
   return *low + (at - std::floor(at)) * (*std::min_element(low + 1, values.end()) - *low);
 }
 
-class Draws {
+// P(exactly one copy) of each allele but the first, draw by draw, for every target.
+class HetSeries {
  public:
-  Draws(const Prepared& prepared, const colony::Model& model, const Options& options)
-      : prepared_(prepared), model_(model), options_(options) {}
-
-  void fill(std::vector<AnimalOdds>& animals) {
-    choose_targets(animals.size());
-    std::size_t series = 0;
-    for (const auto& [target, first] : targets_) series += alleles(target.locus);
+  HetSeries(const colony::Model& model, const DrawTargets& targets, std::size_t draws,
+            std::size_t memory_bytes)
+      : model_(model), targets_(targets) {
+    for (const DrawTarget& target : targets.list) {
+      first_.push_back(series_);
+      series_ += alleles(target.locus);
+    }
     const std::size_t affordable =
-        options_.memory_bytes / 4 / sizeof(double) / std::max<std::size_t>(series, 1);
-    draws_ = std::min<std::size_t>(options_.draws, std::max<std::size_t>(affordable, 200));
-    samples_.assign(series * draws_, 0.0);
-    draw();
-    std::vector<std::pair<double, double>> ends(series);
-    for (std::size_t s = 0; s < series; ++s) {
+        memory_bytes / 4 / sizeof(double) / std::max<std::size_t>(series_, 1);
+    draws_ = std::min(draws, std::max<std::size_t>(affordable, 200));
+    samples_.assign(series_ * draws_, 0.0);
+  }
+
+  [[nodiscard]] std::size_t draws() const { return draws_; }
+
+  void keep(std::size_t target, const DrawStep& step, std::span<const DrawLanes> posterior) {
+    const genetics::Locus& locus = model_.loci()[targets_.list[target].locus];
+    for (std::size_t h = 0; h < alleles(targets_.list[target].locus); ++h) {
+      double* out = &samples_[(first_[target] + h) * draws_ + step.first];
+      for (std::size_t g = 0; g < locus.size(); ++g) {
+        if (locus.genotypes()[g].copies(static_cast<std::uint16_t>(h + 1)) != 1) continue;
+        for (std::size_t k = 0; k < step.count; ++k) out[k] += posterior[g].lane[k];
+      }
+    }
+  }
+
+  void write_intervals(std::vector<AnimalOdds>& animals) {
+    std::vector<std::pair<double, double>> ends(series_);
+    for (std::size_t s = 0; s < series_; ++s) {
       const std::span<double> values(&samples_[s * draws_], draws_);
       ends[s] = {quantile(values, 0.025), quantile(values, 0.975)};
     }
-    for (std::size_t a = 0; a < animals.size(); ++a) {
-      for (std::size_t l = 0; l < animals[a].loci.size(); ++l) {
-        const std::size_t first = targets_.at(target(a, l));
-        for (std::size_t h = 0; h < animals[a].loci[l].het.size(); ++h) {
-          animals[a].loci[l].het[h].low = ends[first + h].first;
-          animals[a].loci[l].het[h].high = ends[first + h].second;
+    std::size_t node = 0;
+    for (AnimalOdds& animal : animals) {
+      for (LocusOdds& locus : animal.loci) {
+        const std::size_t first = first_[targets_.of[node++]];
+        for (std::size_t h = 0; h < locus.het.size(); ++h) {
+          locus.het[h].low = ends[first + h].first;
+          locus.het[h].high = ends[first + h].second;
         }
       }
     }
   }
 
  private:
-  std::size_t alleles(std::size_t locus) const { return model_.loci()[locus].alleles().size() - 1; }
-
-  Target target(std::size_t animal, std::size_t locus) const {
-    const Node& node = prepared_.net.node(animal, locus);
-    return {node.leaf, node.leaf ? prepared_.plan->leaves().run_of[node.id] : node.id, locus};
+  [[nodiscard]] std::size_t alleles(std::size_t locus) const {
+    return model_.loci()[locus].alleles().size() - 1;
   }
 
-  void choose_targets(std::size_t animals) {
-    std::size_t next = 0;
-    for (std::size_t a = 0; a < animals; ++a) {
-      for (std::size_t l = 0; l < model_.loci().size(); ++l) {
-        if (targets_.try_emplace(target(a, l), next).second) next += alleles(l);
-      }
-    }
-  }
-
-  void draw() {
-    const Tables centre = believed(model_);
-    std::vector<double> values = prepared_.net.values(Layer::posterior, centre);
-    const inference::Beliefs central = inference::infer(*prepared_.plan, values);
-    std::mt19937_64 random(options_.seed);
-    // Eight sets of numbers take eight times the memory of one.
-    if (prepared_.plan->arena_size() * sizeof(Lanes<width>) > options_.memory_bytes) {
-      for (std::size_t done = 0; done < draws_; ++done) {
-        prepared_.net.renew(drawn(model_, random), values);
-        keep(inference::infer(*prepared_.plan, values), central, done);
-      }
-      return;
-    }
-    std::vector<Lanes<width>> lanes(values.size());
-    for (std::size_t i = 0; i < values.size(); ++i) lanes[i] = Lanes<width>(values[i]);
-    inference::Runner<Lanes<width>> runner(*prepared_.plan);
-    const auto renewed = prepared_.net.renewed();
-    for (std::size_t done = 0; done < draws_; done += width) {
-      const std::size_t now = std::min(width, draws_ - done);
-      for (std::size_t k = 0; k < now; ++k) {
-        prepared_.net.renew(drawn(model_, random), values);
-        for (const auto& [begin, end] : renewed) {
-          for (std::size_t i = begin; i < end; ++i) lanes[i].lane[k] = values[i];
-        }
-      }
-      if (runner.run(lanes)) {
-        keep(runner.pass(), done, now);
-        continue;
-      }
-      for (std::size_t k = 0; k < now; ++k) {
-        for (std::size_t i = 0; i < values.size(); ++i) values[i] = lanes[i].lane[k];
-        keep(inference::infer(*prepared_.plan, values), central, done + k);
-      }
-    }
-  }
-
-  void keep(const inference::Pass<Lanes<width>>& pass, std::size_t done, std::size_t now) {
-    std::vector<Lanes<width>> marginal;
-    for (const auto& [target, first] : targets_) {
-      const genetics::Locus& locus = model_.loci()[target.locus];
-      marginal.resize(locus.size());
-      if (target.leaf) {
-        const auto run = pass.run_posterior(target.id);
-        std::copy(run.begin(), run.end(), marginal.begin());
-      } else {
-        pass.marginal(target.id, marginal);
-      }
-      for (std::size_t h = 0; h < alleles(target.locus); ++h) {
-        double* out = &samples_[(first + h) * draws_ + done];
-        for (std::size_t g = 0; g < locus.size(); ++g) {
-          if (locus.genotypes()[g].copies(static_cast<std::uint16_t>(h + 1)) != 1) continue;
-          for (std::size_t k = 0; k < now; ++k) out[k] += marginal[g].lane[k];
-        }
-      }
-    }
-  }
-
-  // Draws so extreme that no genotype is left by rounding count as the central belief.
-  void keep(const inference::Beliefs& drawn, const inference::Beliefs& central, std::size_t at) {
-    const inference::Beliefs& beliefs = drawn.possible ? drawn : central;
-    for (const auto& [target, first] : targets_) {
-      const auto belief = target.leaf ? beliefs.run(target.id) : beliefs.variable(target.id);
-      const std::vector<double> odds(belief.begin(), belief.end());
-      for (std::size_t h = 0; h < alleles(target.locus); ++h) {
-        samples_[(first + h) * draws_ + at] =
-            het_of(model_.loci()[target.locus], odds, static_cast<std::uint16_t>(h + 1));
-      }
-    }
-  }
-
-  const Prepared& prepared_;
   const colony::Model& model_;
-  const Options& options_;
-  std::map<Target, std::size_t> targets_;  // to the first of its series, one an allele
+  const DrawTargets& targets_;
+  std::vector<std::size_t> first_;  // by target: its first series, one an allele
+  std::size_t series_ = 0;
   std::size_t draws_ = 0;
   std::vector<double> samples_;
+};
+
+std::vector<double>& layer_of(LocusOdds& odds, Layer layer) {
+  if (layer == Layer::pedigree) return odds.pedigree;
+  return layer == Layer::scored ? odds.scored : odds.posterior;
+}
+
+// Sums of posteriors over draws, target by target.
+class Averages {
+ public:
+  Averages(const colony::Model& model, const DrawTargets& targets) : targets_(targets) {
+    for (const DrawTarget& target : targets.list) {
+      sums_.emplace_back(model.loci()[target.locus].size(), 0.0);
+    }
+  }
+
+  void add(std::size_t target, const DrawStep& step, std::span<const DrawLanes> posterior) {
+    for (std::size_t g = 0; g < posterior.size(); ++g) {
+      for (std::size_t k = 0; k < step.count; ++k) sums_[target][g] += posterior[g].lane[k];
+    }
+  }
+
+  void write(Layer layer, std::size_t draws, std::vector<AnimalOdds>& animals) const {
+    std::size_t node = 0;
+    for (AnimalOdds& animal : animals) {
+      for (LocusOdds& locus : animal.loci) {
+        auto& out = layer_of(locus, layer) = sums_[targets_.of[node++]];
+        for (double& p : out) p /= static_cast<double>(draws);
+      }
+    }
+  }
+
+ private:
+  const DrawTargets& targets_;
+  std::vector<std::vector<double>> sums_;
 };
 
 }  // namespace
@@ -164,7 +121,48 @@ class Draws {
 void fill_intervals(const Prepared& prepared, const colony::Model& model, const Options& options,
                     std::vector<AnimalOdds>& animals) {
   if (options.draws == 0 || !prepared.net.uncertain()) return;
-  Draws(prepared, model, options).fill(animals);
+  const DrawTargets targets(prepared, animals.size(), model.loci().size());
+  HetSeries series(model, targets, options.draws, options.memory_bytes);
+  std::mt19937_64 random(options.seed);
+  run_draws(
+      prepared, model, Layer::posterior, targets, series.draws(), options.memory_bytes,
+      [&] { return drawn(model, random); }, [](const DrawStep&) {},
+      [&](std::size_t target, const DrawStep& step, std::span<const DrawLanes> posterior) {
+        series.keep(target, step, posterior);
+      });
+  series.write_intervals(animals);
+}
+
+double average_over(const Prepared& prepared, const colony::Model& model, const Options& options,
+                    std::vector<AnimalOdds>& animals) {
+  const std::vector<Tables>& draws = *options.learned;
+  const DrawTargets targets(prepared, animals.size(), model.loci().size());
+  HetSeries series(model, targets, draws.size(), options.memory_bytes);
+  std::vector<double> logs;
+  for (Layer layer : {Layer::pedigree, Layer::scored, Layer::posterior}) {
+    Averages averages(model, targets);
+    std::size_t next = 0;
+    logs.clear();
+    run_draws(
+        prepared, model, layer, targets, series.draws(), options.memory_bytes,
+        // Evenly out of all, where there are more than are kept.
+        [&] { return draws[next++ * draws.size() / series.draws()]; },
+        [&](const DrawStep& step) {
+          logs.insert(logs.end(), step.log_evidence.begin(),
+                      step.log_evidence.begin() + static_cast<std::ptrdiff_t>(step.count));
+        },
+        [&](std::size_t target, const DrawStep& step, std::span<const DrawLanes> posterior) {
+          averages.add(target, step, posterior);
+          if (layer == Layer::posterior) series.keep(target, step, posterior);
+        });
+    averages.write(layer, series.draws(), animals);
+  }
+  series.write_intervals(animals);
+  // ln of the average, the largest taken out first.
+  const double largest = *std::max_element(logs.begin(), logs.end());
+  double sum = 0;
+  for (double log : logs) sum += std::exp(log - largest);
+  return largest + std::log(sum / static_cast<double>(logs.size()));
 }
 
 }  // namespace likelihet::odds

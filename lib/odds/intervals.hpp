@@ -20,4 +20,11 @@ namespace likelihet::odds {
 void fill_intervals(const Prepared& prepared, const colony::Model& model, const Options& options,
                     std::vector<AnimalOdds>& animals);
 
+/// Odds with learned tables: in each layer the average over `options.learned` of exact posteriors,
+/// and the `het` intervals as the central 95 % of its probability over them (Vehtari and Ojanen
+/// 2012, Statistics Surveys 6:142, on predictions averaged over the posterior). `het` means must be
+/// made from the averages afterwards. Returns ln of the average of P(evidence | tables), nats.
+double average_over(const Prepared& prepared, const colony::Model& model, const Options& options,
+                    std::vector<AnimalOdds>& animals);
+
 }  // namespace likelihet::odds

@@ -56,13 +56,15 @@ Outcome compute(const colony::Colony& colony, const Options& options) {
     read_layer(prepared, beliefs, layer, out.animals);
     out.log_evidence = beliefs.log_evidence;
   }
+  const bool learned = options.learned != nullptr && !options.learned->empty();
+  if (learned) out.log_evidence = average_over(prepared, model, options, out.animals);
   auto given = log_of_sexes(all, prepared, tables, options.memory_bytes);
   if (auto* large = std::get_if<TooLarge>(&given)) return std::move(*large);
   // Nothing observed is certain to have been observed: exactly 0, not a rounding of it.
   out.log_evidence = all.observations.empty() ? 0.0 : out.log_evidence - std::get<double>(given);
 
   add_means(model, out.animals);
-  fill_intervals(prepared, model, options, out.animals);
+  if (!learned) fill_intervals(prepared, model, options, out.animals);
   if (options.surprises) {
     const std::size_t bytes = prepared.plan->arena_size() * sizeof(double);
     out.surprises = find_surprises(all, out, bytes, options);

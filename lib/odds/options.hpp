@@ -4,8 +4,10 @@
 #include <cstddef>
 #include <cstdint>
 #include <optional>
+#include <vector>
 
 #include <likelihet/colony/date.hpp>
+#include <likelihet/odds/tables.hpp>
 
 namespace likelihet::odds {
 
@@ -24,6 +26,9 @@ struct Options {
   /// variates may differ between two.
   std::uint64_t seed = 1;  ///< of those draws
   bool surprises = true;   ///< whether to look for them
+  /// Tables drawn from what a book taught, to average over in place of the beliefs; must outlive
+  /// the computation. Nothing: the model's beliefs, each row at its expectation.
+  const std::vector<Tables>* learned = nullptr;
 };
 
 }  // namespace likelihet::odds

@@ -130,7 +130,7 @@ TEST(ColonyNetwork, RenewsWhatHangsOnBeliefs) {
   const auto values = net.values(Layer::posterior, centre);
   std::mt19937_64 random(4);
   auto other = values;
-  net.renew(drawn(colony.model(), random), other);
+  net.renew(Layer::posterior, drawn(colony.model(), random), other);
   EXPECT_NE(other, values);
   std::vector<bool> may_change(values.size(), false);
   for (const auto& [begin, end] : net.renewed()) {
@@ -141,7 +141,7 @@ TEST(ColonyNetwork, RenewsWhatHangsOnBeliefs) {
     if (may_change[i]) continue;
     EXPECT_EQ(other[i], values[i]) << i;
   }
-  net.renew(centre, other);
+  net.renew(Layer::posterior, centre, other);
   EXPECT_EQ(other, values);
 }
 

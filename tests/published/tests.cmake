@@ -13,5 +13,10 @@ likelihet_test(published_tests
           ${CMAKE_CURRENT_SOURCE_DIR}/published/wright_inbreeding_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/published/possible_het_table_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/published/demo_test.cpp
-  LINKS likelihet::odds likelihet::documents nlohmann_json::nlohmann_json Boost::headers
+          ${CMAKE_CURRENT_SOURCE_DIR}/published/taught.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/published/begg_greenes_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/published/hui_walter_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/published/dawid_skene_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/published/pigs_frequency_test.cpp
+  LINKS likelihet::learning likelihet::odds likelihet::documents nlohmann_json::nlohmann_json Boost::headers
         Eigen3::Eigen)

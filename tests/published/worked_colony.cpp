@@ -89,10 +89,14 @@ double Answer::at(const std::string& animal, const std::string& key, const std::
   return (odds_.animals[a].loci[l].*layer)[colony_.model().loci()[l].find(key).value()];
 }
 
-Answer solve(const std::string& model_text, const std::string& colony_text) {
+colony::Colony read(const std::string& model_text, const std::string& colony_text) {
   const auto model = std::make_shared<const colony::Model>(
       made(colony::Model::make(made(documents::read_model(model_text)))));
-  auto colony = made(colony::Colony::make(model, made(documents::read_colony(colony_text))));
+  return made(colony::Colony::make(model, made(documents::read_colony(colony_text))));
+}
+
+Answer solve(const std::string& model_text, const std::string& colony_text) {
+  auto colony = read(model_text, colony_text);
   odds::Options options;
   options.draws = 0;
   options.surprises = false;
@@ -169,13 +173,20 @@ WorkedColony& WorkedColony::observe(Json observation) {
   return *this;
 }
 
+Json WorkedColony::document() const {
+  return {{"format", "likelihet-colony"},
+          {"version", 1},
+          {"animals", animals_},
+          {"clutches", clutches_},
+          {"observations", observations_}};
+}
+
 Answer WorkedColony::solve() const {
-  const Json colony = {{"format", "likelihet-colony"},
-                       {"version", 1},
-                       {"animals", animals_},
-                       {"clutches", clutches_},
-                       {"observations", observations_}};
-  return published::solve(model_.dump(), colony.dump());
+  return published::solve(model_.dump(), document().dump());
+}
+
+colony::Colony WorkedColony::colony() const {
+  return read(model_.dump(), document().dump());
 }
 
 }  // namespace likelihet::published

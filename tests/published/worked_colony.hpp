@@ -52,6 +52,9 @@ class Answer {
   odds::ColonyOdds odds_;
 };
 
+/// Reads both documents; throws with the faults.
+colony::Colony read(const std::string& model_text, const std::string& colony_text);
+
 /// Reads both documents and computes the odds; throws with the faults or the contradiction.
 Answer solve(const std::string& model_text, const std::string& colony_text);
 
@@ -81,9 +84,11 @@ class WorkedColony {
   WorkedColony& brood(const std::string& id, const std::string& partner, int clear,
                       int affected = 0);
   [[nodiscard]] Answer solve() const;
+  [[nodiscard]] colony::Colony colony() const;
 
  private:
   WorkedColony& observe(Json observation);
+  [[nodiscard]] Json document() const;
 
   Json model_;
   Json animals_ = Json::array();
