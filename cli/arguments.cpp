@@ -224,12 +224,29 @@ odds::Options ComputationAsked::options() const {
 
 void add_computation(CLI::App& command, ComputationAsked& asked) {
   add_date(command, "--as-of", asked.as_of, "count only what was known at the end of that day");
+  add_memory(command, asked.memory);
+}
+
+void add_memory(CLI::App& command, std::uint64_t& bytes) {
   command
       .add_option_function<std::string>(
-          "--memory", [&asked](const std::string& text) { asked.memory = *size_of(text); },
+          "--memory", [&bytes](const std::string& text) { bytes = *size_of(text); },
           "the most that exact inference may take; not given = 2GiB")
       ->check(size())
       ->type_name("SIZE");
+}
+
+CLI::Option* add_size(CLI::App& command, const std::string& name, std::size_t& size, double least,
+                      double most, const std::string& help) {
+  return command.add_option(name, size, help)
+      ->check(number_between(least, most, true))
+      ->type_name("N");
+}
+
+void add_seed(CLI::App& command, std::uint64_t& seed) {
+  command.add_option("--seed", seed, "where draws start; not given = 1")
+      ->check(number_between(0, 1e15, true))
+      ->type_name("N");
 }
 
 void add_draws(CLI::App& command, ComputationAsked& asked) {
@@ -238,9 +255,7 @@ void add_draws(CLI::App& command, ComputationAsked& asked) {
                   "draws of the tables behind each interval; not given = 1000")
       ->check(number_between(0, most_draws, true))
       ->type_name("N");
-  command.add_option("--seed", asked.seed, "where those draws start; not given = 1")
-      ->check(number_between(0, 1e15, true))
-      ->type_name("N");
+  add_seed(command, asked.seed);
 }
 
 }  // namespace likelihet::cli

@@ -87,6 +87,9 @@ CLI::Option* add_probability(CLI::App& command, const std::string& name,
 /// A whole number, not negative. At most 1e15, which a double holds exactly.
 CLI::Option* add_count(CLI::App& command, const std::string& name,
                        std::optional<std::int64_t>& count, const std::string& help);
+/// A whole number from `least` to `most`.
+CLI::Option* add_size(CLI::App& command, const std::string& name, std::size_t& size, double least,
+                      double most, const std::string& help);
 /// --json. The flag is the shell's: one for all commands.
 void add_json(CLI::App& command, CommandLine& line);
 /// --color, on the program and on each command.
@@ -114,6 +117,10 @@ struct ComputationAsked {
 /// --as-of and --memory. Sizes are in binary units, whatever the letter case: "512MiB", "2G",
 /// "1000".
 void add_computation(CLI::App& command, ComputationAsked& asked);
+/// --memory alone.
+void add_memory(CLI::App& command, std::uint64_t& bytes);
+/// --seed alone; up to 1e15.
+void add_seed(CLI::App& command, std::uint64_t& seed);
 /// --draws and --seed, for commands that show intervals. At most a million draws and seeds up to
 /// 1e15.
 void add_draws(CLI::App& command, ComputationAsked& asked);

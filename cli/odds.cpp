@@ -3,6 +3,7 @@
 
 #include "commands.hpp"
 #include "computation.hpp"
+#include "learned_tables.hpp"
 #include "odds_output.hpp"
 
 #include <likelihet/book/book.hpp>
@@ -14,7 +15,7 @@ namespace {
 struct Asked {
   std::string book;
   ComputationAsked computation;
-  std::string tables = "belief";
+  std::string tables;  // empty: whichever holds
   std::optional<std::string> animal;
   std::optional<std::string> clutch;
   std::optional<std::string> locus;
@@ -32,16 +33,14 @@ Lens lens_of(const Asked& asked, const colony::Colony& colony) {
 
 Reply run(const Asked& asked, const Shell& shell) {
   const auto book = book::Book::open(asked.book);
-  if (asked.tables == "learned") {
-    throw Failure(ExitStatus::input, "book", "it has no learned tables",
-                  "use --tables belief, the tables of the model");
-  }
   const colony::Colony colony = book.colony();
   const Lens lens = lens_of(asked, colony);
-  const odds::Options options = asked.computation.options();
+  odds::Options options = asked.computation.options();
+  const Chosen tables = choose_tables(book, asked.tables, options.as_of.has_value());
+  if (tables.used == TablesUsed::learned) options.learned = &tables.draws;
   const auto odds = value_or_fail(colony, odds::compute(colony, options));
-  if (shell.json) return {odds_json(colony, odds, lens, options.as_of), {}};
-  return {odds_text(colony, odds, lens, options.as_of, shell.terminal()), {}};
+  if (shell.json) return {odds_json(colony, odds, lens, options.as_of, tables.used), {}};
+  return {odds_text(colony, odds, lens, options.as_of, tables.used, shell.terminal()), {}};
 }
 
 }  // namespace
@@ -59,7 +58,7 @@ void add_odds(CLI::App& program, CommandLine& line) {
   exclude(clutch, animal);
   add_text(command, "--locus", asked->locus, "this locus alone");
   add_choice(command, "--tables", asked->tables, {"belief", "learned"},
-             "the model's tables, or what the book taught");
+             "the model's, or what the book taught; not given = learned if fresh");
   add_computation(command, asked->computation);
   add_draws(command, asked->computation);
   add_json(command, line);

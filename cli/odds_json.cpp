@@ -54,10 +54,10 @@ ordered_json genotypes_json(const genetics::Locus& locus,
 }
 
 std::string odds_json(const colony::Colony& colony, const odds::ColonyOdds& odds, const Lens& lens,
-                      const std::optional<colony::Date>& as_of) {
+                      const std::optional<colony::Date>& as_of, TablesUsed tables) {
   ordered_json document = {{"format", "likelihet-odds"}, {"version", 1}};
   document["as_of"] = as_of ? ordered_json(as_of->text()) : ordered_json(nullptr);
-  document["tables"] = "belief";
+  document["tables"] = tables == TablesUsed::learned ? "learned" : "belief";
   document["log_evidence"] = odds.log_evidence;
   document["animals"] = ordered_json::array();
   for (const std::size_t animal : lens.animals) {

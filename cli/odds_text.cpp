@@ -205,7 +205,8 @@ std::string cautions_text(const colony::Colony& colony, const Lens& lens,
 }  // namespace
 
 std::string odds_text(const colony::Colony& colony, const odds::ColonyOdds& odds, const Lens& lens,
-                      const std::optional<colony::Date>& as_of, const Terminal& terminal) {
+                      const std::optional<colony::Date>& as_of, TablesUsed tables,
+                      const Terminal& terminal) {
   std::string text;
   if (as_of) text += fmt::format("As known at the end of {}.\n\n", as_of->text());
   if (lens.animals.empty()) text += "There are no animals to show.\n\n";
@@ -223,7 +224,9 @@ std::string odds_text(const colony::Colony& colony, const odds::ColonyOdds& odds
       surprises_text(colony, odds, lens, terminal) + cautions_text(colony, lens, terminal);
   return text + notes +
          wrapped(
-             "These are estimates from the records and the model's tables; marks are not proof.",
+             fmt::format("These are estimates from the records and tables of marks ({}); marks are "
+                         "not proof.",
+                         words_of(tables)),
              terminal.width(), 0) +
          "\n";
 }

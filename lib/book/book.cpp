@@ -7,6 +7,7 @@
 #include <likelihet/book/book_error.hpp>
 #include <likelihet/book/checking.hpp>
 #include <likelihet/book/connection.hpp>
+#include <likelihet/book/learned_rows.hpp>
 #include <likelihet/book/ledger_rows.hpp>
 #include <likelihet/book/merging.hpp>
 #include <likelihet/book/records_rows.hpp>
@@ -223,6 +224,19 @@ std::variant<Change, Faults> Book::replace_model(const Model& model, Mode mode) 
     }
     change.model_replaced = true;
     return change;
+  });
+}
+
+std::optional<LearnedRecord> Book::learned() const {
+  return translated(state_->file(), [&] { return read_learned(state_->database()); });
+}
+
+void Book::keep_learned(const LearnedRecord& learned) {
+  translated(state_->file(), [&] {
+    SQLite::Transaction transaction(state_->database(), SQLite::TransactionBehavior::IMMEDIATE);
+    LedgerWriter(state_->database(), state_->settings().clock()).add("learned", learned.digest);
+    replace_learned(state_->database(), learned);
+    transaction.commit();
   });
 }
 

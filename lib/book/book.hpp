@@ -34,6 +34,14 @@ enum class Mode {
   rehearse,  ///< finds every fault and counts, and writes nothing
 };
 
+/// What was learned from a book, kept beside its records. The book does not look into it.
+struct LearnedRecord {
+  std::string digest;    ///< of the model and the records that taught it
+  std::string document;  ///< how it was learned, and what, in JSON
+  std::vector<double> draws;
+  friend bool operator==(const LearnedRecord&, const LearnedRecord&) = default;
+};
+
 /// An entry of the ledger: what happened to the book, in order. Never changed once written;
 /// `number` counts from 1 without gaps.
 struct LedgerEntry {
@@ -83,6 +91,11 @@ class Book {
   /// Replaces the model if every record still fits it; the ledger keeps the old one's text. The
   /// same model again changes nothing.
   std::variant<Change, colony::Faults> replace_model(const colony::Model& model, Mode mode);
+
+  /// Nothing where nothing was learned yet.
+  [[nodiscard]] std::optional<LearnedRecord> learned() const;
+  /// Replaces what was learned before, in one transaction; the ledger says when.
+  void keep_learned(const LearnedRecord& learned);
 
   /// By number, from the making of the book on.
   [[nodiscard]] std::vector<LedgerEntry> ledger() const;

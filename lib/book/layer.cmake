@@ -1,7 +1,7 @@
 likelihet_layer(book
   HEADERS book.hpp book_error.hpp
-  SOURCES book.cpp checking.cpp connection.cpp fields.cpp file_kind.cpp ledger_rows.cpp merging.cpp
-          observation_rows.cpp records_rows.cpp schema.cpp schema_version_1.cpp settings.cpp
-          sqlite_errors.cpp statements.cpp
+  SOURCES book.cpp checking.cpp connection.cpp fields.cpp file_kind.cpp learned_rows.cpp
+          ledger_rows.cpp merging.cpp observation_rows.cpp records_rows.cpp schema.cpp
+          schema_version_1.cpp schema_version_2.cpp settings.cpp sqlite_errors.cpp statements.cpp
   PUBLIC_USES colony PRIVATE_USES genetics documents
   PRIVATE_LINKS SQLiteCpp SQLite::SQLite3 Threads::Threads)

@@ -48,7 +48,8 @@ std::vector<SchemaPart> schema_parts(const SQLite::Database& database);
 /// The parts that a list of steps makes. Runs them in a database in memory.
 std::vector<SchemaPart> expected_parts(const std::vector<Migration>& migrations);
 
-/// The statements of version 1, as published.
+/// The statements of each version, as published.
 std::string schema_version_1();
+std::string schema_version_2();
 
 }  // namespace likelihet::book

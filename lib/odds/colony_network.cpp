@@ -57,11 +57,15 @@ std::vector<double> founder_numbers(const colony::Model& model, const Term::Foun
 
 std::vector<double> ColonyNetwork::reading_of(const Term::Score& score,
                                               const Tables& tables) const {
+  const std::size_t levels = model_->markers()[score.marker].levels.size();
+  const bool fixed = std::none_of(score.readings.begin(), score.readings.end(),
+                                  [](const Reading& reading) { return reading.scorer; });
+  if (fixed) return reading_likelihood(levels, score.readings);
   std::vector<Reading> readings = score.readings;
   for (Reading& reading : readings) {
     if (reading.scorer) reading.sure = tables.scorers[*reading.scorer];
   }
-  return reading_likelihood(model_->markers()[score.marker].levels.size(), readings);
+  return reading_likelihood(levels, readings);
 }
 
 std::vector<double> ColonyNetwork::numbers(const Term& term, const Tables& tables) const {
@@ -76,10 +80,12 @@ std::vector<double> ColonyNetwork::numbers(const Term& term, const Tables& table
   return out;
 }
 
-ColonyNetwork::TermNumbers ColonyNetwork::all_numbers(const Tables& tables) const {
-  TermNumbers out;
-  out.reserve(terms_.size());
-  for (const Term& term : terms_) out.push_back(numbers(term, tables));
+// Those of fixed terms stand in the terms themselves, and those of later layers are not wanted.
+ColonyNetwork::TermNumbers ColonyNetwork::all_numbers(Layer layer, const Tables& tables) const {
+  TermNumbers out(terms_.size());
+  for (std::size_t t = 0; t < terms_.size(); ++t) {
+    if (terms_[t].fixed.empty() && terms_[t].layer <= layer) out[t] = numbers(terms_[t], tables);
+  }
   return out;
 }
 
@@ -89,19 +95,20 @@ void ColonyNetwork::write(const Slot& slot, Layer layer, const TermNumbers& numb
   std::fill_n(out, size, 1.0);
   for (std::uint32_t t : slot.terms) {
     if (terms_[t].layer > layer) continue;
-    for (std::size_t i = 0; i < size; ++i) out[i] *= numbers[t][i];
+    const std::vector<double>& of = terms_[t].fixed.empty() ? numbers[t] : terms_[t].fixed;
+    for (std::size_t i = 0; i < size; ++i) out[i] *= of[i];
   }
 }
 
 std::vector<double> ColonyNetwork::values(Layer layer, const Tables& tables) const {
   std::vector<double> out = network_.values();
-  const TermNumbers numbers = all_numbers(tables);
+  const TermNumbers numbers = all_numbers(layer, tables);
   for (const Slot& slot : slots_) write(slot, layer, numbers, &out[network_.offset(slot.table)]);
   return out;
 }
 
 void ColonyNetwork::renew(Layer layer, const Tables& tables, std::vector<double>& values) const {
-  const TermNumbers numbers = all_numbers(tables);
+  const TermNumbers numbers = all_numbers(layer, tables);
   for (const Slot& slot : slots_) {
     if (slot.depends) {
       write(slot, layer, numbers, &values[network_.offset(slot.table)]);

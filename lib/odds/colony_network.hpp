@@ -128,7 +128,7 @@ class ColonyNetwork {
     bool depends = false;  ///< on tables
   };
   using TermNumbers = std::vector<std::vector<double>>;
-  [[nodiscard]] TermNumbers all_numbers(const Tables& tables) const;
+  [[nodiscard]] TermNumbers all_numbers(Layer layer, const Tables& tables) const;
   void write(const Slot& slot, Layer layer, const TermNumbers& numbers, double* out) const;
   [[nodiscard]] std::vector<double> numbers(const Term& term, const Tables& tables) const;
 

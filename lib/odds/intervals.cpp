@@ -118,15 +118,30 @@ class Averages {
 
 }  // namespace
 
+void set_means(const colony::Model& model, std::vector<AnimalOdds>& animals) {
+  for (AnimalOdds& animal : animals) {
+    for (std::size_t l = 0; l < animal.loci.size(); ++l) {
+      const genetics::Locus& locus = model.loci()[l];
+      animal.loci[l].het.clear();
+      const auto alleles = static_cast<std::uint16_t>(locus.alleles().size());
+      for (std::uint16_t allele = 1; allele < alleles; ++allele) {
+        const double mean = het_of(locus, animal.loci[l].posterior, allele);
+        animal.loci[l].het.push_back({mean, mean, mean});
+      }
+    }
+  }
+}
+
 void fill_intervals(const Prepared& prepared, const colony::Model& model, const Options& options,
                     std::vector<AnimalOdds>& animals) {
   if (options.draws == 0 || !prepared.net.uncertain()) return;
   const DrawTargets targets(prepared, animals.size(), model.loci().size());
   HetSeries series(model, targets, options.draws, options.memory_bytes);
   std::mt19937_64 random(options.seed);
+  Tables draw;
   run_draws(
       prepared, model, Layer::posterior, targets, series.draws(), options.memory_bytes,
-      [&] { return drawn(model, random); }, [](const DrawStep&) {},
+      [&]() -> const Tables& { return draw = drawn(model, random); }, [](const DrawStep&) {},
       [&](std::size_t target, const DrawStep& step, std::span<const DrawLanes> posterior) {
         series.keep(target, step, posterior);
       });
@@ -146,7 +161,7 @@ double average_over(const Prepared& prepared, const colony::Model& model, const 
     run_draws(
         prepared, model, layer, targets, series.draws(), options.memory_bytes,
         // Evenly out of all, where there are more than are kept.
-        [&] { return draws[next++ * draws.size() / series.draws()]; },
+        [&]() -> const Tables& { return draws[next++ * draws.size() / series.draws()]; },
         [&](const DrawStep& step) {
           logs.insert(logs.end(), step.log_evidence.begin(),
                       step.log_evidence.begin() + static_cast<std::ptrdiff_t>(step.count));
@@ -157,6 +172,7 @@ double average_over(const Prepared& prepared, const colony::Model& model, const 
         });
     averages.write(layer, series.draws(), animals);
   }
+  set_means(model, animals);
   series.write_intervals(animals);
   // ln of the average, the largest taken out first.
   const double largest = *std::max_element(logs.begin(), logs.end());

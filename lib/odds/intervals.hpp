@@ -8,6 +8,9 @@
 
 namespace likelihet::odds {
 
+/// Puts [mean, mean] for each `het`, its mean out of the posterior.
+void set_means(const colony::Model& model, std::vector<AnimalOdds>& animals);
+
 /// Fills the `het` intervals of `animals` (means and [mean, mean] are there): the central 95 % of
 /// the exact posterior over draws of the tables from their beliefs, quantiles by linear
 /// interpolation (Hyndman and Fan 1996, American Statistician 50:361, type 7). All draws go through
@@ -22,8 +25,8 @@ void fill_intervals(const Prepared& prepared, const colony::Model& model, const 
 
 /// Odds with learned tables: in each layer the average over `options.learned` of exact posteriors,
 /// and the `het` intervals as the central 95 % of its probability over them (Vehtari and Ojanen
-/// 2012, Statistics Surveys 6:142, on predictions averaged over the posterior). `het` means must be
-/// made from the averages afterwards. Returns ln of the average of P(evidence | tables), nats.
+/// 2012, Statistics Surveys 6:142, on predictions averaged over the posterior). Returns ln of the
+/// average of P(evidence | tables), nats.
 double average_over(const Prepared& prepared, const colony::Model& model, const Options& options,
                     std::vector<AnimalOdds>& animals);
 

@@ -24,19 +24,6 @@ void read_layer(const Prepared& prepared, const inference::Beliefs& beliefs, Lay
   }
 }
 
-void add_means(const colony::Model& model, std::vector<AnimalOdds>& animals) {
-  for (AnimalOdds& animal : animals) {
-    for (std::size_t l = 0; l < animal.loci.size(); ++l) {
-      const genetics::Locus& locus = model.loci()[l];
-      const auto alleles = static_cast<std::uint16_t>(locus.alleles().size());
-      for (std::uint16_t allele = 1; allele < alleles; ++allele) {
-        const double mean = het_of(locus, animal.loci[l].posterior, allele);
-        animal.loci[l].het.push_back({mean, mean, mean});
-      }
-    }
-  }
-}
-
 }  // namespace
 
 Outcome compute(const colony::Colony& colony, const Options& options) {
@@ -57,14 +44,17 @@ Outcome compute(const colony::Colony& colony, const Options& options) {
     out.log_evidence = beliefs.log_evidence;
   }
   const bool learned = options.learned != nullptr && !options.learned->empty();
-  if (learned) out.log_evidence = average_over(prepared, model, options, out.animals);
+  if (learned) {
+    out.log_evidence = average_over(prepared, model, options, out.animals);
+  } else {
+    set_means(model, out.animals);
+    fill_intervals(prepared, model, options, out.animals);
+  }
   auto given = log_of_sexes(all, prepared, tables, options.memory_bytes);
   if (auto* large = std::get_if<TooLarge>(&given)) return std::move(*large);
   // Nothing observed is certain to have been observed: exactly 0, not a rounding of it.
   out.log_evidence = all.observations.empty() ? 0.0 : out.log_evidence - std::get<double>(given);
 
-  add_means(model, out.animals);
-  if (!learned) fill_intervals(prepared, model, options, out.animals);
   if (options.surprises) {
     const std::size_t bytes = prepared.plan->arena_size() * sizeof(double);
     out.surprises = find_surprises(all, out, bytes, options);

@@ -13,7 +13,7 @@ constexpr std::size_t width = draws_side_by_side;
 class Runs {
  public:
   Runs(const Prepared& prepared, const colony::Model& model, Layer layer,
-       const DrawTargets& targets, const std::function<Tables()>& next,
+       const DrawTargets& targets, const std::function<const Tables&()>& next,
        const std::function<void(const DrawStep&)>& step,
        const std::function<void(std::size_t, const DrawStep&, std::span<const DrawLanes>)>& visit)
       : prepared_(prepared),
@@ -108,7 +108,7 @@ class Runs {
   const colony::Model& model_;
   Layer layer_;
   const DrawTargets& targets_;
-  const std::function<Tables()>& next_;
+  const std::function<const Tables&()>& next_;
   const std::function<void(const DrawStep&)>& step_;
   const std::function<void(std::size_t, const DrawStep&, std::span<const DrawLanes>)>& visit_;
   std::vector<double> values_;
@@ -135,7 +135,7 @@ DrawTargets::DrawTargets(const Prepared& prepared, std::size_t animals, std::siz
 
 void run_draws(
     const Prepared& prepared, const colony::Model& model, Layer layer, const DrawTargets& targets,
-    std::size_t draws, std::size_t memory_bytes, const std::function<Tables()>& next,
+    std::size_t draws, std::size_t memory_bytes, const std::function<const Tables&()>& next,
     const std::function<void(const DrawStep&)>& step,
     const std::function<void(std::size_t, const DrawStep&, std::span<const DrawLanes>)>& visit) {
   Runs runs(prepared, model, layer, targets, next, step, visit);

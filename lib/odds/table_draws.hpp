@@ -46,7 +46,7 @@ struct DrawStep {
 /// rounding counts as the believed ones. One by one where eight together would pass `memory_bytes`.
 void run_draws(const Prepared& prepared, const colony::Model& model, Layer layer,
                const DrawTargets& targets, std::size_t draws, std::size_t memory_bytes,
-               const std::function<Tables()>& next,
+               const std::function<const Tables&()>& next,
                const std::function<void(const DrawStep&)>& step,
                const std::function<void(std::size_t target, const DrawStep&,
                                         std::span<const DrawLanes>)>& visit);

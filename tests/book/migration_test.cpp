@@ -40,21 +40,21 @@ TEST(migration, a_new_book_is_marked_as_ours_and_of_this_version) {
   const Folder folder;
   { make_example(folder / "b"); }
   // SQLite database file format, section 1.3: user version at offset 60, application id at 68.
-  EXPECT_EQ(bytes_of(folder / "b").substr(60, 4), std::string("\0\0\0\1", 4));
+  EXPECT_EQ(bytes_of(folder / "b").substr(60, 4), std::string("\0\0\0\2", 4));
   EXPECT_EQ(bytes_of(folder / "b").substr(68, 4), "LKHT");
 }
 
 TEST(migration, an_older_book_is_brought_up_to_date_and_keeps_its_records) {
   const Folder folder;
   { make_example(folder / "b"); }
-  ASSERT_EQ(version_of(folder / "b"), 1);
+  ASSERT_EQ(version_of(folder / "b"), 2);
   {
     const Book book = Opener::open(folder / "b", next_settings());
     EXPECT_EQ(book.records(), example_records());
     EXPECT_EQ(book.ledger().size(), 11U);
     EXPECT_THAT(book.check(), IsEmpty());
   }
-  EXPECT_EQ(version_of(folder / "b"), 2);
+  EXPECT_EQ(version_of(folder / "b"), 3);
   EXPECT_NO_THROW(Opener::open(folder / "b", next_settings()));
 }
 
@@ -62,7 +62,7 @@ TEST(migration, a_migrated_book_has_the_schema_of_a_new_one) {
   SQLite::Database stepwise(":memory:", SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE);
   migrate(stepwise, schema_migrations());
   migrate(stepwise, next_settings().migrations);
-  EXPECT_EQ(schema_version(stepwise), 2);
+  EXPECT_EQ(schema_version(stepwise), 3);
   EXPECT_EQ(schema_parts(stepwise), expected_parts(next_settings().migrations));
 }
 

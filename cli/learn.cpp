@@ -1,0 +1,92 @@
+// likelihet learn: how well each mark does, from the whole book.
+#include "commands.hpp"
+#include "computation.hpp"
+#include "learned_tables.hpp"
+#include "progress.hpp"
+#include "tables_output.hpp"
+#include <fmt/format.h>
+
+#include <likelihet/learning/learn.hpp>
+#include <likelihet/learning/learned_text.hpp>
+
+namespace likelihet::cli {
+namespace {
+
+struct Asked {
+  std::string book;
+  ComputationAsked computation;
+  std::size_t chains = learning::Settings{}.chains;
+  std::size_t most = learning::Settings{}.most_sweeps;
+};
+
+learning::Settings settings_of(const Asked& asked) {
+  learning::Settings settings;
+  settings.seed = asked.computation.seed;
+  settings.memory_bytes = asked.computation.memory;
+  settings.chains = asked.chains;
+  settings.most_sweeps = asked.most;
+  settings.draws = std::min(settings.draws, settings.most_sweeps / 2);
+  return settings;
+}
+
+learning::Learned learned_or_fail(const colony::Colony& colony, learning::Settings settings) {
+  ProgressLine line;
+  const Interruption interruption;
+  settings.stop = &Interruption::flag();
+  settings.progress = [&](const learning::Progress& progress) {
+    line.show(progress.done, progress.r_hat > 0
+                                 ? fmt::format("chains agree to {:.3f}", progress.r_hat)
+                                 : "first round");
+  };
+  auto outcome = learning::learn(colony, settings);
+  if (std::holds_alternative<learning::Stopped>(outcome)) {
+    throw Failure(ExitStatus::failed, "learning", "it was interrupted",
+                  "the book is as it was; run it again");
+  }
+  if (const auto* clash = std::get_if<odds::Contradiction>(&outcome)) {
+    throw failure_of(colony, *clash);
+  }
+  if (const auto* large = std::get_if<odds::TooLarge>(&outcome)) throw failure_of(*large);
+  return std::get<learning::Learned>(std::move(outcome));
+}
+
+Reply run(const Asked& asked, const Shell& shell) {
+  auto book = book::Book::open(asked.book);
+  // Taken before the records are read: a record that another process adds meanwhile makes what is
+  // learned stale.
+  const std::string digest = digest_of(book);
+  const colony::Colony colony = book.colony();
+  const learning::Learned learned = learned_or_fail(colony, settings_of(asked));
+  if (!learned.converged) {
+    throw Failure(ExitStatus::failed, "learning",
+                  fmt::format("after {} sweeps the {} chains do not agree yet: worst R-hat {:.3f}, "
+                              "least effective size {:.0f}",
+                              learned.sweeps, learned.chains, learned.worst_r_hat,
+                              std::min(learned.least_bulk, learned.least_tail)),
+                  "nothing was kept; allow more sweeps with --most");
+  }
+  book.keep_learned(
+      {digest, learning::write_learned(learned), learning::flat_draws(learned, colony.model())});
+  if (shell.json) return {tables_json(colony.model(), learned, TablesUsed::learned), {}};
+  return {learned_text(colony.model(), learned, shell.terminal()), {}};
+}
+
+}  // namespace
+
+void add_learn(CLI::App& program, CommandLine& line) {
+  const auto asked = std::make_shared<Asked>();
+  CLI::App& command =
+      new_command(program, line, "learn", "Learn how well each mark does, and keep it in the book.",
+                  "  likelihet learn demo.book\n"
+                  "  likelihet learn demo.book --seed 7 --most 200000\n");
+  add_book(command, asked->book);
+  add_size(command, "--chains", asked->chains, 2, 64, "chains that must agree; not given = 4");
+  add_size(command, "--most", asked->most, 20, 1e8,
+           "the most sweeps of a chain; not given = 64000");
+  add_seed(command, asked->computation.seed);
+  add_memory(command, asked->computation.memory);
+  add_json(command, line);
+  on_chosen(command, line, asked, run);
+}
+
+}  // namespace likelihet::cli

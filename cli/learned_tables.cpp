@@ -1,0 +1,55 @@
+// Choosing between belief and what was learned.
+#include "learned_tables.hpp"
+
+#include "failure.hpp"
+
+#include <likelihet/documents/digest.hpp>
+#include <likelihet/learning/learned_text.hpp>
+
+namespace likelihet::cli {
+
+std::string words_of(TablesUsed used) {
+  switch (used) {
+    case TablesUsed::belief:
+      return "belief only";
+    case TablesUsed::belief_as_stale:
+      return "belief only, as the book changed since 'likelihet learn'";
+    case TablesUsed::belief_as_of:
+      return "belief only, as what was learned later must not tell of that day";
+    case TablesUsed::learned:
+      return "learned from this book";
+  }
+  return {};
+}
+
+std::string digest_of(const book::Book& book) {
+  return documents::digest(book.model()->description(), book.records());
+}
+
+Chosen choose_tables(const book::Book& book, const std::string& asked, bool earlier_day) {
+  if (asked == "belief") return {};
+  const bool required = asked == "learned";
+  if (earlier_day && !required) {
+    return {book.learned() ? TablesUsed::belief_as_of : TablesUsed::belief, {}};
+  }
+  const auto learned = book.learned();
+  if (!learned) {
+    if (!required) return {};
+    throw Failure(ExitStatus::input, "book", "it has no learned tables",
+                  "run 'likelihet learn' first, or use --tables belief, the tables of the model");
+  }
+  if (learned->digest != digest_of(book)) {
+    if (!required) return {TablesUsed::belief_as_stale, {}};
+    throw Failure(ExitStatus::input, "book", "the book changed since its tables were learned",
+                  "run 'likelihet learn' again, or use --tables belief");
+  }
+  auto draws = learning::read_draws(learned->draws, *book.model());
+  if (!draws) {
+    throw Failure(ExitStatus::input, "book", "what was learned does not fit the book's model",
+                  "run 'likelihet learn' again");
+  }
+  // Nothing is open to learning in a model without uncertain tables: belief is all there is.
+  return {draws->empty() ? TablesUsed::belief : TablesUsed::learned, std::move(*draws)};
+}
+
+}  // namespace likelihet::cli

@@ -1,0 +1,37 @@
+// What a book holds of learned tables, and whether they still fit its records.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include <likelihet/book/book.hpp>
+#include <likelihet/colony/colony.hpp>
+#include <likelihet/odds/tables.hpp>
+
+namespace likelihet::cli {
+
+/// Which tables a computation uses, and why.
+enum class TablesUsed {
+  belief,           ///< nothing was learned
+  belief_as_stale,  ///< the book changed since it was learned from
+  belief_as_of,     ///< an earlier day is asked for, of which later records must not tell
+  learned,
+};
+
+/// In a sentence's part: "belief only", "belief only: the book changed since it was learned from".
+std::string words_of(TablesUsed used);
+
+/// The digest of what a book would be learned from now.
+std::string digest_of(const book::Book& book);
+
+struct Chosen {
+  TablesUsed used = TablesUsed::belief;
+  std::vector<odds::Tables> draws;  ///< where they are learned
+};
+
+/// `asked` is "belief", "learned" or empty: then learned where they are fresh and no earlier day
+/// is asked for. Throws Failure{input} where learned tables are asked for and there are none, or
+/// they are stale.
+Chosen choose_tables(const book::Book& book, const std::string& asked, bool earlier_day);
+
+}  // namespace likelihet::cli

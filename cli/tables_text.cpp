@@ -1,0 +1,155 @@
+// Learned tables for people.
+#include <algorithm>
+
+#include "percent.hpp"
+#include "printable.hpp"
+#include "table.hpp"
+#include "tables_output.hpp"
+#include <fmt/format.h>
+
+#include <likelihet/learning/level_factors.hpp>
+#include <likelihet/odds/evidence_score.hpp>
+
+namespace likelihet::cli {
+namespace {
+
+using learning::Parameter;
+
+// Fewer animals than this behind a row are said to be too few to go on.
+constexpr double few_animals = 10;
+
+std::string row_in_words(const colony::Model& model, const colony::MarkerRow& row) {
+  std::string words;
+  for (const auto& [locus, genotype] : row.at) {
+    words += (words.empty() ? "" : ", ") + model.loci()[locus].id() + " " +
+             model.loci()[locus].key(genotype);
+  }
+  return words.empty() ? "all others" : words;
+}
+
+std::string context_in_words(const colony::Model& model, const colony::Marker& marker,
+                             std::size_t table) {
+  if (table == 0) return {};
+  const colony::MarkerContext& context = marker.contexts[table - 1];
+  if (context.line) return fmt::format(", line {}", *context.line);
+  const auto& [locus, appearance] = *context.shows;
+  return fmt::format(", where it looks {}", model.loci()[locus].appearances()[appearance]);
+}
+
+std::string range(double low, double high) {
+  return fmt::format("{} – {}", factor_in_words(low), factor_in_words(high));
+}
+
+std::string marks_text(const colony::Model& model, const learning::Learned& learned,
+                       const Terminal& terminal) {
+  const bool has_draws = !learned.draws.empty();
+  std::string text;
+  std::size_t marker = SIZE_MAX;
+  std::size_t table = SIZE_MAX;
+  Table rows({});
+  const auto finish = [&] {
+    if (!rows.empty()) text += rows.text(terminal, 2) + "\n";
+  };
+  for (const auto& of : learning::level_factors(model, learned.draws)) {
+    const colony::Marker& mark = model.markers()[of.marker];
+    if (of.marker != marker || of.table != table) {
+      finish();
+      marker = of.marker;
+      table = of.table;
+      text += terminal.heading(printable(mark.id + context_in_words(model, mark, table))) + "\n";
+      std::vector<Column> columns = {{"genotype"}, {"read as"}, {"belief", Align::right}};
+      if (has_draws) {
+        columns.push_back({"learned", Align::right});
+        columns.push_back({"95 % interval", Align::right});
+        columns.push_back({"animals", Align::right});
+      }
+      rows = Table(columns);
+    }
+    std::vector<std::string> cells = {
+        of.level == 0 ? printable(row_in_words(model, odds::rows_of(mark, of.table)[of.row])) : "",
+        printable(mark.levels[of.level]), factor_in_words(of.believed)};
+    if (has_draws) {
+      cells.push_back(factor_in_words(of.median));
+      cells.push_back(range(of.low, of.high));
+      cells.push_back(
+          of.level == 0 ? fmt::format("{:.1f}", learned.animals[of.marker][of.table][of.row]) : "");
+    }
+    rows.add(cells);
+  }
+  finish();
+  return text;
+}
+
+std::string others_text(const colony::Model& model, const learning::Learned& learned,
+                        const Terminal& terminal) {
+  Table table({{"scorer or origin"},
+               {"belief", Align::right},
+               {"learned", Align::right},
+               {"95 % interval", Align::right}});
+  for (const auto& one : learned.summaries) {
+    const Parameter& of = one.parameter;
+    if (of.kind == Parameter::Kind::row) continue;
+    const bool scorer = of.kind == Parameter::Kind::scorer;
+    if (!scorer && of.entry == 0) continue;  // what is left to the first allele
+    const std::string name =
+        scorer ? model.scorers()[of.of].id + ": level read right"
+               : fmt::format("{}: frequency of {} at {}", model.origins()[of.of].id,
+                             model.loci()[of.row].alleles()[of.entry], model.loci()[of.row].id());
+    table.add({printable(name), percent(one.believed), percent(one.mean),
+               percent_range(one.low, one.high)});
+  }
+  return table.empty() ? std::string{} : table.text(terminal, 2) + "\n";
+}
+
+std::string thin_text(const colony::Model& model, const learning::Learned& learned,
+                      const Terminal& terminal) {
+  std::string thin;
+  for (std::size_t m = 0; m < learned.animals.size(); ++m) {
+    for (const auto& table : learned.animals[m]) {
+      const bool few = std::any_of(table.begin(), table.end(),
+                                   [](double animals) { return animals < few_animals; });
+      const std::string& id = model.markers()[m].id;
+      if (few && !thin.ends_with(id)) thin += (thin.empty() ? "" : ", ") + id;
+    }
+  }
+  if (thin.empty()) return {};
+  return wrapped(
+             fmt::format("Too few animals (under {:.0f}) stand behind some rows of {}: there the "
+                         "figures are mostly belief.",
+                         few_animals, printable(thin)),
+             terminal.width(), 0) +
+         "\n";
+}
+
+}  // namespace
+
+std::string tables_text(const colony::Model& model, const learning::Learned& learned,
+                        TablesUsed used, const Terminal& terminal) {
+  std::string text = fmt::format("Tables: {}.\n\n", words_of(used));
+  text += "What reading a level does to the odds of a genotype against all others:\n\n";
+  text += marks_text(model, learned, terminal) + others_text(model, learned, terminal);
+  if (!learned.draws.empty()) text += thin_text(model, learned, terminal);
+  return text;
+}
+
+std::string learned_text(const colony::Model& model, const learning::Learned& learned,
+                         const Terminal& terminal) {
+  std::string text = fmt::format(
+      "learned: {} chains of {} sweeps agree, worst R-hat {:.3f}, least effective size {:.0f}\n",
+      learned.chains, learned.sweeps, learned.worst_r_hat,
+      std::min(learned.least_bulk, learned.least_tail));
+  if (learned.modes.size() > 1) {
+    text += wrapped(fmt::format(
+                        "The evidence has {} explanations: the second is {:.1f} nats less likely "
+                        "than the first. Where that is little, results decide between them, not "
+                        "marks.",
+                        learned.modes.size(),
+                        learned.modes[0].log_posterior - learned.modes[1].log_posterior),
+                    terminal.width(), 0) +
+            "\n";
+  }
+  return text + thin_text(model, learned, terminal) +
+         "'likelihet tables' shows what each mark does now; 'likelihet odds' uses it.\n";
+}
+
+}  // namespace likelihet::cli

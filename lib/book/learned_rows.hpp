@@ -1,0 +1,18 @@
+// The rows of what was learned from the book.
+#pragma once
+
+#include <optional>
+
+#include <SQLiteCpp/Database.h>
+
+#include <likelihet/book/book.hpp>
+
+namespace likelihet::book {
+
+/// Nothing where nothing was learned yet.
+std::optional<LearnedRecord> read_learned(const SQLite::Database& database);
+
+/// Puts it in the place of what was there. The caller holds the transaction.
+void replace_learned(const SQLite::Database& database, const LearnedRecord& learned);
+
+}  // namespace likelihet::book
