@@ -4,5 +4,6 @@ likelihet_test(inference_tests
     ${CMAKE_CURRENT_SOURCE_DIR}/inference/brute_force.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/inference/elimination_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/inference/engine_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/inference/min_fill_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/inference/sampling_test.cpp
   LINKS likelihet::inference Boost::headers)
