@@ -9,6 +9,7 @@ likelihet_test(inference_tests
     ${CMAKE_CURRENT_SOURCE_DIR}/inference/min_fill_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/inference/numbers_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/inference/pairwise_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/inference/pass_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/inference/plan_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/inference/sampling_test.cpp
   LINKS likelihet::inference Boost::headers)
