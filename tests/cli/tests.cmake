@@ -11,4 +11,5 @@ likelihet_test(cli_tests
           ${CMAKE_CURRENT_SOURCE_DIR}/cli/program_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/cli/recording_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/cli/table_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/cli/terminal_test.cpp
   LINKS likelihet_cli rapidcheck)
