@@ -5,6 +5,7 @@
 #include <cmath>
 #include <cstddef>
 #include <cstdint>
+#include <limits>
 #include <set>
 
 #include "change_output.hpp"
@@ -18,6 +19,12 @@ namespace {
 
 constexpr double least_shown = 0.0005;  // half of the last decimal of a percentage
 constexpr std::size_t most_rows = 20;
+
+// What is 1 to a double is certain only where it was found to be.
+std::string figure(double chance, bool certain) {
+  if (certain) return percent(Chance{chance, 0});
+  return percent(Chance{chance, std::max(1 - chance, std::numeric_limits<double>::min())});
+}
 
 double size_of(const Move& move) {
   return std::abs(move.after - move.before);
@@ -67,8 +74,7 @@ std::string moves_text(const MovesTold& told, const Terminal& terminal) {
   for (const auto& move : told.moves) {
     if (&move == &told.moves.front() + most_rows) break;
     table.add({printable(move.animal), printable(move.locus + " " + move.allele),
-               percent(Chance{move.before, move.certain_before ? 0 : 1 - move.before}),
-               percent(Chance{move.after, move.certain_after ? 0 : 1 - move.after})});
+               figure(move.before, move.certain_before), figure(move.after, move.certain_after)});
   }
   text += "\n" + table.text(terminal, 2);
   if (told.moves.size() > most_rows) {

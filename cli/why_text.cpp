@@ -47,8 +47,9 @@ std::string account_table(const colony::Colony& colony, const odds::Account& acc
 std::string product_line(const odds::Account& account) {
   double product = 1;
   for (const auto& step : account.steps) product *= step.factor;
+  const double odds = account.start / (1 - account.start) * product;
   const std::string end =
-      fmt::format("{}, that is {}", odds_in_words(account.end), percent(account.end));
+      fmt::format("{}, that is {}", odds_ratio_in_words(odds), percent(account.end));
   if (!std::isfinite(product) || product == 0) {
     return fmt::format("  start {}; the evidence settles it: {}\n", odds_in_words(account.start),
                        end);

@@ -75,7 +75,8 @@ class MinFill {
     for (;;) {
       const auto [fill, bits, v] = queue_.top();
       queue_.pop();
-      if (!gone_[v] && fill == fill_[v]) return v;
+      // An older entry of the vertex, of another fill or clique, no longer holds.
+      if (!gone_[v] && fill == fill_[v] && !(bits < bits_[v] || bits > bits_[v])) return v;
     }
   }
 

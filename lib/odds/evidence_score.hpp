@@ -16,7 +16,7 @@ struct Reading {
   std::size_t level = 0;
   double sure = 1;
   /// Whose reliability `sure` is, where the reading gave none of its own: learning may move it.
-  std::optional<std::size_t> scorer;
+  std::optional<std::size_t> scorer = std::nullopt;
   friend auto operator<=>(const Reading&, const Reading&) = default;
 };
 

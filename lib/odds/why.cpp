@@ -82,6 +82,11 @@ double odds_factor(const Chance& before, const Chance& after) {
   return after.yes / after.no * (before.no / before.yes);
 }
 
+// 1 only where it is certain.
+double told(const Chance& chance) {
+  return chance.no > 0 ? std::min(chance.yes, std::nextafter(1.0, 0.0)) : chance.yes;
+}
+
 class Chain {
  public:
   Chain(const colony::Colony& colony, const Question& question, const Options& options)
@@ -96,7 +101,7 @@ class Chain {
   std::variant<Account, Contradiction, TooLarge> run() {
     Account out;
     Chance now = chance();
-    out.start = out.end = now.yes;
+    out.start = out.end = told(now);
     for (Step& step : in_order(all_, question_.animal)) {
       if (large_ || clash_) break;
       for (std::size_t o : step.observations) {
@@ -104,13 +109,13 @@ class Chain {
       }
       const Chance before = now;
       now = chance();
-      step.before = before.yes;
-      step.after = out.end = now.yes;
+      step.before = out.end;
+      step.after = out.end = told(now);
       step.factor = odds_factor(before, now);
       step.decibans = 10 * std::log10(step.factor);
       (step.own ? out.own_decibans : out.relatives_decibans) += step.decibans;
       // Relatives who changed nothing beyond rounding are no part of the account.
-      if (step.own || std::abs(step.after - step.before) > 1e-13) out.steps.push_back(step);
+      if (step.own || !(std::abs(step.factor - 1) < 1e-11)) out.steps.push_back(step);
     }
     if (large_) return std::move(*large_);
     if (clash_) return explain(all_, options_);

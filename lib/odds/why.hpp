@@ -26,7 +26,7 @@ struct Question {
 struct Step {
   std::vector<std::size_t> observations;  ///< one of the animal's own, or relatives' of one day
   bool own = true;                        ///< of the animal itself, not of a relative
-  double before = 0;                      ///< probability before it
+  double before = 0;                      ///< probability before it; 1 only where it is certain
   double after = 0;                       ///< and with it
   /// Odds after / odds before; infinity where it proves, 0 where it rules out, 1 where nothing can
   /// change. Good (1950, Probability and the Weighing of Evidence): the weight of evidence.
@@ -36,8 +36,8 @@ struct Step {
   double decibans = 0;  ///< 10 log10(factor)
 };
 
-/// `start` x every factor = the odds of `end`, exactly but for rounding. Relatives' steps that move
-/// nothing beyond 1e-13 are left out of the list.
+/// `start` x every factor = the odds of `end`, exactly but for rounding. Relatives' steps whose
+/// factor is 1 within 1e-11 are left out of the list.
 struct Account {
   double start = 0;  ///< probability from founders, bought_as, clutches and sexes alone
   std::vector<Step> steps;

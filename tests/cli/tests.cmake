@@ -1,7 +1,15 @@
 likelihet_test(cli_tests
-  SOURCES ${CMAKE_CURRENT_SOURCE_DIR}/cli/percent_test.cpp
-          ${CMAKE_CURRENT_SOURCE_DIR}/cli/printable_test.cpp
-          ${CMAKE_CURRENT_SOURCE_DIR}/cli/table_test.cpp
+  SOURCES ${CMAKE_CURRENT_SOURCE_DIR}/cli/account_output_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/cli/add_records_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/cli/arguments_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/cli/document_input_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/cli/failure_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/cli/moves_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/cli/odds_output_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/cli/percent_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/cli/printable_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/cli/program_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/cli/recording_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/cli/table_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/cli/terminal_test.cpp
   LINKS likelihet_cli rapidcheck)

@@ -2,7 +2,14 @@ find_package(Boost 1.74 REQUIRED)
 likelihet_test(inference_tests
   SOURCES
     ${CMAKE_CURRENT_SOURCE_DIR}/inference/brute_force.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/inference/domains_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/inference/elimination_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/inference/engine_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/inference/leaf_families_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/inference/min_fill_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/inference/numbers_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/inference/pairwise_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/inference/pass_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/inference/plan_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/inference/sampling_test.cpp
   LINKS likelihet::inference Boost::headers)

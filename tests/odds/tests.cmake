@@ -6,6 +6,7 @@ likelihet_test(odds_tests
     ${CMAKE_CURRENT_SOURCE_DIR}/odds/bought_as_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/odds/colony_network_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/odds/contradiction_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/odds/deep_pedigree_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/odds/evidence_appearance_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/odds/evidence_brood_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/odds/evidence_result_test.cpp

@@ -163,6 +163,22 @@ TEST(Viability, OfTwoSexLinkedLociIsOfTheWholeAnimal) {
   EXPECT_NEAR(solved.pedigree("H", "+/+", "harbor"), 0.4, 1e-14);
 }
 
+// Of the same two loci, with a sire who carries harbor's for sure and ember's with 1/2: that a
+// young lives says nothing of him, since the chance to live is taken over the pair's living young.
+// That it is a daughter does: 1/8 of 5/8 if he carries both, 1/4 of 3/4 if one, so 3 : 5.
+TEST(Viability, OfTwoSexLinkedLociTellsOfTheSireBySexAlone) {
+  auto model = support::sex_linked_model(Chromosome::z);
+  model.loci.push_back(support::recessive_locus("harbor", Chromosome::z));
+  for (auto& locus : model.loci) locus.viability = {{"e/e", 0.0}, {"e/W", 0.0}};
+  RecordsBuilder records;
+  records.founder("D", Sex::female).founder("S", Sex::male);
+  records.bought_as("ember", {{"+/+", 0.5}, {"+/e", 0.5}}).bought_as("harbor", {{"+/e", 1.0}});
+  records.clutch("C", "D", {"S"}).hatchling("H", "C");
+  EXPECT_NEAR(SolvedColony(model, records).pedigree("S", "+/e"), 0.5, 1e-14);
+  records.animal().sex = Sex::female;
+  EXPECT_NEAR(SolvedColony(model, records).pedigree("S", "+/e"), 3.0 / 8, 1e-14);
+}
+
 // A chance of one in 1e200 to live: the visual is as good as never seen, yet not impossible.
 TEST(Viability, HoldsAVanishingChanceToLive) {
   RecordsBuilder records = two_carriers();

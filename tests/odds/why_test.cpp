@@ -122,6 +122,21 @@ TEST(Account, KnowsAProof) {
   EXPECT_EQ(account.end, 1.0);
 }
 
+// Twenty reports of 0.985/0.003 each: the contrary is about 1e-50, which a double takes for nothing
+// beside 1. It is no proof: the factors stay finite and say so.
+TEST(Account, DoesNotCallOverwhelmingEvidenceAProof) {
+  RecordsBuilder records = family();
+  for (int i = 0; i < 20; ++i) records.result("D", "shed-pcr", "carrier");
+  const Account account = account_of(colony_with(records), "D");
+  ASSERT_EQ(account.steps.size(), 20U);
+  for (const Step& step : account.steps) {
+    EXPECT_NEAR(step.factor, 0.985 / 0.003, 1e-9);
+    EXPECT_LT(step.after, 1);
+  }
+  EXPECT_NEAR(account.own_decibans, 200 * std::log10(0.985 / 0.003), 1e-8);
+  EXPECT_LT(account.end, 1);
+}
+
 TEST(Account, KnowsAnExclusion) {
   RecordsBuilder records;
   records.founder("F", std::nullopt, "bought").shows("F", "ember", "ember").on("2024-05-01");

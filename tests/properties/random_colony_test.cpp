@@ -1,4 +1,6 @@
 // The engine against enumeration on random colonies: every layer, log evidence, contradictions.
+#include "properties/random_colony.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <cstdlib>
@@ -8,7 +10,6 @@
 
 #include "properties/dice.hpp"
 #include "properties/enumeration.hpp"
-#include "properties/random_model.hpp"
 #include "properties/random_records.hpp"
 #include "support/small_model.hpp"
 #include <fmt/format.h>
@@ -25,36 +26,7 @@ std::uint64_t colonies_to_try() {
   return std::getenv("LIKELIHET_LONG") == nullptr ? 5000 : 50'000;
 }
 
-// Larger ones are drawn again: enumeration would take too long.
-constexpr double largest_size = 1e5;
-
-struct Drawn {
-  std::shared_ptr<const colony::Model> model;
-  colony::Records records;
-  std::shared_ptr<const colony::Colony> colony;
-};
-
-Drawn draw(Dice& dice) {
-  while (true) {
-    const colony::ModelDescription description = random_model(dice);
-    Drawn out;
-    out.records = random_records(dice, description);
-    auto model = colony::Model::make(description);
-    if (auto* faults = std::get_if<colony::Faults>(&model)) {
-      throw std::logic_error("random model: " + support::told(*faults));
-    }
-    out.model = std::make_shared<const colony::Model>(std::get<colony::Model>(std::move(model)));
-    auto made = colony::Colony::make(out.model, out.records);
-    if (auto* faults = std::get_if<colony::Faults>(&made)) {
-      // A withdrawal of its own withdrawal and the like; the generator aims at none.
-      throw std::logic_error("random records: " + support::told(*faults));
-    }
-    out.colony = std::make_shared<const colony::Colony>(std::get<colony::Colony>(std::move(made)));
-    if (enumeration_size(*out.colony) <= largest_size) return out;
-  }
-}
-
-std::string text_of(const Drawn& drawn) {
+std::string text_of(const RandomColony& drawn) {
   return documents::write_model(drawn.model->description()) +
          documents::write_colony(drawn.records);
 }
@@ -110,7 +82,7 @@ TEST(RandomColonies, EngineEqualsEnumeration) {
   const std::uint64_t count = colonies_to_try();
   for (std::uint64_t seed = 1; seed <= count && !HasFailure(); ++seed) {
     Dice dice(seed);
-    const Drawn drawn = draw(dice);
+    const RandomColony drawn = random_colony(dice);
     SCOPED_TRACE("seed " + std::to_string(seed));
     const odds::Options options = options_for(seed);
     const Enumerated expected = enumerate(*drawn.colony, options.as_of);
@@ -139,7 +111,7 @@ TEST(RandomColonies, ContradictionsAreSmallest) {
   std::size_t tried = 0;
   for (std::uint64_t seed = 1; seed <= 400 && !HasFailure(); ++seed) {
     Dice dice(seed);
-    const Drawn drawn = draw(dice);
+    const RandomColony drawn = random_colony(dice);
     const odds::Options options = options_for(seed);
     const auto outcome = odds::compute(*drawn.colony, options);
     const auto* found = std::get_if<odds::Contradiction>(&outcome);
@@ -176,7 +148,7 @@ TEST(RandomColonies, ContradictionsAreSmallest) {
 TEST(RandomColonies, OrderOfRecordsDoesNotMatter) {
   for (std::uint64_t seed = 10'001; seed <= 10'200 && !HasFailure(); ++seed) {
     Dice dice(seed);
-    const Drawn drawn = draw(dice);
+    const RandomColony drawn = random_colony(dice);
     SCOPED_TRACE("seed " + std::to_string(seed));
     const odds::Options options = options_for(seed);
     const auto first = odds::compute(*drawn.colony, options);

@@ -2,8 +2,11 @@ likelihet_test(property_tests
   SOURCES ${CMAKE_CURRENT_SOURCE_DIR}/properties/joint_state.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/properties/evidence_by_definition.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/properties/enumeration.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/properties/random_colony.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/properties/random_model.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/properties/random_records.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/properties/enumeration_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/properties/explanations_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/properties/invariance_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/properties/random_colony_test.cpp
   LINKS likelihet::odds likelihet::documents fmt::fmt)
