@@ -82,10 +82,11 @@ std::string marks_text(const colony::Model& model, const learning::Learned& lear
 
 std::string others_text(const colony::Model& model, const learning::Learned& learned,
                         const Terminal& terminal) {
-  Table table({{"scorer or origin"},
-               {"belief", Align::right},
-               {"learned", Align::right},
-               {"95 % interval", Align::right}});
+  const bool has_draws = !learned.draws.empty();
+  std::vector<Column> columns = {{"scorer or origin"}, {"belief", Align::right}};
+  if (has_draws) columns.push_back({"learned", Align::right});
+  columns.push_back({"95 % interval", Align::right});
+  Table table(columns);
   for (const auto& one : learned.summaries) {
     const Parameter& of = one.parameter;
     if (of.kind == Parameter::Kind::row) continue;
@@ -95,8 +96,10 @@ std::string others_text(const colony::Model& model, const learning::Learned& lea
         scorer ? model.scorers()[of.of].id + ": level read right"
                : fmt::format("{}: frequency of {} at {}", model.origins()[of.of].id,
                              model.loci()[of.row].alleles()[of.entry], model.loci()[of.row].id());
-    table.add({printable(name), percent(one.believed), percent(one.mean),
-               percent_range(one.low, one.high)});
+    std::vector<std::string> cells = {printable(name), percent(one.believed)};
+    if (has_draws) cells.push_back(percent(one.mean));
+    cells.push_back(percent_range(one.low, one.high));
+    table.add(cells);
   }
   return table.empty() ? std::string{} : table.text(terminal, 2) + "\n";
 }

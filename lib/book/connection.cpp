@@ -1,4 +1,5 @@
 // Making, opening and migrating a book's file.
+#include <algorithm>
 #include <cerrno>
 #include <cstring>
 #include <system_error>
@@ -123,6 +124,19 @@ void prefer_write_ahead_log(SQLite::Database& database) {
   database.execAndGet("PRAGMA journal_mode = WAL");
 }
 
+// A step builds on all that the version says is there; a file that lacks some of it is not touched.
+void require_parts_of(const SQLite::Database& database, const fs::path& file,
+                      const Settings& settings, int version) {
+  std::vector<Migration> until = settings.migrations;
+  std::erase_if(until, [&](const Migration& step) { return step.to > version; });
+  const auto present = schema_parts(database);
+  for (const SchemaPart& part : expected_parts(until)) {
+    if (std::find(present.begin(), present.end(), part) == present.end()) {
+      throw damaged(file, "the book lacks its " + part.kind + " " + part.name);
+    }
+  }
+}
+
 void bring_up_to_date(SQLite::Database& database, const fs::path& file, const Settings& settings) {
   const int newest = newest_version(settings.migrations);
   if (schema_version(database) == newest) {
@@ -144,6 +158,7 @@ void bring_up_to_date(SQLite::Database& database, const fs::path& file, const Se
     }
     throw damaged(file, "the book has no version");
   }
+  require_parts_of(database, file, settings, version);
   migrate(database, settings.migrations);
   migrating.commit();
 }

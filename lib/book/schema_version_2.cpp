@@ -13,6 +13,8 @@ CREATE TABLE learned (
   document TEXT NOT NULL,
   draws BLOB NOT NULL
 ) STRICT;
+CREATE TRIGGER learned_delete BEFORE DELETE ON learned
+BEGIN SELECT RAISE(ABORT, 'what was learned is only ever replaced'); END;
 )sql";
 }
 

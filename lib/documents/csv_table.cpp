@@ -174,10 +174,11 @@ class CsvReader {
 };
 
 // Quotes also keep a spreadsheet from taking text for a formula; the text itself stays as it is, so
-// that negative numbers and names survive.
+// that negative numbers and names survive. Within them a reader does not take another sign for the
+// separator.
 bool needs_quotes(const std::string& cell) {
-  if (cell.find_first_of(",\"\r\n") != std::string::npos) return true;
-  return !cell.empty() && (cell.front() == '=' || cell.front() == '@' || cell.front() == '\t');
+  if (cell.find_first_of(",;\t\"\r\n") != std::string::npos) return true;
+  return !cell.empty() && (cell.front() == '=' || cell.front() == '@');
 }
 
 void write_row(std::string& text, const Row& cells) {

@@ -21,6 +21,8 @@ double mean(const std::vector<double>& values) {
 
 // With n - 1 below.
 double variance(const std::vector<double>& values) {
+  const auto [least, largest] = std::minmax_element(values.begin(), values.end());
+  if (*least == *largest) return 0;  // not a rounding of it
   const double centre = mean(values);
   double sum = 0;
   for (double value : values) sum += (value - centre) * (value - centre);
@@ -128,21 +130,27 @@ double effective_size(std::span<const std::vector<double>> chains) {
     for (std::size_t m = 0; m < chains.size(); ++m) {
       covariance += autocovariance(chains[m], centres[m], lag);
     }
-    covariance *=
-        static_cast<double>(n) / static_cast<double>(n - 1) / static_cast<double>(chains.size());
+    covariance /= static_cast<double>(chains.size());
     return 1 - (of.within - covariance) / of.pooled;
   };
   // Sums of neighbours stay positive and fall in a reversible chain; noise begins where they do
-  // not.
-  double time = -1;
-  double last = std::numeric_limits<double>::infinity();
-  for (std::size_t lag = 0; lag + 1 < n; lag += 2) {
-    const double first = lag == 0 ? 1.0 : correlation(lag);
-    const double pair = first + correlation(lag + 1);
-    if (!(pair > 0)) break;
-    last = std::min(last, pair);
-    time += 2 * last;
+  // not. The last even lag counts once, which helps where draws are anticorrelated.
+  std::vector<double> pairs{1 + correlation(1)};
+  double even = 1;
+  std::size_t lag = 0;
+  while (lag + 5 < n && pairs.back() > 0) {
+    lag += 2;
+    even = correlation(lag);
+    pairs.push_back(even + correlation(lag + 1));
   }
+  pairs.pop_back();  // the first that is not positive, or the last looked at
+  double time = -1;
+  double least = std::numeric_limits<double>::infinity();
+  for (double pair : pairs) {
+    least = std::min(least, pair);
+    time += 2 * least;
+  }
+  time += std::max(even, 0.0);
   return draws / std::max(time, 1 / std::log10(draws));
 }
 
@@ -155,20 +163,21 @@ Convergence convergence(std::span<const std::vector<double>> chains) {
       throw std::invalid_argument("convergence takes chains of one length");
     }
   }
-  const Chains halves = split(chains);
-  const auto sorted = all_of(halves);
+  // The median and the quantiles are of all draws, a middle one too that no half has.
+  const Chains whole(chains.begin(), chains.end());
+  const auto sorted = all_of(whole);
   const double middle = quantile(sorted, 0.5);
-  const Chains ranked = normal_scores(halves);
+  const Chains ranked = normal_scores(split(chains));
   const Chains folded =
-      normal_scores(changed(halves, [&](double value) { return std::abs(value - middle); }));
+      normal_scores(split(changed(whole, [&](double value) { return std::abs(value - middle); })));
   Convergence out;
   out.r_hat = std::max(r_hat(ranked), r_hat(folded));
   out.bulk = effective_size(ranked);
-  out.tail = static_cast<double>(sorted.size());
+  out.tail = std::numeric_limits<double>::infinity();
   for (double p : {0.05, 0.95}) {
     const double end = quantile(sorted, p);
-    const Chains below = changed(halves, [&](double value) { return value <= end ? 1.0 : 0.0; });
-    out.tail = std::min(out.tail, effective_size(below));
+    const Chains below = changed(whole, [&](double value) { return value <= end ? 1.0 : 0.0; });
+    out.tail = std::min(out.tail, effective_size(split(below)));
   }
   return out;
 }

@@ -27,6 +27,8 @@ class append_only : public testing::Test {
 };
 
 TEST_F(append_only, no_table_allows_a_row_to_be_deleted) {
+  // An empty table has no row to refuse for.
+  Opener::open(file_, test_settings()).keep_learned({"digest", "{}", {0.5}});
   std::size_t tables = 0;
   for (const SchemaPart& part : expected_parts(schema_migrations())) {
     if (part.kind == "table") {
@@ -34,7 +36,7 @@ TEST_F(append_only, no_table_allows_a_row_to_be_deleted) {
       EXPECT_NE(run_raw(file_, "DELETE FROM " + part.name), "") << part.name;
     }
   }
-  EXPECT_EQ(tables, 9U);
+  EXPECT_EQ(tables, 10U);
   EXPECT_EQ(Opener::open(file_, test_settings()).records(), example_records());
 }
 

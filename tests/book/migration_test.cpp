@@ -74,7 +74,7 @@ TEST(migration, a_step_that_fails_leaves_the_old_version) {
   broken.migrations.back().statements += "INSERT INTO nowhere VALUES (1);";
   EXPECT_EQ(trouble_from([&] { Opener::open(folder / "b", broken); }), BookTrouble::damaged);
   EXPECT_EQ(bytes_of(folder / "b"), before);
-  EXPECT_EQ(version_of(folder / "b"), 1);
+  EXPECT_EQ(version_of(folder / "b"), 2);
   EXPECT_EQ(Opener::open(folder / "b", test_settings()).records(), example_records());
 }
 
@@ -88,7 +88,7 @@ TEST(migration, a_newer_book_is_refused_and_left_as_it_is) {
     FAIL();
   } catch (const BookError& error) {
     EXPECT_EQ(error.trouble(), BookTrouble::newer_version);
-    EXPECT_THAT(error.what(), HasSubstr("version 2, known here up to 1"));
+    EXPECT_THAT(error.what(), HasSubstr("version 3, known here up to 2"));
   }
   EXPECT_EQ(bytes_of(folder / "b"), before);
   EXPECT_EQ(std::filesystem::last_write_time(folder / "b"), time);
@@ -112,6 +112,23 @@ TEST(migration, a_newer_version_still_in_the_log_is_refused_and_left_there) {
   EXPECT_EQ(bytes_of(folder / "b"), file);
   EXPECT_EQ(bytes_of(folder / "b-wal"), log);
   EXPECT_EQ(Opener::open(folder / "b", next_settings()).records(), example_records());
+}
+
+// A book of version 1 has no place for what is learned; its records stay as they are.
+TEST(migration, a_book_of_version_1_gets_a_place_for_what_is_learned) {
+  const Folder folder;
+  Settings first = test_settings();
+  first.migrations.resize(1);
+  {
+    Book book = Opener::create(folder / "b", example_model(), first);
+    book.add(example_records(), Mode::commit);
+  }
+  ASSERT_EQ(version_of(folder / "b"), 1);
+  Book book = Opener::open(folder / "b", test_settings());
+  EXPECT_EQ(version_of(folder / "b"), 2);
+  EXPECT_EQ(book.records().animals.size(), example_records().animals.size());
+  EXPECT_FALSE(book.learned());
+  EXPECT_THAT(book.check(), IsEmpty());
 }
 
 }  // namespace

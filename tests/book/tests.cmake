@@ -7,6 +7,7 @@ likelihet_test(book_tests
     ${CMAKE_CURRENT_SOURCE_DIR}/book/example.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/book/fields_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/book/kill_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/book/learned_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/book/merging_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/book/migration_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/book/random_herd.cpp

@@ -178,7 +178,7 @@ RC_GTEST_PROP(ProbabilityOptionProperty, IsTakenIfItIsOne, ()) {
   const std::string text = std::to_string(thousandths / 1000.0);
   const std::string what =
       parsed([&](CLI::App& app) { add_probability(app, "--sure", sure, ""); }, {"--sure=" + text});
-  RC_ASSERT(what.empty() == (thousandths >= 0 && thousandths <= 1000));
+  RC_ASSERT((what.empty() == (thousandths >= 0 && thousandths <= 1000)));
 }
 
 }  // namespace

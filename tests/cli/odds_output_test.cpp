@@ -29,12 +29,12 @@ RecordsBuilder family() {
 
 std::string text_of(const SolvedColony& solved, std::size_t width = 100) {
   return odds_text(solved.colony(), solved.odds(), lens_of_all(solved.colony()), std::nullopt,
-                   Terminal::plain(width));
+                   TablesUsed::belief, Terminal::plain(width));
 }
 
 json json_of(const SolvedColony& solved) {
-  return json::parse(
-      odds_json(solved.colony(), solved.odds(), lens_of_all(solved.colony()), std::nullopt));
+  return json::parse(odds_json(solved.colony(), solved.odds(), lens_of_all(solved.colony()),
+                               std::nullopt, TablesUsed::belief));
 }
 
 TEST(OddsText, HasATableAGroup) {
@@ -50,7 +50,7 @@ TEST(OddsText, HasATableAGroup) {
             "  H                     ?       25.0 %      72.7 %        72.7 %         72.7 %\n"
             "  I                     male    25.0 %      40.9 %        40.9 %         40.9 %\n"
             "\n"
-            "These are estimates from the records and the model's tables; marks are not proof.\n");
+            "These are estimates from the records and tables of marks (belief only); marks are not proof.\n");
 }
 
 TEST(OddsText, SaysWhatIsAlikeOnce) {
@@ -116,16 +116,17 @@ TEST(OddsText, TellsSurprisesAndCautionsOfWhatIsShown) {
   EXPECT_NE(text.find("Caution, ember: Pairing two needs advice."), std::string::npos);
   Lens lens = lens_of_all(solved.colony());
   lens.animals = {*solved.colony().find_animal("H")};
-  const std::string of_h =
-      odds_text(solved.colony(), solved.odds(), lens, std::nullopt, Terminal::plain(100));
+  const std::string of_h = odds_text(solved.colony(), solved.odds(), lens, std::nullopt,
+                                     TablesUsed::belief, Terminal::plain(100));
   EXPECT_EQ(of_h.find("Surprising"), std::string::npos) << "S is not shown";
   EXPECT_NE(of_h.find("Caution"), std::string::npos);
 }
 
 TEST(OddsText, SaysTheDayAndThatThereIsNothing) {
   const SolvedColony solved(support::recessive_model(), RecordsBuilder());
-  const std::string text = odds_text(solved.colony(), solved.odds(), lens_of_all(solved.colony()),
-                                     support::day("2024-06-30"), Terminal::plain(100));
+  const std::string text =
+      odds_text(solved.colony(), solved.odds(), lens_of_all(solved.colony()),
+                support::day("2024-06-30"), TablesUsed::belief, Terminal::plain(100));
   EXPECT_TRUE(text.starts_with("As known at the end of 2024-06-30.\n\nThere are no animals"));
 }
 

@@ -47,10 +47,10 @@ TEST(Utf8, IsToldFromOtherBytes) {
 RC_GTEST_PROP(Printable, IsAlwaysOneLineOfText, (const std::string& bytes)) {
   const std::string shown = printable(bytes);
   RC_ASSERT(is_utf8(shown));
-  RC_ASSERT(std::none_of(shown.begin(), shown.end(), [](char c) {
+  RC_ASSERT((std::none_of(shown.begin(), shown.end(), [](char c) {
     const auto byte = static_cast<unsigned char>(c);
     return byte < 0x20 || byte == 0x7F;
-  }));
+  })));
 }
 
 TEST(Columns, CountsCharactersNotBytes) {

@@ -80,8 +80,8 @@ RC_GTEST_PROP(DateProperty, OrderIsThatOfDays, ()) {
 RC_GTEST_PROP(DateProperty, NeverFailsOnAnyText, (const std::string& text)) {
   const auto date = Date::parse(text);
   const auto moment = Timestamp::parse(text);
-  RC_ASSERT(!date || date->text() == text);
-  RC_ASSERT(!moment || moment->text() == text);
+  RC_ASSERT((!date || date->text() == text));
+  RC_ASSERT((!moment || moment->text() == text));
 }
 
 // RFC 3339 section 5.8: these two examples are the same moment, and the third and fourth name the

@@ -31,7 +31,7 @@ RC_GTEST_PROP(SexProperty, IsToldByTheNumberOfCopies, ()) {
   const Locus locus = random_locus();
   for (const Genotype& genotype : locus.genotypes()) {
     if (!locus.sex_linked()) {
-      RC_ASSERT(!genotype.sex && genotype.second);
+      RC_ASSERT((!genotype.sex && genotype.second));
       continue;
     }
     const Sex two = two_copy_sex(locus.chromosome());

@@ -1,0 +1,109 @@
+// Books with too little or too much of one thing: learning stays finite and says how it stands.
+#include <cmath>
+
+#include "learning/learning_colony.hpp"
+
+#include <likelihet/learning/learn.hpp>
+#include <likelihet/learning/level_factors.hpp>
+
+namespace likelihet::learning {
+namespace {
+
+using support::recessive_model;
+using support::RecordsBuilder;
+
+Settings quick() {
+  Settings settings;
+  settings.draws = 400;
+  settings.kept = 400;
+  settings.further_starts = 1;
+  return settings;
+}
+
+Learned learned(const Ready& ready) {
+  return std::get<Learned>(learn(ready.colony(), quick()));
+}
+
+void expect_sensible(const Learned& found, const colony::Model& model) {
+  EXPECT_TRUE(found.converged);
+  for (const Summary& one : found.summaries) {
+    EXPECT_GE(one.low, 0);
+    EXPECT_LE(one.high, 1);
+    EXPECT_LE(one.low, one.mean + 1e-12);
+    EXPECT_GE(one.high, one.mean - 1e-12);
+  }
+  for (const LevelFactor& of : level_factors(model, found.draws)) {
+    EXPECT_TRUE(std::isfinite(of.high)) << of.level;
+    EXPECT_GT(of.low, 0) << of.level;
+  }
+}
+
+TEST(Extremes, NothingRecordedGivesBackTheBelief) {
+  const Ready ready(recessive_model(), {});
+  const Learned found = learned(ready);
+  expect_sensible(found, ready.model());
+  for (const Summary& one : found.summaries) EXPECT_NEAR(one.mode, one.believed, 1e-9);
+}
+
+TEST(Extremes, NoVerifiedAnimalAndAllMarksAbsent) {
+  RecordsBuilder records;
+  for (int i = 0; i < 30; ++i) {
+    const std::string id = "F" + std::to_string(i);
+    records.founder(id, std::nullopt, "bought").score(id, "crown-fleck", "absent");
+  }
+  const Ready ready(recessive_model(), records.records);
+  const Learned found = learned(ready);
+  expect_sensible(found, ready.model());
+  // Others are nearly all of them: 8 x 0.8 + 30 of 38, but for the carriers' share.
+  EXPECT_NEAR(found.summaries[6].mode, 36.4 / 38, 0.005);
+  EXPECT_LT(found.summaries[8].mode, 0.02);
+  EXPECT_GT(found.summaries[8].mode, 0);  // a level never used
+}
+
+TEST(Extremes, AMarkSeenOnceAndAScorerWithOneReading) {
+  const Ready ready(recessive_model(), RecordsBuilder()
+                                           .founder("F", std::nullopt, "bought")
+                                           .score("F", "crown-fleck", "clear", "ana")
+                                           .records);
+  const Learned found = learned(ready);
+  expect_sensible(found, ready.model());
+  EXPECT_NEAR(found.animals[0][0][0] + found.animals[0][0][1] + found.animals[0][0][2], 1, 1e-9);
+  EXPECT_NEAR(found.summaries.back().mean, 0.95, 0.02);
+}
+
+TEST(Extremes, TwoMarksIdenticalInEveryAnimalTeachTheSame) {
+  auto description = recessive_model();
+  description.markers.push_back(description.markers[0]);
+  description.markers[1].id = "side-thread";
+  RecordsBuilder records;
+  const char* levels[3] = {"absent", "faint", "clear"};
+  for (int i = 0; i < 20; ++i) {
+    const std::string id = "F" + std::to_string(i);
+    records.founder(id, std::nullopt, "bought");
+    records.score(id, "crown-fleck", levels[i % 3]).score(id, "side-thread", levels[i % 3]);
+  }
+  const Ready ready(description, records.records);
+  const Learned found = learned(ready);
+  expect_sensible(found, ready.model());
+  for (std::size_t p = 0; p < 9; ++p) {
+    EXPECT_NEAR(found.summaries[p].mode, found.summaries[p + 9].mode, 1e-6);
+  }
+}
+
+// One animal of every kind of trouble at once: a contradiction is told, not averaged away.
+TEST(Extremes, AContradictionIsTheAnswer) {
+  const Ready ready(recessive_model(),
+                    RecordsBuilder().founder("F").shows("F", "ember", "ember").records);
+  EXPECT_TRUE(std::holds_alternative<odds::Contradiction>(learn(ready.colony(), quick())));
+}
+
+TEST(Extremes, TooLittleMemoryIsToldBeforehand) {
+  const Ready ready(recessive_model(),
+                    RecordsBuilder().founder("F", std::nullopt, "bought").records);
+  Settings settings = quick();
+  settings.memory_bytes = 1;
+  EXPECT_TRUE(std::holds_alternative<odds::TooLarge>(learn(ready.colony(), settings)));
+}
+
+}  // namespace
+}  // namespace likelihet::learning

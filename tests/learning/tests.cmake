@@ -1,0 +1,11 @@
+likelihet_test(learning_tests
+  SOURCES
+    ${CMAKE_CURRENT_SOURCE_DIR}/learning/chain_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/learning/counts_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/learning/diagnostics_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/learning/expectation_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/learning/extremes_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/learning/learn_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/learning/level_factors_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/learning/maximum_test.cpp
+  LINKS likelihet::learning Boost::headers)
