@@ -4,4 +4,4 @@ likelihet_layer(documents
           model_document.cpp model_writing.cpp colony_document.cpp colony_writing.cpp
           csv_table.cpp csv_records.cpp csv_cells.cpp csv_sires.cpp csv_writing.cpp digest.cpp
   PUBLIC_USES colony PRIVATE_USES genetics
-  PRIVATE_LINKS nlohmann_json::nlohmann_json Boost::headers)
+  PRIVATE_LINKS nlohmann_json::nlohmann_json $<BUILD_INTERFACE:Boost::headers>)

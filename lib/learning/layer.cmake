@@ -3,4 +3,4 @@ likelihet_layer(learning
   SOURCES counts.cpp parameters.cpp diagnostics.cpp expectation.cpp maximum.cpp chain.cpp learn.cpp learned_text.cpp level_factors.cpp
   PUBLIC_USES odds colony inference
   PRIVATE_USES genetics
-  PRIVATE_LINKS Boost::headers nlohmann_json::nlohmann_json Threads::Threads)
+  PRIVATE_LINKS $<BUILD_INTERFACE:Boost::headers> nlohmann_json::nlohmann_json Threads::Threads)

@@ -50,7 +50,8 @@ TEST(OddsText, HasATableAGroup) {
             "  H                     ?       25.0 %      72.7 %        72.7 %         72.7 %\n"
             "  I                     male    25.0 %      40.9 %        40.9 %         40.9 %\n"
             "\n"
-            "These are estimates from the records and tables of marks (belief only); marks are not proof.\n");
+            "These are estimates from the records and tables of marks (belief only); marks are not "
+            "proof.\n");
 }
 
 TEST(OddsText, SaysWhatIsAlikeOnce) {
