@@ -4,12 +4,10 @@
 #include <algorithm>
 #include <csignal>
 #include <cstddef>
-#include <cstdlib>
-#include <string_view>
 
 #include "standard_streams.hpp"
+#include "terminal.hpp"
 #include <fmt/format.h>
-#include <unistd.h>
 
 namespace likelihet::cli {
 namespace {
@@ -26,10 +24,7 @@ void interrupt(int /*signal*/) {
 
 }  // namespace
 
-ProgressLine::ProgressLine() {
-  const char* kind = std::getenv("TERM");
-  terminal_ = ::isatty(STDERR_FILENO) == 1 && kind != nullptr && std::string_view(kind) != "dumb";
-}
+ProgressLine::ProgressLine() : terminal_(standard_error_is_terminal()) {}
 
 ProgressLine::~ProgressLine() {
   if (shown_) write_standard_error("\r\x1b[K");

@@ -56,4 +56,9 @@ std::string Terminal::painted(const std::string& text, const char* code) const {
   return std::string("\x1b[") + code + "m" + text + "\x1b[0m";
 }
 
+bool standard_error_is_terminal() {
+  const std::string_view kind = environment("TERM");
+  return ::isatty(STDERR_FILENO) == 1 && !kind.empty() && kind != "dumb";
+}
+
 }  // namespace likelihet::cli

@@ -34,4 +34,7 @@ class Terminal {
   std::size_t width_;
 };
 
+/// Whether standard error is a terminal that a line can be rewritten on.
+bool standard_error_is_terminal();
+
 }  // namespace likelihet::cli
