@@ -8,6 +8,7 @@
 #include <boost/math/distributions/normal.hpp>
 
 #include <likelihet/learning/diagnostics.hpp>
+#include <likelihet/odds/quantiles.hpp>
 
 namespace likelihet::learning {
 
@@ -66,13 +67,6 @@ std::vector<double> all_of(const Chains& chains) {
   for (const auto& chain : chains) out.insert(out.end(), chain.begin(), chain.end());
   std::sort(out.begin(), out.end());
   return out;
-}
-
-double quantile(const std::vector<double>& sorted, double p) {
-  const double at = p * static_cast<double>(sorted.size() - 1);
-  const auto low = static_cast<std::size_t>(at);
-  const std::size_t high = std::min(low + 1, sorted.size() - 1);
-  return sorted[low] + (at - static_cast<double>(low)) * (sorted[high] - sorted[low]);
 }
 
 template <class Change>
@@ -166,7 +160,7 @@ Convergence convergence(std::span<const std::vector<double>> chains) {
   // The median and the quantiles are of all draws, a middle one too that no half has.
   const Chains whole(chains.begin(), chains.end());
   const auto sorted = all_of(whole);
-  const double middle = quantile(sorted, 0.5);
+  const double middle = odds::quantile_of_sorted(sorted, 0.5);
   const Chains ranked = normal_scores(split(chains));
   const Chains folded =
       normal_scores(split(changed(whole, [&](double value) { return std::abs(value - middle); })));
@@ -175,7 +169,7 @@ Convergence convergence(std::span<const std::vector<double>> chains) {
   out.bulk = effective_size(ranked);
   out.tail = std::numeric_limits<double>::infinity();
   for (double p : {0.05, 0.95}) {
-    const double end = quantile(sorted, p);
+    const double end = odds::quantile_of_sorted(sorted, p);
     const Chains below = changed(whole, [&](double value) { return value <= end ? 1.0 : 0.0; });
     out.tail = std::min(out.tail, effective_size(split(below)));
   }

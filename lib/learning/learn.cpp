@@ -7,6 +7,7 @@
 #include <likelihet/learning/chain.hpp>
 #include <likelihet/learning/learn.hpp>
 #include <likelihet/odds/contradiction.hpp>
+#include <likelihet/odds/quantiles.hpp>
 
 namespace likelihet::learning {
 
@@ -149,17 +150,12 @@ class Learner {
       std::vector<double> values;
       for (const auto& chain : kept(p)) values.insert(values.end(), chain.begin(), chain.end());
       std::sort(values.begin(), values.end());
-      const auto at = [&](double share) {
-        const double place = share * static_cast<double>(values.size() - 1);
-        const auto low = static_cast<std::size_t>(place);
-        const std::size_t high = std::min(low + 1, values.size() - 1);
-        return values[low] + (place - static_cast<double>(low)) * (values[high] - values[low]);
-      };
       double sum = 0;
       for (double value : values) sum += value;
       out_.summaries.push_back({all[p], belief[p], mode[p],
-                                sum / static_cast<double>(values.size()), at(0.025), at(0.975),
-                                convergence_[p]});
+                                sum / static_cast<double>(values.size()),
+                                odds::quantile_of_sorted(values, 0.025),
+                                odds::quantile_of_sorted(values, 0.975), convergence_[p]});
     }
     keep_draws(believed);
     out_.chains = settings_.chains;

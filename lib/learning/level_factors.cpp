@@ -5,6 +5,7 @@
 #include <boost/math/distributions/beta.hpp>
 
 #include <likelihet/learning/level_factors.hpp>
+#include <likelihet/odds/quantiles.hpp>
 
 namespace likelihet::learning {
 
@@ -14,13 +15,6 @@ double factor(const odds::Tables& tables, const LevelFactor& of, double weight) 
   const auto& rows = tables.rows[of.marker][of.table];
   const double ratio = rows[of.row][of.level] / rows.back()[of.level];
   return weight == 1 ? ratio : std::pow(ratio, weight);
-}
-
-double quantile(const std::vector<double>& sorted, double p) {
-  const double at = p * static_cast<double>(sorted.size() - 1);
-  const auto low = static_cast<std::size_t>(at);
-  const std::size_t high = std::min(low + 1, sorted.size() - 1);
-  return sorted[low] + (at - static_cast<double>(low)) * (sorted[high] - sorted[low]);
 }
 
 // Both parameters of one entry's Beta distribution.
@@ -53,9 +47,9 @@ std::vector<LevelFactor> level_factors(const colony::Model& model,
           for (const odds::Tables& draw : draws) values.push_back(factor(draw, of, weight));
           std::sort(values.begin(), values.end());
           if (!values.empty()) {
-            of.low = quantile(values, 0.025);
-            of.median = quantile(values, 0.5);
-            of.high = quantile(values, 0.975);
+            of.low = odds::quantile_of_sorted(values, 0.025);
+            of.median = odds::quantile_of_sorted(values, 0.5);
+            of.high = odds::quantile_of_sorted(values, 0.975);
           }
           out.push_back(of);
         }

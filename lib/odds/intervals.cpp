@@ -5,21 +5,12 @@
 #include <span>
 
 #include <likelihet/odds/intervals.hpp>
+#include <likelihet/odds/quantiles.hpp>
 #include <likelihet/odds/table_draws.hpp>
 
 namespace likelihet::odds {
 
 namespace {
-
-// Interpolated between order statistics (definition 7 of Hyndman and Fan 1996, The American
-// Statistician 50:361); partly sorts `values`.
-double quantile(std::span<double> values, double p) {
-  const double at = p * static_cast<double>(values.size() - 1);
-  const auto low = values.begin() + static_cast<std::ptrdiff_t>(std::floor(at));
-  std::nth_element(values.begin(), low, values.end());
-  if (low + 1 == values.end()) return *low;
-  return *low + (at - std::floor(at)) * (*std::min_element(low + 1, values.end()) - *low);
-}
 
 // P(exactly one copy) of each allele but the first, draw by draw, for every target.
 class HetSeries {
