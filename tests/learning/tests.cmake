@@ -1,5 +1,6 @@
 likelihet_test(learning_tests
   SOURCES
+    ${CMAKE_CURRENT_SOURCE_DIR}/learning/calibration_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/learning/chain_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/learning/counts_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/learning/diagnostics_test.cpp

@@ -1,0 +1,141 @@
+// Simulation-based calibration: books drawn from the model, tables learned from them, and the truth
+// ranked among the draws. If simulating and learning are of one model, ranks are uniform.
+//
+// Source: Talts, Betancourt, Simpson, Vehtari and Gelman, "Validating Bayesian inference algorithms
+// with simulation-based calibration" (2018, arXiv:1804.06788). Coverage is that of the intervals
+// which the same ranks give.
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <cstdlib>
+
+#include "learning/learning_colony.hpp"
+#include <boost/math/distributions/chi_squared.hpp>
+
+#include <likelihet/learning/chain.hpp>
+#include <likelihet/learning/parameters.hpp>
+#include <likelihet/learning/simulate.hpp>
+
+namespace likelihet::learning {
+namespace {
+
+using support::recessive_model;
+using support::RecordsBuilder;
+
+constexpr std::size_t draws = 99;  // ranks 0 to 99
+constexpr std::size_t bins = 20;
+
+// A loop (full siblings bred), two possible sires, marks read by a scorer and by nobody known, a
+// brood, results on some, appearances on all; beliefs that leave much open.
+RecordsBuilder herd() {
+  RecordsBuilder records;
+  records.founder("A", genetics::Sex::female, "bought").founder("B", genetics::Sex::male, "bought");
+  records.founder("E", genetics::Sex::male, "bought");
+  records.clutch("C1", "A", {"B"}).hatchling("C", "C1", genetics::Sex::female);
+  records.hatchling("D", "C1", genetics::Sex::male).clutch("C2", "C", {"D"});
+  records.clutch("C3", "A", {"D", "E"});
+  for (int i = 0; i < 24; ++i) {
+    const std::string id = "H" + std::to_string(i);
+    records.hatchling(id, i % 2 == 0 ? "C2" : "C3").shows(id, "ember", "plain");
+    records.score(id, "crown-fleck", "clear", i % 3 == 0 ? std::nullopt : std::optional("ana"));
+    if (i % 4 == 0) records.score(id, "crown-fleck", "clear", "ana");
+    if (i % 6 == 1) records.result(id, "shed-pcr", "clear");
+  }
+  records.brood("D", "ember", "e/e", {{"plain", 4}, {"ember", 0}});
+  return records;
+}
+
+colony::ModelDescription model() {
+  auto description = recessive_model();
+  description.origins = {{"bought", {{"ember", {{"e", 0.35}}}}, 8.0}};
+  description.scorers[0].sure = 0.8;
+  return description;
+}
+
+struct Ranks {
+  std::vector<std::vector<std::size_t>> of_parameter;  // by parameter, by book
+  std::vector<double> of_carriers;                     // randomised, in [0, 1]
+};
+
+// One book: learned from, then the truth's rank among draws kept far apart.
+void add_book(const Ready& like, const colony::Records& records, std::uint64_t seed, Ranks& ranks) {
+  const auto book = std::get<Simulated>(simulate(like.colony(), records, seed));
+  const Ready ready(model(), book.records);
+  std::mt19937_64 random(seed);
+  Chain chain(ready.prepared(), ready.model(), odds::drawn(ready.model(), random), seed, 0);
+  for (int i = 0; i < 300; ++i) chain.step();
+  const auto truth = flat(book.tables);
+  std::vector<std::size_t> rank(truth.size(), 0);
+  const std::size_t h = *ready.colony().find_animal("H" + std::to_string(seed % 24));
+  double carrier = 0;
+  for (std::size_t d = 0; d < draws; ++d) {
+    for (int i = 0; i < 12; ++i) chain.step();
+    const auto drawn = flat(chain.tables());
+    for (std::size_t p = 0; p < truth.size(); ++p) rank[p] += drawn[p] < truth[p] ? 1 : 0;
+    const auto values = ready.prepared().net.values(odds::Layer::posterior, chain.tables());
+    const auto beliefs = inference::infer(*ready.prepared().plan, values);
+    carrier += odds::genotype_odds(ready.prepared(), beliefs, h, 0)[1] / draws;
+  }
+  for (std::size_t p = 0; p < truth.size(); ++p) ranks.of_parameter[p].push_back(rank[p]);
+  // A coin of that chance, spread over [0, 1] (the randomised probability integral transform).
+  const double u = std::uniform_real_distribution<double>()(random);
+  const bool is_carrier = book.genotypes[h] == 1;
+  ranks.of_carriers.push_back(is_carrier ? u * carrier : carrier + u * (1 - carrier));
+}
+
+double chi_square_p(const std::vector<double>& in_unit) {
+  std::array<double, bins> counts{};
+  for (double u : in_unit) {
+    counts[std::min(bins - 1, static_cast<std::size_t>(u * static_cast<double>(bins)))] += 1;
+  }
+  const double expected = static_cast<double>(in_unit.size()) / bins;
+  double sum = 0;
+  for (double count : counts) sum += (count - expected) * (count - expected) / expected;
+  return boost::math::cdf(boost::math::complement(boost::math::chi_squared(bins - 1), sum));
+}
+
+std::vector<double> in_unit(const std::vector<std::size_t>& ranks) {
+  std::vector<double> out;
+  for (std::size_t rank : ranks) out.push_back((static_cast<double>(rank) + 0.5) / (draws + 1));
+  return out;
+}
+
+TEST(Calibration, RanksAreUniformAndIntervalsCover) {
+  const bool in_full = std::getenv("LIKELIHET_LONG") != nullptr;
+  const std::size_t books = in_full ? 2000 : 200;
+  const RecordsBuilder records = herd();
+  const Ready like(model(), records.records);
+  const auto all = parameters(like.model());
+  Ranks ranks;
+  ranks.of_parameter.resize(all.size());
+  for (std::uint64_t seed = 1; seed <= books; ++seed) add_book(like, records.records, seed, ranks);
+
+  double least = chi_square_p(ranks.of_carriers);
+  EXPECT_GT(least, 0.01) << "carriers";
+  std::array<double, 3> covered{};
+  std::size_t open_count = 0;
+  const std::array shares = {0.5, 0.8, 0.95};
+  for (std::size_t p = 0; p < all.size(); ++p) {
+    if (!all[p].open) continue;
+    const auto unit = in_unit(ranks.of_parameter[p]);
+    const double found = chi_square_p(unit);
+    // Thirteen numbers are looked at, of which most hang together.
+    EXPECT_GT(found, 0.01 / 4) << "parameter " << p;
+    least = std::min(least, found);
+    ++open_count;
+    for (std::size_t s = 0; s < shares.size(); ++s) {
+      for (double u : unit) covered[s] += std::abs(u - 0.5) < shares[s] / 2 ? 1 : 0;
+    }
+  }
+  for (std::size_t s = 0; s < shares.size(); ++s) {
+    const double share = covered[s] / static_cast<double>(books * open_count);
+    EXPECT_NEAR(share, shares[s], 0.03) << shares[s];
+    RecordProperty("coverage_of_" + std::to_string(static_cast<int>(100 * shares[s])) + "_percent",
+                   std::to_string(share));
+  }
+  RecordProperty("books", std::to_string(books));
+  RecordProperty("least_chi_square_p", std::to_string(least));
+}
+
+}  // namespace
+}  // namespace likelihet::learning
