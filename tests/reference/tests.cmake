@@ -1,3 +1,4 @@
 likelihet_test(reference_tests
   SOURCES ${CMAKE_CURRENT_SOURCE_DIR}/reference/jags_test.cpp
-  LINKS likelihet::odds likelihet::documents)
+          ${CMAKE_CURRENT_SOURCE_DIR}/reference/learning_jags_test.cpp
+  LINKS likelihet::learning likelihet::odds likelihet::documents)
