@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <span>
 #include <tuple>
 
 #include <likelihet/learning/chain.hpp>
@@ -11,12 +12,34 @@ namespace likelihet::learning {
 
 namespace {
 
-std::size_t pick(const std::vector<double>& weights, std::mt19937_64& random) {
-  return std::discrete_distribution<std::size_t>(weights.begin(), weights.end())(random);
+// In [0, 1): the 53 upper bits.
+double unit(std::mt19937_64& random) {
+  return static_cast<double>(random() >> 11U) * 0x1p-53;
+}
+
+// A position in proportion to weights, of which one at least is above 0.
+std::size_t pick(std::span<const double> weights, std::mt19937_64& random) {
+  double whole = 0;
+  std::size_t possible = 0;
+  std::size_t last = 0;
+  for (std::size_t i = 0; i < weights.size(); ++i) {
+    whole += weights[i];
+    if (weights[i] > 0) {
+      ++possible;
+      last = i;
+    }
+  }
+  if (possible < 2) return last;
+  double left = unit(random) * whole;
+  for (std::size_t i = 0; i < last; ++i) {
+    left -= weights[i];
+    if (left < 0) return i;
+  }
+  return last;
 }
 
 bool chance(double p, std::mt19937_64& random) {
-  return std::uniform_real_distribution<double>()(random) < p;
+  return p >= 1 || unit(random) < p;
 }
 
 // Dirichlet(prior + seen) from gamma variates (Devroye 1986, chapter XI.4).
@@ -100,8 +123,23 @@ std::size_t Chain::genotype_of(std::size_t animal, std::size_t locus) const {
   return node.leaf ? draw_.leaves[node.id] : draw_.variables[node.id];
 }
 
+// P(level | row) r(level) for each row of a score's table: worked out once a sweep, however many
+// animals share it.
+const std::vector<double>& Chain::level_weights(std::uint32_t term) {
+  if (level_weights_.size() <= term) level_weights_.resize(term + 1);
+  auto& out = level_weights_[term];
+  if (!out.empty()) return out;
+  const odds::Term::Score& score = *prepared_->net.term(term).score;
+  const auto reading = prepared_->net.reading_of(score, tables_);
+  for (const auto& row : tables_.rows[score.marker][score.table]) {
+    for (std::size_t k = 0; k < reading.size(); ++k) out.push_back(row[k] * reading[k]);
+  }
+  return out;
+}
+
 void Chain::count_scores() {
   tempered_.clear();
+  for (auto& weights : level_weights_) weights.clear();
   const auto& all = prepared_->net.scored();
   for (std::uint32_t s = 0; s < all.size(); ++s) {
     const odds::Term::Score& score = *prepared_->net.term(all[s].term).score;
@@ -110,10 +148,9 @@ void Chain::count_scores() {
       cell = cell * model_->loci()[l].size() + genotype_of(all[s].animal, l);
     }
     const std::size_t row = score.row_of[cell];
-    auto weights = prepared_->net.reading_of(score, tables_);
-    const auto& of_row = tables_.rows[score.marker][score.table][row];
-    for (std::size_t k = 0; k < weights.size(); ++k) weights[k] *= of_row[k];
-    const std::size_t level = pick(weights, random_);
+    const std::size_t levels = model_->markers()[score.marker].levels.size();
+    const std::size_t level =
+        pick(std::span(level_weights(all[s].term)).subspan(row * levels, levels), random_);
     const double weight = model_->markers()[score.marker].weight;
     if (weight < 1) tempered_.push_back({s, row, level});
     counts_.rows[score.marker][score.table][row][level] += weight;
@@ -173,8 +210,7 @@ void Chain::draw_tables() {
   }
   // Rows and scorers of tempered marks were proposed as if each level counted its weight: exact
   // where readings are sure, and put right here where they are not.
-  if (!tempered_.empty() && std::log(std::uniform_real_distribution<double>()(random_)) >
-                                log_excess(next) - log_excess(tables_)) {
+  if (!tempered_.empty() && std::log(unit(random_)) > log_excess(next) - log_excess(tables_)) {
     next.rows = tables_.rows;
     next.scorers = tables_.scorers;
   }

@@ -38,6 +38,7 @@ class Chain {
   };
 
   bool draw_genotypes();
+  [[nodiscard]] const std::vector<double>& level_weights(std::uint32_t term);
   void count_scores();
   void count_founders();
   void draw_tables();
@@ -54,6 +55,7 @@ class Chain {
   inference::Pass<double> pass_;
   inference::Draw draw_;
   Counts counts_;
+  std::vector<std::vector<double>> level_weights_;  // by term, of this sweep; row by row
   std::vector<Tempered> tempered_;
   double log_evidence_ = 0;
 };
