@@ -62,6 +62,14 @@ std::string tables_json(const colony::Model& model, const learning::Learned& lea
     entry["mode"] = one.mode;
     document[scorer ? "scorers" : "origins"].push_back(std::move(entry));
   }
+  document["pairs"] = ordered_json::array();
+  for (const auto& pair : learned.dependences) {
+    document["pairs"].push_back({{"first", model.markers()[pair.first].id},
+                                 {"second", model.markers()[pair.second].id},
+                                 {"animals", pair.animals},
+                                 {"correlation", pair.correlation},
+                                 {"p", pair.p}});
+  }
   return document.dump(2) + "\n";
 }
 

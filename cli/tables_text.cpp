@@ -124,6 +124,29 @@ std::string thin_text(const colony::Model& model, const learning::Learned& learn
          "\n";
 }
 
+// Pairs that come together beyond the genotype, at a p-value of 1 % or less.
+std::string repeats_text(const colony::Model& model, const learning::Learned& learned,
+                         const Terminal& terminal) {
+  constexpr double told_below = 0.01;
+  std::string text;
+  for (const auto& pair : learned.dependences) {
+    if (pair.p > told_below) continue;
+    text +=
+        wrapped(fmt::format("{} and {} {} more than the genotype explains (correlation {:+.2f} in "
+                            "{} animals, p {}): multiplied, they {}.",
+                            printable(model.markers()[pair.first].id),
+                            printable(model.markers()[pair.second].id),
+                            pair.correlation > 0 ? "come together" : "shut each other out",
+                            pair.correlation, pair.animals,
+                            pair.p > 0 ? fmt::format("{:.3f}", pair.p) : "below 0.001",
+                            pair.correlation > 0 ? "say too much; a weight below 1 discounts them"
+                                                 : "say too little"),
+                terminal.width(), 0) +
+        "\n";
+  }
+  return text;
+}
+
 }  // namespace
 
 std::string tables_text(const colony::Model& model, const learning::Learned& learned,
@@ -132,6 +155,7 @@ std::string tables_text(const colony::Model& model, const learning::Learned& lea
   text += "What reading a level does to the odds of a genotype against all others:\n\n";
   text += marks_text(model, learned, terminal) + others_text(model, learned, terminal);
   if (!learned.draws.empty()) text += thin_text(model, learned, terminal);
+  text += repeats_text(model, learned, terminal);
   return text;
 }
 
@@ -151,7 +175,7 @@ std::string learned_text(const colony::Model& model, const learning::Learned& le
                     terminal.width(), 0) +
             "\n";
   }
-  return text + thin_text(model, learned, terminal) +
+  return text + thin_text(model, learned, terminal) + repeats_text(model, learned, terminal) +
          "'likelihet tables' shows what each mark does now; 'likelihet odds' uses it.\n";
 }
 

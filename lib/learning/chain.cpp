@@ -138,7 +138,8 @@ const std::vector<double>& Chain::level_weights(std::uint32_t term) {
 }
 
 void Chain::count_scores() {
-  tempered_.clear();
+  drawn_.clear();
+  tempered_ = false;
   for (auto& weights : level_weights_) weights.clear();
   const auto& all = prepared_->net.scored();
   for (std::uint32_t s = 0; s < all.size(); ++s) {
@@ -152,7 +153,8 @@ void Chain::count_scores() {
     const std::size_t level =
         pick(std::span(level_weights(all[s].term)).subspan(row * levels, levels), random_);
     const double weight = model_->markers()[score.marker].weight;
-    if (weight < 1) tempered_.push_back({s, row, level});
+    drawn_.push_back({s, row, level});
+    tempered_ = tempered_ || weight < 1;
     counts_.rows[score.marker][score.table][row][level] += weight;
     for (const odds::Reading& one : score.readings) {
       if (!one.scorer) continue;
@@ -210,10 +212,11 @@ void Chain::draw_tables() {
   }
   // Rows and scorers of tempered marks were proposed as if each level counted its weight: exact
   // where readings are sure, and put right here where they are not.
-  if (!tempered_.empty() && std::log(unit(random_)) > log_excess(next) - log_excess(tables_)) {
+  if (tempered_ && std::log(unit(random_)) > log_excess(next) - log_excess(tables_)) {
     next.rows = tables_.rows;
     next.scorers = tables_.scorers;
   }
+  before_ = std::move(tables_);
   tables_ = std::move(next);
 }
 
@@ -222,14 +225,15 @@ void Chain::draw_tables() {
 // readings, the first has S^weight p/S for each score, the second p^weight.
 double Chain::log_excess(const odds::Tables& tables) const {
   double sum = 0;
-  for (const Tempered& one : tempered_) {
+  for (const DrawnLevel& one : drawn_) {
     const auto& scored = prepared_->net.scored()[one.scored];
     const odds::Term::Score& score = *prepared_->net.term(scored.term).score;
+    const double weight = model_->markers()[score.marker].weight;
+    if (weight >= 1) continue;
     const auto reading = prepared_->net.reading_of(score, tables);
     const auto& row = tables.rows[score.marker][score.table][one.row];
     double whole = 0;
     for (std::size_t k = 0; k < reading.size(); ++k) whole += row[k] * reading[k];
-    const double weight = model_->markers()[score.marker].weight;
     sum += (1 - weight) * std::log(row[one.level] * reading[one.level] / whole);
   }
   return sum;

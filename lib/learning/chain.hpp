@@ -21,22 +21,25 @@ class Chain {
   Chain(const odds::Prepared& prepared, const colony::Model& model, odds::Tables start,
         std::uint64_t seed, std::uint64_t number);
 
+  /// The row and the true level drawn for one of ColonyNetwork::scored(), in its order.
+  struct DrawnLevel {
+    std::uint32_t scored = 0;
+    std::size_t row = 0;
+    std::size_t level = 0;
+  };
+
   /// One sweep. False if the evidence contradicts itself at the current tables.
   bool step();
   [[nodiscard]] const odds::Tables& tables() const { return tables_; }
+  /// The tables that the last sweep drew genotypes and levels at, and those levels.
+  [[nodiscard]] const odds::Tables& tables_before() const { return before_; }
+  [[nodiscard]] const std::vector<DrawnLevel>& drawn() const { return drawn_; }
   /// ln P(evidence | tables of the step before) in nats.
   [[nodiscard]] double log_evidence() const { return log_evidence_; }
   /// What the last sweep counted, founders who did not live among them.
   [[nodiscard]] const Counts& counts() const { return counts_; }
 
  private:
-  // The levels drawn behind one row's or one scorer's readings of marks with a weight below 1.
-  struct Tempered {
-    std::uint32_t scored = 0;
-    std::size_t row = 0;
-    std::size_t level = 0;
-  };
-
   bool draw_genotypes();
   [[nodiscard]] const std::vector<double>& level_weights(std::uint32_t term);
   void count_scores();
@@ -56,7 +59,9 @@ class Chain {
   inference::Draw draw_;
   Counts counts_;
   std::vector<std::vector<double>> level_weights_;  // by term, of this sweep; row by row
-  std::vector<Tempered> tempered_;
+  std::vector<DrawnLevel> drawn_;
+  bool tempered_ = false;  // whether some mark has a weight below 1
+  odds::Tables before_;
   double log_evidence_ = 0;
 };
 

@@ -15,6 +15,8 @@ namespace {
 
 constexpr double good_r_hat = 1.01;
 constexpr double good_size_a_chain = 100;
+constexpr std::size_t dependence_draws = 1000;
+constexpr std::size_t dependence_thinning = 5;
 
 struct Trail {
   std::vector<std::vector<double>> numbers;  // by sweep, as flat() orders them
@@ -162,6 +164,7 @@ class Learner {
     out_.sweeps = trails_.front().numbers.size();
     Expecting expecting(*prepared_, model_);
     count_animals(expecting);
+    check_dependence();
   }
 
   void keep_draws(const odds::Tables& believed) {
@@ -175,6 +178,18 @@ class Learner {
             unflattened(trail.numbers[begin + (i + 1) * length / n - 1], believed));
       }
     }
+  }
+
+  void check_dependence() {
+    DependenceCheck check(*prepared_, model_);
+    if (check.empty()) return;
+    std::seed_seq seeds{settings_.seed, std::uint64_t{0xd1ce}};
+    std::mt19937_64 random(seeds);
+    for (std::size_t i = 0; i < dependence_draws && !stopped(); ++i) {
+      for (std::size_t sweep = 0; sweep < dependence_thinning; ++sweep) chains_.front()->step();
+      check.add(*chains_.front(), random);
+    }
+    out_.dependences = check.result();
   }
 
   // At the mode: close to the average over draws, and exact.

@@ -8,6 +8,7 @@
 #include <variant>
 #include <vector>
 
+#include <likelihet/learning/dependence.hpp>
 #include <likelihet/learning/diagnostics.hpp>
 #include <likelihet/learning/maximum.hpp>
 #include <likelihet/learning/parameters.hpp>
@@ -52,6 +53,7 @@ struct Learned {
   std::vector<odds::Tables> draws;  ///< chain after chain
   /// Expected number of scored animals behind each row, over the draws: by marker, table, row.
   std::vector<std::vector<std::vector<double>>> animals;
+  std::vector<Dependence> dependences;  ///< of pairs of marks, over draws of the first chain
   std::size_t chains = 0;
   std::size_t sweeps = 0;  ///< of each chain, settling in included
   double worst_r_hat = 1;  ///< of every open number and of ln P(evidence)

@@ -32,6 +32,9 @@ std::string write_learned(const Learned& learned) {
                             {"starts", mode.starts},
                             {"tables", flat(mode.tables)}});
   }
+  for (const Dependence& one : learned.dependences) {
+    out["dependences"].push_back({one.first, one.second, one.animals, one.correlation, one.p});
+  }
   for (const Summary& one : learned.summaries) {
     out["summaries"].push_back({one.believed, one.mode, one.mean, one.low, one.high,
                                 one.convergence.r_hat, one.convergence.bulk, one.convergence.tail});
@@ -93,6 +96,9 @@ std::optional<Learned> read_learned(const std::string& text, const std::vector<d
     out.modes.push_back(
         {unflattened(mode["tables"].get<std::vector<double>>(), odds::believed(model)),
          mode["log_posterior"], mode["starts"]});
+  }
+  for (const json& of : in.value("dependences", json::array())) {
+    out.dependences.push_back({of[0], of[1], of[2], of[3], of[4]});
   }
   for (std::size_t p = 0; p < all.size(); ++p) {
     const json& of = in["summaries"][p];

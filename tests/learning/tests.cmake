@@ -3,6 +3,7 @@ likelihet_test(learning_tests
     ${CMAKE_CURRENT_SOURCE_DIR}/learning/calibration_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/learning/chain_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/learning/counts_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/learning/dependence_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/learning/diagnostics_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/learning/expectation_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/learning/extremes_test.cpp

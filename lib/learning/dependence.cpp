@@ -1,0 +1,85 @@
+// Products of standardised levels, as drawn and as drawn anew.
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+#include <likelihet/learning/dependence.hpp>
+
+namespace likelihet::learning {
+
+namespace {
+
+// A level's distance from its row's mean level, in the row's standard deviations; 0 in a row of one
+// level.
+double standardised(const std::vector<double>& row, std::size_t level) {
+  double mean = 0;
+  double square = 0;
+  for (std::size_t k = 0; k < row.size(); ++k) {
+    mean += row[k] * static_cast<double>(k);
+    square += row[k] * static_cast<double>(k * k);
+  }
+  const double variance = square - mean * mean;
+  return variance > 0 ? (static_cast<double>(level) - mean) / std::sqrt(variance) : 0.0;
+}
+
+}  // namespace
+
+DependenceCheck::DependenceCheck(const odds::Prepared& prepared, const colony::Model& model)
+    : prepared_(&prepared), model_(&model) {
+  std::map<std::size_t, std::vector<std::size_t>> by_animal;
+  const auto& all = prepared.net.scored();
+  for (std::size_t s = 0; s < all.size(); ++s) by_animal[all[s].animal].push_back(s);
+  std::map<std::pair<std::size_t, std::size_t>, Pair> found;
+  const auto marker = [&](std::size_t s) { return prepared.net.term(all[s].term).score->marker; };
+  for (const auto& [animal, scores] : by_animal) {
+    for (std::size_t i = 0; i < scores.size(); ++i) {
+      for (std::size_t j = 0; j < scores.size(); ++j) {
+        if (marker(scores[i]) >= marker(scores[j])) continue;
+        Pair& pair = found[{marker(scores[i]), marker(scores[j])}];
+        pair.first = marker(scores[i]);
+        pair.second = marker(scores[j]);
+        pair.scores.emplace_back(scores[i], scores[j]);
+      }
+    }
+  }
+  for (auto& [key, pair] : found) {
+    if (pair.scores.size() >= least_animals) pairs_.push_back(std::move(pair));
+  }
+}
+
+void DependenceCheck::add(const Chain& chain, std::mt19937_64& random) {
+  // Levels as drawn, and drawn anew from the same rows, standardised; by score.
+  std::vector<double> seen;
+  std::vector<double> anew;
+  for (const Chain::DrawnLevel& one : chain.drawn()) {
+    const odds::Term::Score& score =
+        *prepared_->net.term(prepared_->net.scored()[one.scored].term).score;
+    const auto& row = chain.tables_before().rows[score.marker][score.table][one.row];
+    seen.push_back(standardised(row, one.level));
+    anew.push_back(
+        standardised(row, std::discrete_distribution<std::size_t>(row.begin(), row.end())(random)));
+  }
+  for (Pair& pair : pairs_) {
+    double observed = 0;
+    double drawn_anew = 0;
+    for (const auto& [a, b] : pair.scores) {
+      observed += seen[a] * seen[b];
+      drawn_anew += anew[a] * anew[b];
+    }
+    pair.sum += observed / static_cast<double>(pair.scores.size());
+    pair.as_far += std::abs(drawn_anew) >= std::abs(observed) ? 1 : 0;
+  }
+  ++draws_;
+}
+
+std::vector<Dependence> DependenceCheck::result() const {
+  std::vector<Dependence> out;
+  for (const Pair& pair : pairs_) {
+    const auto draws = static_cast<double>(std::max<std::size_t>(draws_, 1));
+    out.push_back({pair.first, pair.second, pair.scores.size(), pair.sum / draws,
+                   draws_ == 0 ? 1.0 : static_cast<double>(pair.as_far) / draws});
+  }
+  return out;
+}
+
+}  // namespace likelihet::learning

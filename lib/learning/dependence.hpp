@@ -1,0 +1,58 @@
+// Marks that repeat each other: whether two of them come together beyond what the genotype
+// explains.
+#pragma once
+
+#include <cstddef>
+#include <random>
+#include <vector>
+
+#include <likelihet/learning/chain.hpp>
+
+namespace likelihet::learning {
+
+/// Multiplying the likelihoods of two marks takes them as independent given the genotype. Where
+/// they are not, the product is overconfident.
+struct Dependence {
+  std::size_t first = 0;  ///< markers, by position in the model, first < second
+  std::size_t second = 0;
+  std::size_t animals = 0;  ///< read for both
+  /// Average product of both levels, each standardised within its row, over animals and draws of
+  /// genotypes, levels and tables: a correlation given the genotype. 0 where independent.
+  double correlation = 0;
+  /// Posterior predictive p-value, two-sided: the share of draws in which levels drawn anew from
+  /// the rows, for the same animals and genotypes, have an average product at least as far from 0
+  /// (Gelman, Meng and Stern 1996, Statistica Sinica 6:733). Small: they do come together.
+  double p = 1;
+};
+
+/// Gathers draws of a chain. Pairs of which fewer than `least_animals` animals were read for both
+/// are left out.
+class DependenceCheck {
+ public:
+  static constexpr std::size_t least_animals = 20;
+
+  /// Both must outlive it.
+  DependenceCheck(const odds::Prepared& prepared, const colony::Model& model);
+
+  [[nodiscard]] bool empty() const { return pairs_.empty(); }
+  /// After a step of the chain.
+  void add(const Chain& chain, std::mt19937_64& random);
+  /// In order of the markers.
+  [[nodiscard]] std::vector<Dependence> result() const;
+
+ private:
+  struct Pair {
+    std::size_t first = 0;
+    std::size_t second = 0;
+    std::vector<std::pair<std::size_t, std::size_t>> scores;  // of both, by animal
+    double sum = 0;
+    std::size_t as_far = 0;
+  };
+
+  const odds::Prepared* prepared_;
+  const colony::Model* model_;
+  std::vector<Pair> pairs_;
+  std::size_t draws_ = 0;
+};
+
+}  // namespace likelihet::learning
