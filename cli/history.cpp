@@ -4,6 +4,7 @@
 #include "commands.hpp"
 #include "computation.hpp"
 #include "history_output.hpp"
+#include "learned_tables.hpp"
 #include "lens.hpp"
 
 #include <likelihet/book/book.hpp>
@@ -28,7 +29,10 @@ Reply run(const Asked& asked, const Shell& shell) {
   const odds::Options options = asked.computation.options();
   const auto moments = value_or_fail(colony, odds::history(colony, lens.animals.front(), options));
   if (shell.json) return {history_json(colony, moments, lens, options.as_of), {}};
-  return {history_text(colony, moments, lens, options.as_of, shell.terminal()), {}};
+  const Terminal terminal = shell.terminal();
+  return {history_text(colony, moments, lens, options.as_of, terminal) +
+              belief_note(book, options.as_of.has_value(), terminal.width()),
+          {}};
 }
 
 }  // namespace

@@ -2,6 +2,7 @@
 #include "learned_tables.hpp"
 
 #include "failure.hpp"
+#include "printable.hpp"
 
 #include <likelihet/documents/digest.hpp>
 #include <likelihet/learning/learned_text.hpp>
@@ -50,6 +51,18 @@ Chosen choose_tables(const book::Book& book, const std::string& asked, bool earl
   }
   // Nothing is open to learning in a model without uncertain tables: belief is all there is.
   return {draws->empty() ? TablesUsed::belief : TablesUsed::learned, std::move(*draws)};
+}
+
+std::string belief_note(const book::Book& book, bool earlier_day, std::size_t width) {
+  if (earlier_day) return {};
+  const auto learned = book.learned();
+  if (!learned || learned->digest != digest_of(book)) return {};
+  return wrapped(
+             "Tables of marks: belief only. 'likelihet odds' averages over what was learned from "
+             "this "
+             "book, so its figures differ.",
+             width, 0) +
+         "\n";
 }
 
 }  // namespace likelihet::cli

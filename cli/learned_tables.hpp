@@ -1,6 +1,7 @@
 // What a book holds of learned tables, and whether they still fit its records.
 #pragma once
 
+#include <cstddef>
 #include <string>
 #include <vector>
 
@@ -33,5 +34,9 @@ struct Chosen {
 /// is asked for. Throws Failure{input} where learned tables are asked for and there are none, or
 /// they are stale.
 Chosen choose_tables(const book::Book& book, const std::string& asked, bool earlier_day);
+
+/// What a command that always uses belief says where `odds` would use learned tables; else nothing.
+/// A line, wrapped to `width`.
+std::string belief_note(const book::Book& book, bool earlier_day, std::size_t width);
 
 }  // namespace likelihet::cli

@@ -52,10 +52,13 @@ Added added(book::Book& book, const RecordAsked& asked, colony::ObservationRecor
     if (const auto* change = std::get_if<book::Change>(&outcome)) {
       const bool someone_elses = !asked.id && change->observations_added == 0;
       if (!someone_elses) return {observation.id, *change, std::move(before)};
+    } else if (asked.id || !book.colony().find_observation(observation.id)) {
+      throw Failure(ExitStatus::input, std::move(std::get<colony::Faults>(outcome)));
     }
-    const bool taken = !asked.id && book.colony().find_observation(observation.id).has_value();
-    if (taken && attempt < most_attempts) continue;
-    throw Failure(ExitStatus::input, std::move(std::get<colony::Faults>(outcome)));
+    if (attempt == most_attempts) {
+      throw Failure(ExitStatus::failed, "book", "other programs took every free id that was tried",
+                    "try again, or give an id with --id");
+    }
   }
 }
 

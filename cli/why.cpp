@@ -4,6 +4,7 @@
 
 #include "commands.hpp"
 #include "computation.hpp"
+#include "learned_tables.hpp"
 #include "why_output.hpp"
 #include <fmt/format.h>
 
@@ -58,7 +59,10 @@ Reply run(const Asked& asked, const Shell& shell) {
     answers.push_back({question, value_or_fail(colony, odds::why(colony, question, options))});
   }
   if (shell.json) return {why_json(colony, answers, options.as_of), {}};
-  return {why_text(colony, answers, options.as_of, shell.terminal()), {}};
+  const Terminal terminal = shell.terminal();
+  return {why_text(colony, answers, options.as_of, terminal) +
+              belief_note(book, options.as_of.has_value(), terminal.width()),
+          {}};
 }
 
 }  // namespace
