@@ -18,10 +18,25 @@ constexpr double good_size_a_chain = 100;
 constexpr std::size_t dependence_draws = 1000;
 constexpr std::size_t dependence_thinning = 5;
 
+// Longer chains are thinned to so many sweeps: memory stays bounded, and neighbours tell little.
+constexpr std::size_t longest_trail = 8000;
+
+// What one chain went through, every so many sweeps.
 struct Trail {
-  std::vector<std::vector<double>> numbers;  // by sweep, as flat() orders them
+  std::size_t sweeps = 0;
+  std::vector<std::vector<double>> numbers;  // as flat() orders them
   std::vector<double> log_evidence;
-  std::vector<Counts> counts;  // summed over the kept half; one element
+
+  // Leaves the second of each two.
+  void thin() {
+    std::size_t kept = 0;
+    for (std::size_t i = 1; i < numbers.size(); i += 2, ++kept) {
+      numbers[kept] = std::move(numbers[i]);
+      log_evidence[kept] = log_evidence[i];
+    }
+    numbers.resize(kept);
+    log_evidence.resize(kept);
+  }
 };
 
 class Learner {
@@ -70,6 +85,10 @@ class Learner {
       assess();
       if (out_.converged || 2 * target > settings_.most_sweeps) return true;
       target *= 2;
+      while (target / keep_every_ > longest_trail) {
+        for (Trail& trail : trails_) trail.thin();
+        keep_every_ *= 2;
+      }
     }
   }
 
@@ -78,10 +97,10 @@ class Learner {
   bool extend(std::size_t target) {
     std::atomic<std::size_t> next{0};
     std::atomic<std::size_t> steps{0};
-    const std::size_t whole = settings_.chains * (target - trails_.front().numbers.size());
+    const std::size_t whole = settings_.chains * (target - trails_.front().sweeps);
     const auto work = [&](bool first) {
       for (std::size_t c = next++; c < settings_.chains; c = next++) {
-        while (trails_[c].numbers.size() < target && !stopped()) {
+        while (trails_[c].sweeps < target && !stopped()) {
           advance(c);
           const std::size_t done = ++steps;
           if (first && settings_.progress && done % 16 == 0) {
@@ -105,8 +124,10 @@ class Learner {
     Chain& chain = *chains_[c];
     // Tables at which the evidence is impossible have no place in the posterior; the chain stays.
     chain.step();
-    trails_[c].numbers.push_back(flat(chain.tables()));
-    trails_[c].log_evidence.push_back(chain.log_evidence());
+    Trail& trail = trails_[c];
+    if (++trail.sweeps % keep_every_ != 0) return;
+    trail.numbers.push_back(flat(chain.tables()));
+    trail.log_evidence.push_back(chain.log_evidence());
   }
 
   std::vector<std::vector<double>> kept(std::size_t parameter) const {
@@ -161,7 +182,7 @@ class Learner {
     }
     keep_draws(believed);
     out_.chains = settings_.chains;
-    out_.sweeps = trails_.front().numbers.size();
+    out_.sweeps = trails_.front().sweeps;
     Expecting expecting(*prepared_, model_);
     count_animals(expecting);
     check_dependence();
@@ -216,6 +237,7 @@ class Learner {
   std::unique_ptr<odds::Prepared> prepared_;
   std::vector<std::unique_ptr<Chain>> chains_;
   std::vector<Trail> trails_;
+  std::size_t keep_every_ = 1;  // sweeps
   std::vector<Convergence> convergence_;
   double last_r_hat_ = 0;
   Learned out_;

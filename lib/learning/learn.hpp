@@ -43,7 +43,7 @@ struct Summary {
   double mean = 0;
   double low = 0;  ///< central 95 %
   double high = 0;
-  Convergence convergence;  ///< of the kept draws before thinning
+  Convergence convergence;  ///< of the last half of each chain
 };
 
 struct Learned {
@@ -51,7 +51,7 @@ struct Learned {
   std::vector<double> trace;        ///< of the climb to the first
   std::vector<Summary> summaries;   ///< as flat() orders them
   std::vector<odds::Tables> draws;  ///< chain after chain
-  /// Expected number of scored animals behind each row, over the draws: by marker, table, row.
+  /// Expected number of scored animals behind each row, at the mode: by marker, table, row.
   std::vector<std::vector<std::vector<double>>> animals;
   std::vector<Dependence> dependences;  ///< of pairs of marks, over draws of the first chain
   std::size_t chains = 0;
