@@ -50,6 +50,25 @@ learning::Learned learned_or_fail(const colony::Colony& colony, learning::Settin
   return std::get<learning::Learned>(std::move(outcome));
 }
 
+Failure not_converged(const learning::Learned& learned) {
+  const bool several = learned.modes.size() > 1;
+  std::string mend = "nothing was kept; allow more sweeps with --most";
+  if (several) {
+    mend += fmt::format(
+        ". The evidence has {} explanations, the second {:.1f} nats less likely than the first: "
+        "chains may stay with one of them for good, and results or appearances decide between them",
+        learned.modes.size(), learned.modes[0].log_posterior - learned.modes[1].log_posterior);
+  }
+  return {ExitStatus::failed, "learning",
+          fmt::format(
+              "after {} sweeps the {} chains {}: worst R-hat {:.3f}, least effective size "
+              "{:.0f}",
+              learned.sweeps, learned.chains,
+              learned.worst_r_hat > learning::good_r_hat ? "do not agree yet" : "are too short yet",
+              learned.worst_r_hat, std::min(learned.least_bulk, learned.least_tail)),
+          mend};
+}
+
 Reply run(const Asked& asked, const Shell& shell) {
   auto book = book::Book::open(asked.book);
   // Taken before the records are read: a record that another process adds meanwhile makes what is
@@ -57,14 +76,7 @@ Reply run(const Asked& asked, const Shell& shell) {
   const std::string digest = digest_of(book);
   const colony::Colony colony = book.colony();
   const learning::Learned learned = learned_or_fail(colony, settings_of(asked));
-  if (!learned.converged) {
-    throw Failure(ExitStatus::failed, "learning",
-                  fmt::format("after {} sweeps the {} chains do not agree yet: worst R-hat {:.3f}, "
-                              "least effective size {:.0f}",
-                              learned.sweeps, learned.chains, learned.worst_r_hat,
-                              std::min(learned.least_bulk, learned.least_tail)),
-                  "nothing was kept; allow more sweeps with --most");
-  }
+  if (!learned.converged) throw not_converged(learned);
   book.keep_learned(
       {digest, learning::write_learned(learned), learning::flat_draws(learned, colony.model())});
   if (shell.json) return {tables_json(colony.model(), learned, TablesUsed::learned), {}};

@@ -18,8 +18,10 @@ std::atomic<bool>& interrupted() {
   return flag;
 }
 
-void interrupt(int /*signal*/) {
+// The second one ends the process as usual.
+void interrupt(int signal) {
   interrupted() = true;
+  std::signal(signal, SIG_DFL);
 }
 
 }  // namespace

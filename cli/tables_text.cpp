@@ -108,12 +108,12 @@ std::string thin_text(const colony::Model& model, const learning::Learned& learn
                       const Terminal& terminal) {
   std::string thin;
   for (std::size_t m = 0; m < learned.animals.size(); ++m) {
+    bool few = false;
     for (const auto& table : learned.animals[m]) {
-      const bool few = std::any_of(table.begin(), table.end(),
-                                   [](double animals) { return animals < few_animals; });
-      const std::string& id = model.markers()[m].id;
-      if (few && !thin.ends_with(id)) thin += (thin.empty() ? "" : ", ") + id;
+      few = few || std::any_of(table.begin(), table.end(),
+                               [](double animals) { return animals < few_animals; });
     }
+    if (few) thin += (thin.empty() ? "" : ", ") + model.markers()[m].id;
   }
   if (thin.empty()) return {};
   return wrapped(
@@ -152,7 +152,9 @@ std::string repeats_text(const colony::Model& model, const learning::Learned& le
 std::string tables_text(const colony::Model& model, const learning::Learned& learned,
                         TablesUsed used, const Terminal& terminal) {
   std::string text = fmt::format("Tables: {}.\n\n", words_of(used));
-  text += "What reading a level does to the odds of a genotype against all others:\n\n";
+  text +=
+      "What reading a level does to the odds of a genotype against those without a row of their "
+      "own:\n\n";
   text += marks_text(model, learned, terminal) + others_text(model, learned, terminal);
   if (!learned.draws.empty()) text += thin_text(model, learned, terminal);
   text += repeats_text(model, learned, terminal);

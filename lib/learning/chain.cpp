@@ -7,6 +7,7 @@
 
 #include <likelihet/learning/chain.hpp>
 #include <likelihet/learning/expectation.hpp>
+#include <likelihet/learning/random_stream.hpp>
 
 namespace likelihet::learning {
 
@@ -42,22 +43,20 @@ bool chance(double p, std::mt19937_64& random) {
   return p >= 1 || unit(random) < p;
 }
 
-// Dirichlet(prior + seen) from gamma variates (Devroye 1986, chapter XI.4).
+// Dirichlet(prior + seen), or what is believed where that leaves nothing open.
 std::vector<double> dirichlet(const std::vector<double>& prior, const std::vector<double>& seen,
                               const std::vector<double>& believed, std::mt19937_64& random) {
   if (!open(prior)) return believed;
-  std::vector<double> out(prior.size(), 0.0);
-  double whole = 0;
-  for (std::size_t i = 0; i < out.size(); ++i) {
-    if (!(prior[i] > 0)) continue;
-    out[i] = std::gamma_distribution<double>(prior[i] + seen[i])(random);
-    whole += out[i];
+  std::vector<double> shapes(prior.size(), 0.0);
+  for (std::size_t i = 0; i < shapes.size(); ++i) {
+    if (prior[i] > 0) shapes[i] = prior[i] + seen[i];
   }
-  if (!(whole > 0)) return believed;
-  for (std::size_t i = 0; i < out.size(); ++i) {
-    if (prior[i] > 0) out[i] = std::max(out[i] / whole, odds::least_drawn);
-  }
-  return out;
+  return odds::dirichlet(shapes, random);
+}
+
+// A reliability that leaves some room for error, so that two readings never clash for good.
+double below_one(double sure) {
+  return std::min(sure, 1 - 0x1p-53);
 }
 
 }  // namespace
@@ -65,15 +64,20 @@ std::vector<double> dirichlet(const std::vector<double>& prior, const std::vecto
 std::vector<double> drawn_unborn(const genetics::Locus& locus,
                                  const std::vector<double>& frequencies, genetics::Sex sex,
                                  double alive, std::mt19937_64& random) {
-  auto weights = unborn(locus, frequencies, sex);
-  std::vector<double> out(weights.size(), 0.0);
+  auto out = unborn(locus, frequencies, sex);
   double odds_of_death = 0;
-  for (double w : weights) odds_of_death += w;
-  if (!(odds_of_death > 0) || !(alive > 0)) return out;
-  // A gamma mixture of Poisson numbers.
-  const double rate = std::gamma_distribution<double>(alive, odds_of_death)(random);
-  const auto dead = std::poisson_distribution<std::int64_t>(rate)(random);
-  for (std::int64_t i = 0; i < dead; ++i) out[pick(weights, random)] += 1;
+  for (double w : out) odds_of_death += w;
+  if (!(odds_of_death > 0) || !(alive > 0)) return std::vector<double>(out.size(), 0.0);
+  // A gamma mixture of Poisson numbers, which part into one for each genotype.
+  const double rate = std::gamma_distribution<double>(alive)(random);
+  for (double& w : out) {
+    const double mean = rate * w;
+    // Beyond this a number and its mean are as good as the same.
+    constexpr double many = 1e12;
+    w = mean > many ? mean
+        : mean > 0  ? static_cast<double>(std::poisson_distribution<std::int64_t>(mean)(random))
+                    : 0.0;
+  }
   return out;
 }
 
@@ -84,16 +88,17 @@ Chain::Chain(const odds::Prepared& prepared, const colony::Model& model, odds::T
       believed_(odds::believed(model)),
       prior_(prior_counts(model)),
       tables_(std::move(start)),
+      random_(random_stream(seed, Purpose::chains, number)),
       values_(prepared.net.values(odds::Layer::posterior, believed_)),
       pass_(*prepared.plan),
-      counts_(model) {
-  std::seed_seq both{static_cast<std::uint32_t>(seed), static_cast<std::uint32_t>(seed >> 32U),
-                     static_cast<std::uint32_t>(number)};
-  random_.seed(both);
-}
+      counts_(model) {}
 
 bool Chain::step() {
-  if (!draw_genotypes()) return false;
+  if (!draw_genotypes()) {
+    // No part of the posterior: back to where the evidence was possible.
+    if (!before_.rows.empty() || !before_.scorers.empty()) tables_ = before_;
+    return false;
+  }
   counts_ = Counts(*model_);
   count_scores();
   count_founders();
@@ -205,14 +210,15 @@ void Chain::draw_tables() {
   }
   for (std::size_t s = 0; s < next.scorers.size(); ++s) {
     const Readings& belief = prior_.scorers[s];
-    next.scorers[s] = dirichlet({belief.right, belief.wrong},
-                                {counts_.scorers[s].right, counts_.scorers[s].wrong},
-                                {believed_.scorers[s], 1 - believed_.scorers[s]}, random_)
-                          .front();
+    if (!open({belief.right, belief.wrong})) continue;
+    next.scorers[s] =
+        below_one(dirichlet({belief.right, belief.wrong},
+                            {counts_.scorers[s].right, counts_.scorers[s].wrong}, {}, random_)
+                      .front());
   }
   // Rows and scorers of tempered marks were proposed as if each level counted its weight: exact
   // where readings are sure, and put right here where they are not.
-  if (tempered_ && std::log(unit(random_)) > log_excess(next) - log_excess(tables_)) {
+  if (tempered_ && !(std::log(unit(random_)) <= log_excess(next) - log_excess(tables_))) {
     next.rows = tables_.rows;
     next.scorers = tables_.scorers;
   }

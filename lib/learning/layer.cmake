@@ -1,6 +1,7 @@
 likelihet_layer(learning
   HEADERS counts.hpp parameters.hpp diagnostics.hpp expectation.hpp maximum.hpp chain.hpp
-          dependence.hpp learn.hpp learned_text.hpp level_factors.hpp simulate.hpp
+          dependence.hpp learn.hpp learned_text.hpp level_factors.hpp random_stream.hpp
+          simulate.hpp
   SOURCES counts.cpp parameters.cpp diagnostics.cpp expectation.cpp maximum.cpp chain.cpp
           dependence.cpp learn.cpp learned_text.cpp level_factors.cpp simulate.cpp
   PUBLIC_USES odds colony inference

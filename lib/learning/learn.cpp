@@ -1,11 +1,13 @@
 // Modes first, then chains in rounds until they agree.
 #include <algorithm>
 #include <cmath>
+#include <exception>
 #include <memory>
 #include <thread>
 
 #include <likelihet/learning/chain.hpp>
 #include <likelihet/learning/learn.hpp>
+#include <likelihet/learning/random_stream.hpp>
 #include <likelihet/odds/contradiction.hpp>
 #include <likelihet/odds/quantiles.hpp>
 
@@ -13,7 +15,6 @@ namespace likelihet::learning {
 
 namespace {
 
-constexpr double good_r_hat = 1.01;
 constexpr double good_size_a_chain = 100;
 constexpr std::size_t dependence_draws = 1000;
 constexpr std::size_t dependence_thinning = 5;
@@ -46,17 +47,23 @@ class Learner {
 
   LearnOutcome run() {
     const odds::Scenario all = odds::scenario(colony_, settings_.as_of);
-    auto made = odds::prepare(all, odds::believed(model_), settings_.memory_bytes);
+    // Each chain has working memory of its own, and so has EM; one more may run without underflow.
+    auto made =
+        odds::prepare(all, odds::believed(model_), settings_.memory_bytes / (settings_.chains + 2));
     if (auto* large = std::get_if<odds::TooLarge>(&made)) return std::move(*large);
     prepared_ = std::move(std::get<std::unique_ptr<odds::Prepared>>(made));
     if (prepared_->plan->impossible()) return contradiction(all);
     Expecting expecting(*prepared_, model_);
-    auto found = modes(expecting, model_, settings_.further_starts, settings_.seed);
+    ClimbSettings climbing;
+    climbing.stop = settings_.stop;
+    auto found = modes(expecting, model_, settings_.further_starts, settings_.seed, climbing);
+    if (stopped()) return Stopped{};
     if (!found) return contradiction(all);
     out_.modes = std::move(found->found);
     out_.trace = std::move(found->best.trace);
     if (!sample()) return Stopped{};
     summarise();
+    if (stopped()) return Stopped{};
     return std::move(out_);
   }
 
@@ -73,8 +80,7 @@ class Learner {
     const odds::Tables believed = odds::believed(model_);
     for (std::size_t c = 0; c < settings_.chains; ++c) {
       // Spread out at the start, so that chains that come to agree came from far apart.
-      std::seed_seq seeds{settings_.seed, std::uint64_t{c}};
-      std::mt19937_64 random(seeds);
+      std::mt19937_64 random = random_stream(settings_.seed, Purpose::chain_starts, c);
       chains_.push_back(std::make_unique<Chain>(
           *prepared_, model_, c == 0 ? believed : odds::drawn(model_, random), settings_.seed, c));
     }
@@ -83,6 +89,7 @@ class Learner {
     while (true) {
       if (!extend(target)) return false;
       assess();
+      if (stopped()) return false;
       if (out_.converged || 2 * target > settings_.most_sweeps) return true;
       target *= 2;
       while (target / keep_every_ > longest_trail) {
@@ -98,9 +105,11 @@ class Learner {
     std::atomic<std::size_t> next{0};
     std::atomic<std::size_t> steps{0};
     const std::size_t whole = settings_.chains * (target - trails_.front().sweeps);
-    const auto work = [&](bool first) {
+    std::atomic<bool> failed{false};
+    std::exception_ptr failure;
+    const auto sweep = [&](bool first) {
       for (std::size_t c = next++; c < settings_.chains; c = next++) {
-        while (trails_[c].sweeps < target && !stopped()) {
+        while (trails_[c].sweeps < target && !stopped() && !failed) {
           advance(c);
           const std::size_t done = ++steps;
           if (first && settings_.progress && done % 16 == 0) {
@@ -110,6 +119,13 @@ class Learner {
         }
       }
     };
+    const auto work = [&](bool first) {
+      try {
+        sweep(first);
+      } catch (...) {  // told by the thread that asked, once all have ended
+        if (!failed.exchange(true)) failure = std::current_exception();
+      }
+    };
     const unsigned asked =
         settings_.threads != 0 ? settings_.threads : std::thread::hardware_concurrency();
     const std::size_t threads = std::clamp<std::size_t>(asked, 1, settings_.chains);
@@ -117,6 +133,7 @@ class Learner {
     for (std::size_t t = 1; t < threads; ++t) others.emplace_back(work, false);
     work(true);
     others.clear();  // joins
+    if (failure) std::rethrow_exception(failure);
     return !stopped();
   }
 
@@ -153,7 +170,7 @@ class Learner {
       out_.least_tail = std::min(out_.least_tail, of.tail);
     };
     for (std::size_t p = 0; p < all.size(); ++p) {
-      if (!all[p].open) continue;
+      if (!all[p].open || stopped()) continue;
       convergence_[p] = convergence(kept(p));
       take(convergence_[p]);
     }
@@ -204,8 +221,7 @@ class Learner {
   void check_dependence() {
     DependenceCheck check(*prepared_, model_);
     if (check.empty()) return;
-    std::seed_seq seeds{settings_.seed, std::uint64_t{0xd1ce}};
-    std::mt19937_64 random(seeds);
+    std::mt19937_64 random = random_stream(settings_.seed, Purpose::dependence);
     for (std::size_t i = 0; i < dependence_draws && !stopped(); ++i) {
       for (std::size_t sweep = 0; sweep < dependence_thinning; ++sweep) chains_.front()->step();
       check.add(*chains_.front(), random);

@@ -62,6 +62,9 @@ struct Learned {
   bool converged = false;  ///< worst_r_hat at most 1.01 and both least sizes at least 100 a chain
 };
 
+/// Chains agree where no number's split R-hat is above this (Vehtari et al. 2021, section 4).
+inline constexpr double good_r_hat = 1.01;
+
 struct Stopped {};
 
 using LearnOutcome = std::variant<Learned, odds::Contradiction, odds::TooLarge, Stopped>;

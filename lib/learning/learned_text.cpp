@@ -16,6 +16,19 @@ json of_convergence(const Convergence& of) {
   return {of.r_hat, of.bulk, of.tail};
 }
 
+// One number a row of each table of each marker.
+bool same_shape(const std::vector<std::vector<std::vector<double>>>& animals,
+                const odds::Tables& tables) {
+  if (animals.size() != tables.rows.size()) return false;
+  for (std::size_t m = 0; m < animals.size(); ++m) {
+    if (animals[m].size() != tables.rows[m].size()) return false;
+    for (std::size_t t = 0; t < animals[m].size(); ++t) {
+      if (animals[m][t].size() != tables.rows[m][t].size()) return false;
+    }
+  }
+  return true;
+}
+
 }  // namespace
 
 std::string write_learned(const Learned& learned) {
@@ -75,36 +88,56 @@ std::optional<std::vector<odds::Tables>> read_draws(const std::vector<double>& d
   return out;
 }
 
-std::optional<Learned> read_learned(const std::string& text, const std::vector<double>& draws,
-                                    const colony::Model& model) {
-  const json in = json::parse(text, nullptr, false);
+namespace {
+
+// Throws json::exception where something is missing or of another type.
+std::optional<Learned> read(const json& in, const std::vector<double>& draws,
+                            const colony::Model& model) {
   if (!in.is_object() || in.value("version", 0) != version) return std::nullopt;
   const auto all = parameters(model);
   auto tables = read_draws(draws, model);
-  if (!tables || in["summaries"].size() != all.size()) return std::nullopt;
+  if (!tables || in.at("summaries").size() != all.size()) return std::nullopt;
   Learned out;
   out.draws = std::move(*tables);
-  out.chains = in["chains"];
-  out.sweeps = in["sweeps"];
-  out.converged = in["converged"];
-  out.worst_r_hat = in["worst"][0];
-  out.least_bulk = in["worst"][1];
-  out.least_tail = in["worst"][2];
-  out.trace = in["trace"].get<std::vector<double>>();
-  out.animals = in["animals"].get<std::vector<std::vector<std::vector<double>>>>();
-  for (const json& mode : in["modes"]) {
+  out.chains = in.at("chains");
+  out.sweeps = in.at("sweeps");
+  out.converged = in.at("converged");
+  out.worst_r_hat = in.at("worst").at(0);
+  out.least_bulk = in.at("worst").at(1);
+  out.least_tail = in.at("worst").at(2);
+  out.trace = in.at("trace").get<std::vector<double>>();
+  out.animals = in.at("animals").get<std::vector<std::vector<std::vector<double>>>>();
+  if (!same_shape(out.animals, odds::believed(model))) return std::nullopt;
+  for (const json& mode : in.at("modes")) {
+    const auto numbers = mode.at("tables").get<std::vector<double>>();
+    if (numbers.size() != all.size()) return std::nullopt;
     out.modes.push_back(
-        {unflattened(mode["tables"].get<std::vector<double>>(), odds::believed(model)),
-         mode["log_posterior"], mode["starts"]});
+        {unflattened(numbers, odds::believed(model)), mode.at("log_posterior"), mode.at("starts")});
   }
   for (const json& of : in.value("dependences", json::array())) {
-    out.dependences.push_back({of[0], of[1], of[2], of[3], of[4]});
+    out.dependences.push_back({of.at(0), of.at(1), of.at(2), of.at(3), of.at(4)});
+    const Dependence& one = out.dependences.back();
+    if (one.first >= model.markers().size() || one.second >= model.markers().size()) {
+      return std::nullopt;
+    }
   }
   for (std::size_t p = 0; p < all.size(); ++p) {
-    const json& of = in["summaries"][p];
-    out.summaries.push_back({all[p], of[0], of[1], of[2], of[3], of[4], {of[5], of[6], of[7]}});
+    const json& of = in.at("summaries").at(p);
+    out.summaries.push_back(
+        {all[p], of.at(0), of.at(1), of.at(2), of.at(3), of.at(4), {of.at(5), of.at(6), of.at(7)}});
   }
   return out;
+}
+
+}  // namespace
+
+std::optional<Learned> read_learned(const std::string& text, const std::vector<double>& draws,
+                                    const colony::Model& model) {
+  try {
+    return read(json::parse(text, nullptr, false), draws, model);
+  } catch (const json::exception&) {
+    return std::nullopt;
+  }
 }
 
 }  // namespace likelihet::learning

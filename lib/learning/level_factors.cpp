@@ -13,7 +13,10 @@ namespace {
 
 double factor(const odds::Tables& tables, const LevelFactor& of, double weight) {
   const auto& rows = tables.rows[of.marker][of.table];
-  const double ratio = rows[of.row][of.level] / rows.back()[of.level];
+  const double here = rows[of.row][of.level];
+  const double elsewhere = rows.back()[of.level];
+  if (here == elsewhere) return 1;  // a level that neither knows as well
+  const double ratio = here / elsewhere;
   return weight == 1 ? ratio : std::pow(ratio, weight);
 }
 

@@ -5,6 +5,7 @@
 
 #include <likelihet/learning/maximum.hpp>
 #include <likelihet/learning/parameters.hpp>
+#include <likelihet/learning/random_stream.hpp>
 
 namespace likelihet::learning {
 
@@ -27,6 +28,7 @@ std::optional<Climb> climb(Expecting& expecting, const Counts& prior, const odds
   Climb out;
   out.tables = std::move(start);
   for (std::size_t step = 0; step < settings.most_steps && !out.converged; ++step) {
+    if (settings.stop != nullptr && settings.stop->load()) return std::nullopt;
     const auto expected = expecting.at(out.tables);
     if (!expected) return std::nullopt;
     out.trace.push_back(expected->log_evidence + log_prior(prior, out.tables));
@@ -42,12 +44,13 @@ std::optional<Modes> modes(Expecting& expecting, const colony::Model& model,
                            const ClimbSettings& settings) {
   const Counts prior = prior_counts(model);
   const odds::Tables believed = odds::believed(model);
-  std::mt19937_64 random(seed);
+  std::mt19937_64 random = random_stream(seed, Purpose::starts);
   std::optional<Modes> out;
   for (std::size_t start = 0; start <= further_starts; ++start) {
     auto end = climb(expecting, prior, believed, start == 0 ? believed : odds::drawn(model, random),
                      settings);
-    if (!end) continue;
+    // A climb that was cut short ended nowhere in particular.
+    if (!end || (!end->converged && out)) continue;
     if (!out) out.emplace();
     const double height = end->trace.back();
     const auto known = std::find_if(out->found.begin(), out->found.end(), [&](const Mode& mode) {

@@ -1,6 +1,7 @@
 // The likeliest tables, by expectation and maximisation from several starts.
 #pragma once
 
+#include <atomic>
 #include <cstddef>
 #include <cstdint>
 #include <optional>
@@ -21,10 +22,11 @@ struct Climb {
 struct ClimbSettings {
   std::size_t most_steps = 10'000;
   double tolerance = 1e-9;
+  const std::atomic<bool>* stop = nullptr;  ///< set from outside: a climb then gives nothing
 };
 
 /// EM (Dempster, Laird and Rubin 1977) to the mode of the posterior in the coordinates of
-/// mode_of(). Nothing if the evidence contradicts itself at the start.
+/// mode_of(). Nothing if the evidence contradicts itself at the start, or where it is stopped.
 std::optional<Climb> climb(Expecting& expecting, const Counts& prior, const odds::Tables& believed,
                            odds::Tables start, const ClimbSettings& settings = {});
 

@@ -4,9 +4,11 @@
 #include <random>
 #include <stdexcept>
 
+#include <likelihet/colony/counting.hpp>
 #include <likelihet/genetics/transmission.hpp>
 #include <likelihet/inference/sampling.hpp>
 #include <likelihet/learning/counts.hpp>
+#include <likelihet/learning/random_stream.hpp>
 #include <likelihet/learning/simulate.hpp>
 #include <likelihet/odds/evidence_score.hpp>
 #include <likelihet/odds/layers.hpp>
@@ -36,7 +38,7 @@ odds::Tables drawn_truth(const colony::Model& model, std::mt19937_64& random) {
 class Simulation {
  public:
   Simulation(const colony::Colony& colony, const colony::Records& records, std::uint64_t seed)
-      : colony_(colony), model_(colony.model()), random_(seed) {
+      : colony_(colony), model_(colony.model()), random_(random_stream(seed, Purpose::simulation)) {
     out_.records = records;
     out_.tables = drawn_truth(model_, random_);
   }
@@ -47,8 +49,11 @@ class Simulation {
     // Appearances first: contexts of marks follow them.
     shows_.assign(colony_.animals().size(),
                   std::vector<std::vector<std::size_t>>(model_.loci().size()));
+    std::vector<bool> counts(all.size(), false);
+    for (std::size_t o : colony::counting(colony_, std::nullopt)) counts[o] = true;
     for (std::size_t o = 0; o < all.size(); ++o) {
-      if (const auto* seen = std::get_if<colony::AppearanceSeen>(&all[o].what)) see(*seen, o);
+      const auto* seen = std::get_if<colony::AppearanceSeen>(&all[o].what);
+      if (seen != nullptr) see(*seen, o, counts[o]);
     }
     for (std::size_t o = 0; o < all.size(); ++o) {
       if (const auto* score = std::get_if<colony::Score>(&all[o].what)) read(*score, o);
@@ -67,6 +72,7 @@ class Simulation {
     if (auto* large = std::get_if<odds::TooLarge>(&made)) return std::move(*large);
     const auto& prepared = *std::get<std::unique_ptr<odds::Prepared>>(made);
     const auto values = prepared.net.values(odds::Layer::sexes, out_.tables);
+    if (prepared.plan->impossible()) throw std::invalid_argument("the pedigree is impossible");
     inference::Pass<double> pass(*prepared.plan);
     pass.collect(values);
     const inference::Draw draw = inference::sample(*prepared.plan, pass, values, random_);
@@ -107,10 +113,11 @@ class Simulation {
     return pick(weights, random_);
   }
 
-  void see(const colony::AppearanceSeen& seen, std::size_t o) {
+  // What was withdrawn is drawn again too, but no context follows it.
+  void see(const colony::AppearanceSeen& seen, std::size_t o, bool counts) {
     const genetics::Locus& locus = model_.loci()[seen.locus];
     const std::size_t shown = shown_by(locus, genotype(seen.animal, seen.locus));
-    shows_[seen.animal][seen.locus].push_back(shown);
+    if (counts) shows_[seen.animal][seen.locus].push_back(shown);
     std::get<colony::AppearanceRecord>(out_.records.observations[o].what).shows =
         locus.appearances()[shown];
   }

@@ -18,6 +18,7 @@ double quantile_of_sorted(std::span<const double> sorted, double p) {
   const double at = p * static_cast<double>(sorted.size() - 1);
   const auto low = static_cast<std::size_t>(at);
   const std::size_t high = std::min(low + 1, sorted.size() - 1);
+  if (sorted[low] == sorted[high]) return sorted[low];  // infinite ones too
   return sorted[low] + (at - static_cast<double>(low)) * (sorted[high] - sorted[low]);
 }
 

@@ -1,5 +1,7 @@
 // Beliefs as point values and as draws.
 #include <algorithm>
+#include <cmath>
+#include <limits>
 
 #include <likelihet/odds/tables.hpp>
 
@@ -8,22 +10,13 @@ namespace likelihet::odds {
 namespace {
 
 // Gamma variates over their sum (Devroye 1986, chapter XI.4).
-std::vector<double> dirichlet(const std::vector<double>& expect, double worth,
-                              std::mt19937_64& random) {
+std::vector<double> dirichlet_of(const std::vector<double>& expect, double worth,
+                                 std::mt19937_64& random) {
   const auto possible = std::count_if(expect.begin(), expect.end(), [](double p) { return p > 0; });
   if (possible < 2 || !(worth > 0)) return expect;
-  std::vector<double> out(expect.size(), 0.0);
-  double whole = 0;
-  for (std::size_t i = 0; i < expect.size(); ++i) {
-    if (!(expect[i] > 0)) continue;
-    out[i] = std::gamma_distribution<double>(worth * expect[i], 1.0)(random);
-    whole += out[i];
-  }
-  if (!(whole > 0)) return expect;
-  for (std::size_t i = 0; i < expect.size(); ++i) {
-    if (expect[i] > 0) out[i] = std::max(out[i] / whole, least_drawn);
-  }
-  return out;
+  std::vector<double> shapes = expect;
+  for (double& shape : shapes) shape *= worth;
+  return dirichlet(shapes, random);
 }
 
 template <class Row, class Frequencies>
@@ -48,6 +41,43 @@ Tables make(const colony::Model& model, Row row, Frequencies frequencies) {
 
 }  // namespace
 
+namespace {
+
+// ln of a gamma variate: with U uniform, G(shape) = G(shape + 1) U^(1/shape), which for small
+// shapes is far below the least double (Devroye 1986, chapter IX.3).
+double log_gamma_variate(double shape, std::mt19937_64& random) {
+  const double whole = std::gamma_distribution<double>(shape + 1)(random);
+  const double u = 1 - std::uniform_real_distribution<double>()(random);
+  return std::log(whole) + std::log(u) / shape;
+}
+
+}  // namespace
+
+std::vector<double> dirichlet(const std::vector<double>& shapes, std::mt19937_64& random) {
+  // From this shape on a gamma variate stays far above the least double.
+  constexpr double plain_shape = 0.1;
+  const bool plain = std::all_of(shapes.begin(), shapes.end(),
+                                 [](double shape) { return !(shape > 0) || shape >= plain_shape; });
+  std::vector<double> out(shapes.size(), 0.0);
+  double largest = -std::numeric_limits<double>::infinity();
+  for (std::size_t i = 0; i < shapes.size(); ++i) {
+    if (!(shapes[i] > 0)) continue;
+    out[i] = plain ? std::gamma_distribution<double>(shapes[i])(random)
+                   : log_gamma_variate(shapes[i], random);
+    largest = std::max(largest, out[i]);
+  }
+  double whole = 0;
+  for (std::size_t i = 0; i < shapes.size(); ++i) {
+    if (!(shapes[i] > 0)) continue;
+    if (!plain) out[i] = std::exp(out[i] - largest);
+    whole += out[i];
+  }
+  for (std::size_t i = 0; i < shapes.size(); ++i) {
+    if (shapes[i] > 0) out[i] = std::max(out[i] / whole, least_drawn);
+  }
+  return out;
+}
+
 Tables believed(const colony::Model& model) {
   return make(
       model, [](const colony::MarkerRow& row) { return row.expect; },
@@ -56,9 +86,10 @@ Tables believed(const colony::Model& model) {
 
 Tables drawn(const colony::Model& model, std::mt19937_64& random) {
   return make(
-      model, [&](const colony::MarkerRow& row) { return dirichlet(row.expect, row.worth, random); },
+      model,
+      [&](const colony::MarkerRow& row) { return dirichlet_of(row.expect, row.worth, random); },
       [&](const std::vector<double>& frequencies, double worth) {
-        return dirichlet(frequencies, worth, random);
+        return dirichlet_of(frequencies, worth, random);
       });
 }
 

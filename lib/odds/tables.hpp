@@ -26,6 +26,11 @@ inline constexpr double least_drawn = 1e-25;
 /// without intervals are computed at.
 Tables believed(const colony::Model& model);
 
+/// One draw from Dirichlet(shapes): gamma variates, in logarithms, so that tiny shapes end in a
+/// corner and not at 0/0 (Devroye 1986, Non-Uniform Random Variate Generation, chapters IX.3 and
+/// XI.4). Entries of shape 0 stay 0; one at least is above 0. No other falls below `least_drawn`.
+std::vector<double> dirichlet(const std::vector<double>& shapes, std::mt19937_64& random);
+
 /// One draw from the beliefs: each row from Dirichlet(worth x expect), each origin's frequencies
 /// from Dirichlet(worth x frequency), independently (gamma variates: Devroye 1986, Non-Uniform
 /// Random Variate Generation, chapter XI.4). A level believed impossible stays so; no positive

@@ -61,7 +61,8 @@ struct Ranks {
 void add_book(const Ready& like, const colony::Records& records, std::uint64_t seed, Ranks& ranks) {
   const auto book = std::get<Simulated>(simulate(like.colony(), records, seed));
   const Ready ready(model(), book.records);
-  std::mt19937_64 random(seed);
+  // A stream of its own, far from the one that drew the truth.
+  std::mt19937_64 random(seed + 1'000'003);
   Chain chain(ready.prepared(), ready.model(), odds::drawn(ready.model(), random), seed, 0);
   for (int i = 0; i < 300; ++i) chain.step();
   const auto truth = flat(book.tables);

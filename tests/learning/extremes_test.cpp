@@ -3,6 +3,7 @@
 
 #include "learning/learning_colony.hpp"
 
+#include <likelihet/learning/chain.hpp>
 #include <likelihet/learning/learn.hpp>
 #include <likelihet/learning/level_factors.hpp>
 
@@ -87,6 +88,38 @@ TEST(Extremes, TwoMarksIdenticalInEveryAnimalTeachTheSame) {
   expect_sensible(found, ready.model());
   for (std::size_t p = 0; p < 9; ++p) {
     EXPECT_NEAR(found.summaries[p].mode, found.summaries[p + 9].mode, 1e-6);
+  }
+}
+
+// A level that no genotype shows, and one that only the last row rules out.
+TEST(Extremes, LevelsThatAreRuledOutGiveNoNumberThatIsNone) {
+  auto description = recessive_model();
+  description.markers[0].rows = {{{{"ember", "+/e"}}, {0.5, 0.5, 0.0}, 8.0},
+                                 {{}, {1.0, 0.0, 0.0}, 8.0}};
+  const auto model = support::made(description);
+  std::mt19937_64 random(1);
+  const std::vector<odds::Tables> draws = {odds::drawn(*model, random),
+                                           odds::drawn(*model, random)};
+  const auto factors = level_factors(*model, draws);
+  EXPECT_TRUE(std::isinf(factors[1].believed));
+  EXPECT_TRUE(std::isinf(factors[1].median));
+  EXPECT_EQ(factors[2].believed, 1);
+  EXPECT_EQ(factors[2].high, 1);
+}
+
+// Nearly everybody carries what kills: the dead are counted, not drawn one by one.
+TEST(Extremes, ManyUnbornTakeNoTime) {
+  auto description = recessive_model();
+  description.loci[0].viability = {{"e/e", 0.0}};
+  const auto model = support::made(description);
+  std::mt19937_64 random(1);
+  for (double q : {0.999999, 1 - 1e-12, 1 - 1e-15}) {
+    const auto dead = drawn_unborn(model->loci()[0], {1 - q, q}, genetics::Sex::female, 5, random);
+    // Of each five alive: q^2 / (1 - q^2) times as many are not.
+    const double expected = 5 * q * q / (1 - q * q);
+    EXPECT_GT(dead[2], expected / 20);
+    EXPECT_LT(dead[2], expected * 20);
+    EXPECT_EQ(dead[0] + dead[1], 0);
   }
 }
 

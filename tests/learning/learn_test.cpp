@@ -103,6 +103,20 @@ TEST(Learn, RefusesWhatDoesNotFitTheModel) {
   EXPECT_FALSE(read_draws(draws, ready.model()));
 }
 
+// Text that is JSON but lacks something, or holds too little of it.
+TEST(Learn, RefusesWhatIsDamaged) {
+  const Ready ready = herd();
+  const auto found = std::get<Learned>(learn(ready.colony(), quick()));
+  const auto draws = flat_draws(found, ready.model());
+  const std::string text = write_learned(found);
+  for (const char* field : {"modes", "animals", "summaries", "worst", "trace", "chains"}) {
+    std::string damaged = text;
+    damaged.replace(damaged.find(field), 1, "X");
+    EXPECT_FALSE(read_learned(damaged, draws, ready.model())) << field;
+  }
+  EXPECT_FALSE(read_learned(R"({"version":1,"summaries":7})", draws, ready.model()));
+}
+
 // Averaged odds lie between those of the draws, and their intervals around them.
 TEST(Learn, OddsAverageOverTheDraws) {
   const Ready ready = herd();

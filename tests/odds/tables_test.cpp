@@ -1,4 +1,5 @@
 // Beliefs as tables: at their expectation, and drawn from their Dirichlet distributions.
+#include <algorithm>
 #include <cmath>
 #include <random>
 #include <vector>
@@ -150,6 +151,7 @@ TEST(Drawn, HoldsAWorthOfNextToNothing) {
   for (auto& row : description.markers[0].rows) row.worth = 1e-6;
   const auto model = model_of(description);
   std::mt19937_64 random(9);
+  int corners = 0;
   for (int i = 0; i < 500; ++i) {
     const Tables draw = drawn(*model, random);
     for (const auto& row : draw.rows[0][0]) {
@@ -160,8 +162,12 @@ TEST(Drawn, HoldsAWorthOfNextToNothing) {
         sum += p;
       }
       EXPECT_NEAR(sum, 1, 1e-9);
+      EXPECT_GT(*std::max_element(row.begin(), row.end()), 0.999) << "a corner, not the middle";
+      corners += row[0] > 0.5 ? 1 : 0;
     }
   }
+  // Each corner by its expectation: 0.2, 0.3 and 0.8 of 500 rows each are 650.
+  EXPECT_NEAR(corners, 650, 80);
 }
 
 }  // namespace

@@ -117,6 +117,9 @@ def main():
     beta = {name: [PRIOR[name][0] * PRIOR[name][1], (1 - PRIOR[name][0]) * PRIOR[name][1]]
             for name in ("q", "sure")}
     beta["sure"] = [PRIOR["sure"][0] * PRIOR["sure"][1], (1 - PRIOR["sure"][0]) * PRIOR["sure"][1]]
+    # P(child | dam, sire), dam fastest, as R fills an array.
+    mendel = [{0: (1 - d / 2) * (1 - s / 2), 1: d / 2 * (1 - s / 2) + s / 2 * (1 - d / 2),
+               2: d / 2 * s / 2}[child] for child in range(3) for s in range(3) for d in range(3)]
     data = f"""data <- list(animals = 200, founders = {FOUNDERS}, scored = {len(scored)},
   tested = {len(tested)},
   dam = {vector([of[0] + 1 if of else None for of in parents])},
@@ -124,10 +127,10 @@ def main():
   visual = {vector([int(c == 2) for c in copies])}, of = {vector([i + 1 for i in scored])},
   said.fleck = {vector(said["fleck"])}, said.thread = {vector(said["thread"])},
   sample = {vector([i + 1 for i, _ in tested])}, report = {vector([r + 1 for _, r in tested])},
-  assay = {matrix(ASSAY)}, prior.fleck = {matrix(worth["fleck"])},
+  mendel = array({vector(mendel)}, dim = c(3, 3, 3)), assay = {matrix(ASSAY)}, prior.fleck = {matrix(worth["fleck"])},
   prior.thread = {matrix(worth["thread"])}, prior.q = {vector(beta["q"])},
   prior.sure = {vector(beta["sure"])})
-inits <- list(m = {vector([g[0] for g in gametes])}, f = {vector([g[1] for g in gametes])})
+inits <- list(genotype = {vector([c + 1 for c in copies])})
 """
     with tempfile.TemporaryDirectory() as folder:
         path = os.path.join(folder, "data.R")
@@ -136,7 +139,7 @@ inits <- list(m = {vector([g[0] for g in gametes])}, f = {vector([g[1] for g in 
         subprocess.run(["Rscript", os.path.join(HERE, "learning_jags.R"),
                         os.path.join(HERE, "learning_jags.bug"), path,
                         os.path.join(HERE, "learning_jags.csv"),
-                        sys.argv[1] if len(sys.argv) > 1 else "40"], check=True)
+                        sys.argv[1] if len(sys.argv) > 1 else "60"], check=True)
 
 
 if __name__ == "__main__":
