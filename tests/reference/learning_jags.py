@@ -3,7 +3,7 @@
 
 python3 tests/reference/learning_jags.py [BATCHES] rewrites learning_model.json, learning_colony.json
 (drawn here, from a fixed seed) and learning_jags.csv. The program under test is not run. Needs R with
-rjags (Plummer 2003); takes some minutes.
+rjags (Plummer 2003); takes a minute or two. The file in the tree is of 8 batches, the default.
 """
 import json
 import os
@@ -139,7 +139,7 @@ inits <- list(genotype = {vector([c + 1 for c in copies])})
         subprocess.run(["Rscript", os.path.join(HERE, "learning_jags.R"),
                         os.path.join(HERE, "learning_jags.bug"), path,
                         os.path.join(HERE, "learning_jags.csv"),
-                        sys.argv[1] if len(sys.argv) > 1 else "60"], check=True)
+                        sys.argv[1] if len(sys.argv) > 1 else "8"], check=True)
 
 
 if __name__ == "__main__":
