@@ -2,7 +2,7 @@
 """A colony of 200 animals whose tables are unknown, and what JAGS learns from it.
 
 python3 tests/reference/learning_jags.py [BATCHES] rewrites learning_model.json, learning_colony.json
-(drawn here, from a fixed seed) and learning_jags.csv. The program under test is not run. Needs R with
+(drawn here, from a fixed seed) and learning_jags.csv. The program under test is not run. Needs R and
 rjags (Plummer 2003); takes a minute or two. The file in the tree is of 8 batches, the default.
 """
 import json
@@ -127,7 +127,8 @@ def main():
   visual = {vector([int(c == 2) for c in copies])}, of = {vector([i + 1 for i in scored])},
   said.fleck = {vector(said["fleck"])}, said.thread = {vector(said["thread"])},
   sample = {vector([i + 1 for i, _ in tested])}, report = {vector([r + 1 for _, r in tested])},
-  mendel = array({vector(mendel)}, dim = c(3, 3, 3)), assay = {matrix(ASSAY)}, prior.fleck = {matrix(worth["fleck"])},
+  mendel = array({vector(mendel)}, dim = c(3, 3, 3)), assay = {matrix(ASSAY)},
+  prior.fleck = {matrix(worth["fleck"])},
   prior.thread = {matrix(worth["thread"])}, prior.q = {vector(beta["q"])},
   prior.sure = {vector(beta["sure"])})
 inits <- list(genotype = {vector([c + 1 for c in copies])})
