@@ -27,6 +27,12 @@ std::string digest_of(const book::Book& book) {
   return documents::digest(book.model()->description(), book.records());
 }
 
+namespace {
+bool is_fresh(const book::Book& book, const book::LearnedRecord& learned) {
+  return learned.digest == digest_of(book);
+}
+}  // namespace
+
 Chosen choose_tables(const book::Book& book, const std::string& asked, bool earlier_day) {
   if (asked == "belief") return {};
   const bool required = asked == "learned";
@@ -39,7 +45,7 @@ Chosen choose_tables(const book::Book& book, const std::string& asked, bool earl
     throw Failure(ExitStatus::input, "book", "it has no learned tables",
                   "run 'likelihet learn' first, or use --tables belief, the tables of the model");
   }
-  if (learned->digest != digest_of(book)) {
+  if (!is_fresh(book, *learned)) {
     if (!required) return {TablesUsed::belief_as_stale, {}};
     throw Failure(ExitStatus::input, "book", "the book changed since its tables were learned",
                   "run 'likelihet learn' again, or use --tables belief");
@@ -56,11 +62,10 @@ Chosen choose_tables(const book::Book& book, const std::string& asked, bool earl
 std::string belief_note(const book::Book& book, bool earlier_day, std::size_t width) {
   if (earlier_day) return {};
   const auto learned = book.learned();
-  if (!learned || learned->digest != digest_of(book)) return {};
+  if (!learned || !is_fresh(book, *learned)) return {};
   return wrapped(
              "Tables of marks: belief only. 'likelihet odds' averages over what was learned from "
-             "this "
-             "book, so its figures differ.",
+             "this book, so its figures differ.",
              width, 0) +
          "\n";
 }

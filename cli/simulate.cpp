@@ -59,10 +59,9 @@ Reply run(const Asked& asked, const Shell& /*shell*/) {
     throw Failure(ExitStatus::input, *faults);
   }
   const auto& colony = std::get<colony::Colony>(made);
-  auto outcome =
-      learning::simulate(colony, records, asked.computation.seed, asked.computation.memory);
-  if (const auto* large = std::get_if<odds::TooLarge>(&outcome)) throw failure_of(*large);
-  const auto& book = std::get<learning::Simulated>(outcome);
+  const auto book = value_or_fail(
+      colony,
+      learning::simulate(colony, records, asked.computation.seed, asked.computation.memory));
   return {asked.truth ? truth_json(colony, book) : documents::write_colony(book.records), {}};
 }
 

@@ -10,6 +10,7 @@
 #include <likelihet/learning/counts.hpp>
 #include <likelihet/learning/random_stream.hpp>
 #include <likelihet/learning/simulate.hpp>
+#include <likelihet/odds/contradiction.hpp>
 #include <likelihet/odds/evidence_score.hpp>
 #include <likelihet/odds/layers.hpp>
 
@@ -28,9 +29,7 @@ odds::Tables drawn_truth(const colony::Model& model, std::mt19937_64& random) {
   for (std::size_t s = 0; s < out.scorers.size(); ++s) {
     const Readings& belief = prior.scorers[s];
     if (!open({belief.right, belief.wrong})) continue;
-    const double right = std::gamma_distribution<double>(belief.right)(random);
-    const double wrong = std::gamma_distribution<double>(belief.wrong)(random);
-    out.scorers[s] = right / (right + wrong);
+    out.scorers[s] = odds::dirichlet({belief.right, belief.wrong}, random).front();
   }
   return out;
 }
@@ -43,8 +42,8 @@ class Simulation {
     out_.tables = drawn_truth(model_, random_);
   }
 
-  std::variant<Simulated, odds::TooLarge> run(std::size_t memory_bytes) {
-    if (auto large = draw_genotypes(memory_bytes)) return std::move(*large);
+  SimulateOutcome run(std::size_t memory_bytes) {
+    if (auto trouble = draw_genotypes(memory_bytes)) return std::move(*trouble);
     const auto& all = colony_.observations();
     // Appearances first: contexts of marks follow them.
     shows_.assign(colony_.animals().size(),
@@ -64,7 +63,8 @@ class Simulation {
   }
 
  private:
-  std::optional<odds::TooLarge> draw_genotypes(std::size_t memory_bytes) {
+  // Nothing where they are drawn, else what stands in the way.
+  std::optional<SimulateOutcome> draw_genotypes(std::size_t memory_bytes) {
     odds::Scenario bare = odds::scenario(colony_, std::nullopt);
     bare.observations.clear();
     settle_sexes(bare);
@@ -72,9 +72,10 @@ class Simulation {
     if (auto* large = std::get_if<odds::TooLarge>(&made)) return std::move(*large);
     const auto& prepared = *std::get<std::unique_ptr<odds::Prepared>>(made);
     const auto values = prepared.net.values(odds::Layer::sexes, out_.tables);
-    if (prepared.plan->impossible()) throw std::invalid_argument("the pedigree is impossible");
+    if (prepared.plan->impossible()) return odds::explain(bare, {});
     inference::Pass<double> pass(*prepared.plan);
     pass.collect(values);
+    if (!(pass.total() > 0)) return odds::explain(bare, {});
     const inference::Draw draw = inference::sample(*prepared.plan, pass, values, random_);
     for (std::size_t a = 0; a < colony_.animals().size(); ++a) {
       for (std::size_t l = 0; l < model_.loci().size(); ++l) {
@@ -200,9 +201,8 @@ class Simulation {
 
 }  // namespace
 
-std::variant<Simulated, odds::TooLarge> simulate(const colony::Colony& colony,
-                                                 const colony::Records& records, std::uint64_t seed,
-                                                 std::size_t memory_bytes) {
+SimulateOutcome simulate(const colony::Colony& colony, const colony::Records& records,
+                         std::uint64_t seed, std::size_t memory_bytes) {
   if (records.observations.size() != colony.observations().size()) {
     throw std::invalid_argument("the records are not those of the colony");
   }

@@ -17,6 +17,8 @@ struct Simulated {
   std::vector<std::size_t> genotypes;
 };
 
+using SimulateOutcome = std::variant<Simulated, odds::Contradiction, odds::TooLarge>;
+
 /// Draws tables from the model's beliefs (Dirichlet rows and origins, Beta scorers), then every
 /// genotype given descent and recorded sexes (exactly, backwards through the junction tree), then
 /// what each observation would have shown: the same animals seen, scored, tested and bred as often
@@ -24,9 +26,9 @@ struct Simulated {
 /// level; contexts follow the appearances drawn; a report is another animal's with `mix_up`; a
 /// brood keeps its size. Scores that could not be read, claims of sellers and withdrawals stay.
 /// Simulated books are what simulation-based calibration compares with (Talts et al. 2018,
-/// arXiv:1804.06788). `records` are those the colony was made of. Too large: as for odds.
-std::variant<Simulated, odds::TooLarge> simulate(const colony::Colony& colony,
-                                                 const colony::Records& records, std::uint64_t seed,
-                                                 std::size_t memory_bytes = std::size_t{2} << 30U);
+/// arXiv:1804.06788). `records` are those the colony was made of. A pedigree that is
+/// impossible by itself, or too large, is told as for odds.
+SimulateOutcome simulate(const colony::Colony& colony, const colony::Records& records,
+                         std::uint64_t seed, std::size_t memory_bytes = std::size_t{2} << 30U);
 
 }  // namespace likelihet::learning

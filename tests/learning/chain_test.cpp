@@ -35,13 +35,7 @@ Moments run(const Ready& ready, std::size_t sweeps, Read read) {
 // Known genotypes: a row is Dirichlet(worth x expect + counts) exactly; Beta(2 + 6, 2 + 4) for
 // "clear", whose mean is 8/14 and whose variance 8 x 6 / (14^2 x 15).
 TEST(Chain, ConjugateRowsHaveTheirClosedForm) {
-  RecordsBuilder records;
-  for (int i = 0; i < 10; ++i) {
-    const std::string id = "V" + std::to_string(i);
-    records.founder(id, std::nullopt, "bought").shows(id, "ember", "ember");
-    records.score(id, "crown-fleck", i < 6 ? "clear" : "absent");
-  }
-  const Ready ready(recessive_model(), records.records);
+  const Ready ready(recessive_model(), ten_visuals());
   const auto found = run(ready, 20'000, [](const odds::Tables& t) { return t.rows[0][0][0][2]; });
   EXPECT_NEAR(found.mean, 8.0 / 14, 4 * 0.128 / std::sqrt(20'000));
   EXPECT_NEAR(found.deviation, std::sqrt(8.0 * 6 / (14 * 14 * 15)), 0.004);

@@ -6,6 +6,7 @@
 #include <likelihet/learning/chain.hpp>
 #include <likelihet/learning/learn.hpp>
 #include <likelihet/learning/level_factors.hpp>
+#include <likelihet/learning/simulate.hpp>
 
 namespace likelihet::learning {
 namespace {
@@ -105,6 +106,22 @@ TEST(Extremes, LevelsThatAreRuledOutGiveNoNumberThatIsNone) {
   EXPECT_TRUE(std::isinf(factors[1].median));
   EXPECT_EQ(factors[2].believed, 1);
   EXPECT_EQ(factors[2].high, 1);
+}
+
+// Nobody of a clutch could live: the answer is a contradiction, not a book.
+TEST(Extremes, AnImpossiblePedigreeCannotBeSimulated) {
+  auto description = recessive_model();
+  description.loci[0].viability = {{"+/e", 0.0}};
+  const auto records = RecordsBuilder()
+                           .founder("D", genetics::Sex::female)
+                           .bought_as("ember", {{"+/+", 1.0}})
+                           .founder("S", genetics::Sex::male)
+                           .bought_as("ember", {{"e/e", 1.0}})
+                           .clutch("C", "D", {"S"})
+                           .hatchling("H", "C")
+                           .records;
+  const Ready ready(description, records);
+  EXPECT_TRUE(std::holds_alternative<odds::Contradiction>(simulate(ready.colony(), records, 1)));
 }
 
 // Nearly everybody carries what kills: the dead are counted, not drawn one by one.

@@ -42,4 +42,16 @@ class Ready {
   std::unique_ptr<odds::Prepared> prepared_;
 };
 
+/// Ten animals out of "bought" that show e/e; crown-fleck is read for sure, clear on six of them
+/// and absent on four.
+inline colony::Records ten_visuals() {
+  support::RecordsBuilder records;
+  for (int i = 0; i < 10; ++i) {
+    const std::string id = "V" + std::to_string(i);
+    records.founder(id, std::nullopt, "bought").shows(id, "ember", "ember");
+    records.score(id, "crown-fleck", i < 6 ? "clear" : "absent");
+  }
+  return records.records;
+}
+
 }  // namespace likelihet::learning

@@ -14,13 +14,7 @@ using support::RecordsBuilder;
 // Ten visual animals (e/e) and ten proven others, each scored for sure: rows are in proportion to
 // worth x expect + counts, by hand.
 TEST(Climb, KnownGenotypesNeedOneStep) {
-  RecordsBuilder records;
-  for (int i = 0; i < 10; ++i) {
-    const std::string id = "V" + std::to_string(i);
-    records.founder(id, std::nullopt, "bought").shows(id, "ember", "ember");
-    records.score(id, "crown-fleck", i < 6 ? "clear" : "absent");
-  }
-  const Ready ready(recessive_model(), records.records);
+  const Ready ready(recessive_model(), ten_visuals());
   Expecting expecting(ready.prepared(), ready.model());
   const auto end =
       climb(expecting, prior_counts(ready.model()), ready.believed(), ready.believed());
