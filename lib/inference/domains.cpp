@@ -84,7 +84,7 @@ class Propagation {
     }
     family_support_.resize(leaves_.families.size());
     for (std::size_t f = 0; f < leaves_.families.size(); ++f) {
-      for (const Member& member : leaves_.families[f].members) {
+      for (const Member& member : leaves_.members_of(leaves_.families[f])) {
         const Pattern& p = leaves_.patterns[member.pattern];
         auto& support = family_support_[f];
         if (support.empty()) support.assign(p.cells, 1);

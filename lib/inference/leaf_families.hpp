@@ -46,27 +46,52 @@ struct Family {
   /// family is a factor of 1.
   std::optional<Variable> guard;
   std::uint32_t guard_state = 0;
-  std::vector<Member> members;  ///< of patterns that tell something, by pattern
+  /// Its range in LeafFamilies::members.
+  std::uint32_t members_begin = 0, members_end = 0;
+
+  /// Nothing below it tells anything of the pair.
+  [[nodiscard]] bool silent() const { return members_begin == members_end; }
 };
 
-/// Leaves that are alike in pattern and branches have one posterior. A branch's weight is that of
-/// Branch; the posteriors of the branches are added up with it.
+/// Where a leaf of a run may hang. The weight is that of Branch.
+struct FamilyBranch {
+  std::uint32_t family = 0;
+  double weight = 1;
+};
+
+/// Leaves that are alike in pattern and branches have one posterior: that of the branches, added up
+/// by their weights.
 struct Run {
   std::uint32_t pattern = 0;
-  std::vector<std::pair<std::uint32_t, double>> branches;  ///< (family, weight)
+  /// Its range in LeafFamilies::branches.
+  std::uint32_t branches_begin = 0, branches_end = 0;
 };
 
-/// All of it is in the order in which leaves were added. About linear in leaves and branches.
+/// Patterns and families are in the order in which leaves were added, runs in that of their
+/// families. About linear in leaves and branches.
 struct LeafFamilies {
   std::vector<Pattern> patterns;
   std::vector<Family> families;
   std::vector<Run> runs;
-  std::vector<std::uint32_t> run_of;  ///< by leaf
-  std::size_t sums = 0;               ///< numbers in all patterns' m together
-  double silent_log = 0;              ///< ln of what all silent leaves multiply the whole by, nats
+  std::vector<Member> members;  ///< of patterns that tell something: family by family, by pattern
+  std::vector<FamilyBranch> branches;  ///< run by run
+  std::vector<std::uint32_t> run_of;   ///< by leaf
+  std::size_t sums = 0;                ///< numbers in all patterns' m together
+  double silent_log = 0;               ///< ln of what all silent leaves multiply the whole by, nats
 
   /// Reads the network's own numbers only to find silent leaves; the network is not kept.
   explicit LeafFamilies(const Network& network);
+
+  /// Puts family order[i] in place i, with its members and its runs. `order` has every family once.
+  void reorder(std::span<const std::uint32_t> order);
+
+  [[nodiscard]] std::span<const Member> members_of(const Family& family) const {
+    return std::span(members).subspan(family.members_begin,
+                                      family.members_end - family.members_begin);
+  }
+  [[nodiscard]] std::span<const FamilyBranch> branches_of(const Run& run) const {
+    return std::span(branches).subspan(run.branches_begin, run.branches_end - run.branches_begin);
+  }
 };
 
 /// m of a pattern for one set of numbers, first slowest, added up in leaf order. `sums` has room

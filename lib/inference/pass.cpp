@@ -85,7 +85,7 @@ void Pass<Number>::collect_bucket(std::span<const Number> values, std::uint32_t 
     if (input.kind == Input::Kind::table) from = values.data() + input.offset;
     if (input.kind == Input::Kind::family) {
       // A family that tells nothing asks for its belief alone.
-      if (plan_->leaves().families[input.source].members.empty()) continue;
+      if (plan_->leaves().families[input.source].silent()) continue;
       fold_family(input.source);
     }
     multiply(clique, from, input.map, done == 0);

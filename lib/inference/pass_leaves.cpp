@@ -29,7 +29,8 @@ void Pass<Number>::fold_family(std::uint32_t f) {
   std::fill_n(product, place.cells, Number(1.0));
   Scale<Number> own;
   std::uint32_t since = 0;
-  for (const Member& member : plan_->leaves().families[f].members) {
+  const LeafFamilies& leaves = plan_->leaves();
+  for (const Member& member : leaves.members_of(leaves.families[f])) {
     const Number* sums = sums_.data() + plan_->leaves().patterns[member.pattern].offset;
     for (std::uint32_t n = 0; n < member.count; ++n) {
       for (std::size_t c = 0; c < cells.size(); ++c) product[c] *= sums[cells[c]];
@@ -88,7 +89,7 @@ void Pass<Number>::leaf_posteriors(std::span<const Number> values) {
                                 run_begin_[r + 1] - run_begin_[r]);
     const Number* shares = shares_.data() + share_begin_[leaves.runs[r].pattern];
     std::fill(out.begin(), out.end(), Number{});
-    for (const auto& [family, weight] : leaves.runs[r].branches) {
+    for (const auto& [family, weight] : leaves.branches_of(leaves.runs[r])) {
       const FamilyPlace& place = plan_->families()[family];
       if (place.state == FamilyPlace::State::dead) continue;
       if (out.size() == 3) {

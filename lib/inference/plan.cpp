@@ -76,7 +76,7 @@ std::vector<std::uint32_t> PlanMaker::free_of(const Family& family) const {
 // A family that tells nothing of a pair: it only asks for their joint belief.
 bool PlanMaker::request(std::size_t family) const {
   const Family& f = plan_.leaves_.families[family];
-  return f.members.empty() && plan_.places_[family].state == FamilyPlace::State::live &&
+  return f.silent() && plan_.places_[family].state == FamilyPlace::State::live &&
          (!f.guard || vertex_[*f.guard] == none) && free_of(f).size() == 2;
 }
 

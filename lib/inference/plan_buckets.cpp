@@ -66,6 +66,7 @@ void PlanMaker::make_buckets(const Elimination& elimination) {
     plan_.bucket_of_[bucket.variable] = b;
   }
   sort_into_buckets();
+  order_families();
   for (std::uint32_t b = 0; b < n; ++b) lay_out(b);
 }
 
@@ -99,6 +100,27 @@ void PlanMaker::sort_into_buckets() {
   }
   for (std::uint32_t b = 0; b < plan_.buckets_.size(); ++b) {
     if (plan_.buckets_[b].parent) waiting_[*plan_.buckets_[b].parent].children.push_back(b);
+  }
+}
+
+// Families and their leaves in the order of the arena, so that a pass reads memory forwards.
+void PlanMaker::order_families() {
+  std::vector<std::uint32_t> order;
+  order.reserve(plan_.places_.size());
+  for (const Waiting& waiting : waiting_) {
+    order.insert(order.end(), waiting.families.begin(), waiting.families.end());
+  }
+  for (std::uint32_t f = 0; f < plan_.places_.size(); ++f) {
+    if (plan_.places_[f].state != FamilyPlace::State::live) order.push_back(f);
+  }
+  plan_.leaves_.reorder(order);
+  std::vector<FamilyPlace> places;
+  places.reserve(order.size());
+  for (std::uint32_t f : order) places.push_back(plan_.places_[f]);
+  plan_.places_ = std::move(places);
+  std::uint32_t next = 0;
+  for (Waiting& waiting : waiting_) {
+    for (std::uint32_t& f : waiting.families) f = next++;
   }
 }
 

@@ -38,6 +38,7 @@ class PlanMaker {
   void make_buckets(const Elimination& elimination);
   // Each factor goes to the bucket of whichever of its variables is summed out first.
   void sort_into_buckets();
+  void order_families();
   void lay_out(std::uint32_t bucket);
   void place_family(std::uint32_t family);
   [[nodiscard]] Input table_input(const Bucket& bucket, std::uint32_t factor);
