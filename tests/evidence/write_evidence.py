@@ -86,7 +86,7 @@ def whole_process(build):
 
 
 def coverage():
-    report = SOURCE / "build-coverage/coverage.txt"
+    report = SOURCE / "build-checked/coverage.txt"
     if not report.exists():
         yield "Line coverage of lib/: not measured on this occasion."
         return

@@ -1,9 +1,10 @@
 # The sanitizers and coverage of this build have to be linked by whoever uses its archives.
 set(install_flags "")
 if(LIKELIHET_SANITIZE)
-  set(install_flags "-fsanitize=address,undefined")
-elseif(LIKELIHET_COVERAGE)
-  set(install_flags "--coverage")
+  string(APPEND install_flags " -fsanitize=address,undefined")
+endif()
+if(LIKELIHET_COVERAGE)
+  string(APPEND install_flags " --coverage")
 endif()
 add_test(NAME install.consumer
   COMMAND ${CMAKE_COMMAND}
