@@ -1,5 +1,6 @@
 // Learned tables for people.
 #include <algorithm>
+#include <cmath>
 
 #include "percent.hpp"
 #include "printable.hpp"
@@ -8,6 +9,7 @@
 #include <fmt/format.h>
 
 #include <likelihet/learning/level_factors.hpp>
+#include <likelihet/learning/together_factors.hpp>
 #include <likelihet/odds/evidence_score.hpp>
 
 namespace likelihet::cli {
@@ -89,7 +91,7 @@ std::string others_text(const colony::Model& model, const learning::Learned& lea
   Table table(columns);
   for (const auto& one : learned.summaries) {
     const Parameter& of = one.parameter;
-    if (of.kind == Parameter::Kind::row) continue;
+    if (of.kind == Parameter::Kind::row || of.kind == Parameter::Kind::loading) continue;
     const bool scorer = of.kind == Parameter::Kind::scorer;
     if (!scorer && of.entry == 0) continue;  // what is left to the first allele
     const std::string name =
@@ -124,6 +126,44 @@ std::string thin_text(const colony::Model& model, const learning::Learned& learn
          "\n";
 }
 
+// What marks of a group say at once, from even odds, and what their product would.
+std::string together_text(const colony::Model& model, const learning::Learned& learned,
+                          const Terminal& terminal) {
+  std::string text;
+  for (std::size_t g = 0; g < model.together().size(); ++g) {
+    const auto factor = learning::together_factor(model, g, learned.draws);
+    if (!factor) continue;
+    std::string all;
+    for (std::size_t m : factor->markers) {
+      all += (all.empty() ? "" : " and ") + model.markers()[m].id + " " +
+             model.markers()[m].levels.back();
+    }
+    const auto from_even = [](double by) { return percent(by / (1 + by)); };
+    text +=
+        wrapped(fmt::format(
+                    "{}: {}, from even odds of {}: the product says {} ({}), together they "
+                    "say {} ({}, {} to {}).",
+                    printable(model.together()[g].id), printable(all),
+                    printable(row_in_words(
+                        model, model.markers()[factor->markers[0]].rows[factor->rows[0]])),
+                    from_even(factor->product.median), factor_in_words(factor->product.median),
+                    from_even(factor->together.median), factor_in_words(factor->together.median),
+                    from_even(factor->together.low), from_even(factor->together.high)),
+                terminal.width(), 0) +
+        "\n";
+  }
+  if (learned.left_out) {
+    text += wrapped(fmt::format("Left out one by one, {} clutches were predicted {:.1f} bits {} by "
+                                "marks together than by independent ones (standard error {:.1f}).",
+                                learned.left_out->clutches, std::abs(learned.left_out->gain),
+                                learned.left_out->gain >= 0 ? "better" : "worse",
+                                learned.left_out->standard_error),
+                    terminal.width(), 0) +
+            "\n";
+  }
+  return text;
+}
+
 // Pairs that come together beyond the genotype, at a p-value of 1 % or less.
 std::string repeats_text(const colony::Model& model, const learning::Learned& learned,
                          const Terminal& terminal) {
@@ -139,8 +179,9 @@ std::string repeats_text(const colony::Model& model, const learning::Learned& le
                             pair.correlation > 0 ? "come together" : "shut each other out",
                             pair.correlation, pair.animals,
                             pair.p > 0 ? fmt::format("{:.3f}", pair.p) : "below 0.001",
-                            pair.correlation > 0 ? "say too much; a weight below 1 discounts them"
-                                                 : "say too little"),
+                            pair.correlation > 0
+                                ? "say too much; 'together' in the model lets learning weigh that"
+                                : "say too little"),
                 terminal.width(), 0) +
         "\n";
   }
@@ -157,7 +198,7 @@ std::string tables_text(const colony::Model& model, const learning::Learned& lea
       "own:\n\n";
   text += marks_text(model, learned, terminal) + others_text(model, learned, terminal);
   if (!learned.draws.empty()) text += thin_text(model, learned, terminal);
-  text += repeats_text(model, learned, terminal);
+  text += repeats_text(model, learned, terminal) + together_text(model, learned, terminal);
   return text;
 }
 
@@ -178,6 +219,7 @@ std::string learned_text(const colony::Model& model, const learning::Learned& le
             "\n";
   }
   return text + thin_text(model, learned, terminal) + repeats_text(model, learned, terminal) +
+         together_text(model, learned, terminal) +
          "'likelihet tables' shows what each mark does now; 'likelihet odds' uses it.\n";
 }
 

@@ -6,7 +6,7 @@
 namespace likelihet::colony {
 
 std::variant<Model, Faults> Model::make(ModelDescription description) {
-  ModelDraft draft{description, {}, {}, {}, {}, {}, {}};
+  ModelDraft draft{description, {}, {}, {}, {}, {}, {}, {}};
   check_loci(draft);
   check_origins(draft);
   check_markers(draft);
@@ -21,6 +21,7 @@ std::variant<Model, Faults> Model::make(ModelDescription description) {
   model.markers_ = std::move(draft.markers);
   model.assays_ = std::move(draft.assays);
   model.scorers_ = std::move(draft.scorers);
+  model.together_ = std::move(draft.together);
   model.description_ = std::move(description);
   return model;
 }

@@ -73,6 +73,14 @@ struct Scorer {
   double sure = 1;  ///< P(level read is the level there)
 };
 
+/// Marks that share an animal's strength of expression (odds/strength.hpp).
+struct Together {
+  std::string id;
+  std::vector<std::size_t> markers;  ///< in the document's order
+  bool common_loading = false;       ///< one loading for all, else one for each
+  double spread = 1;                 ///< standard deviation of the normal that is folded at 0
+};
+
 /// Immutable once made; ids resolved to positions. Copies are deep; colonies share one.
 class Model {
  public:
@@ -90,6 +98,7 @@ class Model {
   [[nodiscard]] const std::vector<Marker>& markers() const { return markers_; }
   [[nodiscard]] const std::vector<Assay>& assays() const { return assays_; }
   [[nodiscard]] const std::vector<Scorer>& scorers() const { return scorers_; }
+  [[nodiscard]] const std::vector<Together>& together() const { return together_; }
 
   /// The position of the element of this id, or nothing. Linear: models are short.
   [[nodiscard]] std::optional<std::size_t> find_locus(std::string_view id) const;
@@ -106,6 +115,7 @@ class Model {
   std::vector<Marker> markers_;
   std::vector<Assay> assays_;
   std::vector<Scorer> scorers_;
+  std::vector<Together> together_;
 };
 
 }  // namespace likelihet::colony

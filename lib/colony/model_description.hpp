@@ -97,11 +97,16 @@ struct ScorerDescription {
   friend bool operator==(const ScorerDescription&, const ScorerDescription&) = default;
 };
 
-/// Marks that share an animal's strength of expression; used by learning alone. Two markers or
-/// more; a marker is in one group at most. Odds do not read it.
+/// Marks that share an animal's strength of expression beyond its genotype. Two markers or more; a
+/// marker is in one group at most. How strongly is not believed but learned: belief takes them as
+/// independent.
 struct TogetherDescription {
   std::string id;
   std::vector<std::string> markers;
+  std::optional<bool> common_loading =
+      std::nullopt;  ///< one loading for all marks; not given = one for each
+  std::optional<double> spread =
+      std::nullopt;  ///< of the half-normal prior of a loading; not given = 1
   friend bool operator==(const TogetherDescription&, const TogetherDescription&) = default;
 };
 

@@ -42,6 +42,7 @@ struct ModelDraft {
   std::vector<Marker> markers;
   std::vector<Assay> assays;
   std::vector<Scorer> scorers;
+  std::vector<Together> together;
 };
 
 /// Loci come first: all other lists refer to them. Alleles are 2 to 64, and no sex may be left

@@ -1,4 +1,5 @@
 // Checks of assays, scorers and groups of markers that come together.
+#include <cmath>
 #include <utility>
 
 #include <likelihet/colony/model_draft.hpp>
@@ -88,10 +89,18 @@ void check_together(ModelDraft& draft) {
                        "there are " + std::to_string(groups[i].markers.size()) + " markers",
                        "give at least 2: one alone comes together with nothing");
     }
+    Together group{
+        groups[i].id, {}, groups[i].common_loading.value_or(false), groups[i].spread.value_or(1)};
+    if (!(group.spread > 0) || !std::isfinite(group.spread)) {
+      draft.faults.add((Pointer() / "together" / i / "spread").text(),
+                       "it is " + number(group.spread), "give a number above 0");
+    }
     for (std::size_t k = 0; k < groups[i].markers.size(); ++k) {
       const std::string& id = groups[i].markers[k];
       const std::string here = (place / k).text();
-      if (!position_of(markers, id)) {
+      if (const auto marker = position_of(markers, id)) {
+        group.markers.push_back(*marker);
+      } else {
         draft.faults.add(here, "there is no marker " + in_quotes(id),
                          draft.faults.suggest_id(id, markers));
       }
@@ -101,6 +110,7 @@ void check_together(ModelDraft& draft) {
           here, "the marker " + in_quotes(id) + " is at " + known->second.text() + " already",
           "name a marker once, in one group");
     }
+    draft.together.push_back(std::move(group));
   }
 }
 

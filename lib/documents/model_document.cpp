@@ -185,6 +185,9 @@ colony::TogetherDescription read_together(const Node& node) {
   colony::TogetherDescription together;
   together.id = object.required("id", id_of);
   together.markers = texts(object, "markers", Presence::required);
+  together.common_loading =
+      object.word<bool>("loading", Presence::optional, {{"common", true}, {"each", false}});
+  together.spread = object.optional("spread", number_of);
   object.finish();
   return together;
 }

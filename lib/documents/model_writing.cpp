@@ -141,6 +141,8 @@ Json write_together(const colony::TogetherDescription& together) {
   Json object;
   object["id"] = together.id;
   object["markers"] = together.markers;
+  if (together.common_loading) object["loading"] = *together.common_loading ? "common" : "each";
+  put_if_given(object, "spread", together.spread);
   return object;
 }
 

@@ -134,7 +134,7 @@ const std::vector<double>& Chain::level_weights(std::uint32_t term) {
   if (level_weights_.size() <= term) level_weights_.resize(term + 1);
   auto& out = level_weights_[term];
   if (!out.empty()) return out;
-  const odds::Term::Score& score = *prepared_->net.term(term).score;
+  const odds::Term::Score& score = prepared_->net.term(term).scores.front();
   const auto reading = prepared_->net.reading_of(score, tables_);
   for (const auto& row : tables_.rows[score.marker][score.table]) {
     for (std::size_t k = 0; k < reading.size(); ++k) out.push_back(row[k] * reading[k]);
@@ -146,27 +146,61 @@ void Chain::count_scores() {
   drawn_.clear();
   tempered_ = false;
   for (auto& weights : level_weights_) weights.clear();
+  given_.reset();
+  shared_.clear();
+  together_.clear();
   const auto& all = prepared_->net.scored();
   for (std::uint32_t s = 0; s < all.size(); ++s) {
-    const odds::Term::Score& score = *prepared_->net.term(all[s].term).score;
     std::size_t cell = 0;
     for (std::size_t l : all[s].loci) {
       cell = cell * model_->loci()[l].size() + genotype_of(all[s].animal, l);
     }
-    const std::size_t row = score.row_of[cell];
-    const std::size_t levels = model_->markers()[score.marker].levels.size();
-    const std::size_t level =
-        pick(std::span(level_weights(all[s].term)).subspan(row * levels, levels), random_);
-    const double weight = model_->markers()[score.marker].weight;
-    drawn_.push_back({s, row, level});
-    tempered_ = tempered_ || weight < 1;
-    counts_.rows[score.marker][score.table][row][level] += weight;
-    for (const odds::Reading& one : score.readings) {
-      if (!one.scorer) continue;
-      auto& of = counts_.scorers[*one.scorer];
-      (one.level == level ? of.right : of.wrong) += weight;
-    }
+    prepared_->net.term(all[s].term).scores.size() > 1 ? count_together(s, cell)
+                                                       : count_alone(s, cell);
   }
+}
+
+void Chain::count_alone(std::uint32_t s, std::size_t cell) {
+  const std::uint32_t term = prepared_->net.scored()[s].term;
+  const odds::Term::Score& score = prepared_->net.term(term).scores.front();
+  const std::size_t row = score.row_of[cell];
+  const std::size_t levels = model_->markers()[score.marker].levels.size();
+  const std::size_t level =
+      pick(std::span(level_weights(term)).subspan(row * levels, levels), random_);
+  const double weight = model_->markers()[score.marker].weight;
+  drawn_.push_back({s, 0, row, level});
+  tempered_ = tempered_ || weight < 1;
+  counts_.rows[score.marker][score.table][row][level] += weight;
+  for (const odds::Reading& one : score.readings) {
+    if (!one.scorer) continue;
+    auto& of = counts_.scorers[*one.scorer];
+    (one.level == level ? of.right : of.wrong) += weight;
+  }
+}
+
+// The strength first, then a level for each mark.
+void Chain::count_together(std::uint32_t s, std::size_t cell) {
+  const std::uint32_t term = prepared_->net.scored()[s].term;
+  const auto& scores = prepared_->net.term(term).scores;
+  if (!given_) given_.emplace(*model_, tables_, prepared_->net.strengths());
+  const SharedLevels& levels =
+      shared_.try_emplace(term, scores, prepared_->net, tables_, *given_).first->second;
+  const std::size_t strength = pick(levels.strengths(cell), random_);
+  std::vector<LevelsTogether::Part> parts;
+  for (std::uint32_t i = 0; i < scores.size(); ++i) {
+    const auto weights = levels.levels(i, cell, strength);
+    const std::size_t level = pick(weights, random_);
+    const std::size_t row = scores[i].row_of[cell];
+    drawn_.push_back({s, i, row, level});
+    counts_.rows[scores[i].marker][scores[i].table][row][level] += 1;
+    std::vector<double> certain(weights.size(), 0.0);
+    certain[level] = 1;
+    count_readings(scores[i], certain, counts_);
+    parts.push_back({static_cast<std::uint32_t>(scores[i].marker),
+                     static_cast<std::uint32_t>(scores[i].table), static_cast<std::uint32_t>(row),
+                     static_cast<std::uint32_t>(level)});
+  }
+  together_.add(parts);
 }
 
 void Chain::count_founders() {
@@ -222,6 +256,9 @@ void Chain::draw_tables() {
     next.rows = tables_.rows;
     next.scorers = tables_.scorers;
   }
+  if (!next.loadings.empty()) {
+    together_.move(*model_, prepared_->net.strengths(), prior_, counts_, tables_, next, random_);
+  }
   before_ = std::move(tables_);
   tables_ = std::move(next);
 }
@@ -233,7 +270,7 @@ double Chain::log_excess(const odds::Tables& tables) const {
   double sum = 0;
   for (const DrawnLevel& one : drawn_) {
     const auto& scored = prepared_->net.scored()[one.scored];
-    const odds::Term::Score& score = *prepared_->net.term(scored.term).score;
+    const odds::Term::Score& score = prepared_->net.term(scored.term).scores[one.score];
     const double weight = model_->markers()[score.marker].weight;
     if (weight >= 1) continue;
     const auto reading = prepared_->net.reading_of(score, tables);

@@ -2,10 +2,14 @@
 #pragma once
 
 #include <cstdint>
+#include <map>
+#include <optional>
 #include <random>
 
 #include <likelihet/inference/sampling.hpp>
 #include <likelihet/learning/counts.hpp>
+#include <likelihet/learning/levels_together.hpp>
+#include <likelihet/learning/shared_levels.hpp>
 #include <likelihet/odds/layers.hpp>
 
 namespace likelihet::learning {
@@ -13,7 +17,8 @@ namespace likelihet::learning {
 /// Gibbs sampling in blocks: all genotypes of the colony together given the tables (backwards
 /// through the junction tree, so that loops do not slow it), then the true levels behind readings,
 /// then every row, origin and scorer given those (Dirichlet and Beta; Tanner and Wong 1987, JASA
-/// 82:528). Marks of a weight below 1 take a Metropolis-Hastings step to the tempered likelihood.
+/// 82:528). Marks of a weight below 1 take a Metropolis-Hastings step to the tempered likelihood,
+/// and so do the rows of marks that come together, with their animals' strengths summed out.
 /// One chain is one thread's: what it draws depends on its seed alone.
 class Chain {
  public:
@@ -21,9 +26,11 @@ class Chain {
   Chain(const odds::Prepared& prepared, const colony::Model& model, odds::Tables start,
         std::uint64_t seed, std::uint64_t number);
 
-  /// The row and the true level drawn for one of ColonyNetwork::scored(), in its order.
+  /// The row and the true level drawn for one marker of one of ColonyNetwork::scored(), in its
+  /// order.
   struct DrawnLevel {
     std::uint32_t scored = 0;
+    std::uint32_t score = 0;  ///< of the term's scores
     std::size_t row = 0;
     std::size_t level = 0;
   };
@@ -43,6 +50,8 @@ class Chain {
   bool draw_genotypes();
   [[nodiscard]] const std::vector<double>& level_weights(std::uint32_t term);
   void count_scores();
+  void count_alone(std::uint32_t scored, std::size_t cell);
+  void count_together(std::uint32_t scored, std::size_t cell);
   void count_founders();
   void draw_tables();
   [[nodiscard]] std::size_t genotype_of(std::size_t animal, std::size_t locus) const;
@@ -59,6 +68,9 @@ class Chain {
   inference::Draw draw_;
   Counts counts_;
   std::vector<std::vector<double>> level_weights_;  // by term, of this sweep; row by row
+  std::optional<odds::GivenStrength> given_;        // of this sweep
+  std::map<std::uint32_t, SharedLevels> shared_;    // by term, of this sweep
+  LevelsTogether together_;
   std::vector<DrawnLevel> drawn_;
   bool tempered_ = false;  // whether some mark has a weight below 1
   odds::Tables before_;

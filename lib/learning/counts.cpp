@@ -8,10 +8,6 @@ namespace likelihet::learning {
 
 namespace {
 
-void add(std::vector<double>& to, const std::vector<double>& what) {
-  for (std::size_t i = 0; i < to.size(); ++i) to[i] += what[i];
-}
-
 std::vector<double> in_proportion(const std::vector<double>& prior, const std::vector<double>& seen,
                                   const std::vector<double>& believed) {
   if (!open(prior)) return believed;
@@ -64,18 +60,17 @@ Counts::Counts(const colony::Model& model) : scorers(model.scorers().size()) {
   }
 }
 
-Counts& Counts::operator+=(const Counts& other) {
-  for_each_row(*this, [&](std::size_t m, std::size_t t, std::size_t r) {
-    add(rows[m][t][r], other.rows[m][t][r]);
-  });
-  for (std::size_t o = 0; o < origins.size(); ++o) {
-    for (std::size_t l = 0; l < origins[o].size(); ++l) add(origins[o][l], other.origins[o][l]);
+void Counts::make_room(const colony::Model& model, const odds::StrengthPoints& points) {
+  by_strength.assign(rows.size(), {});
+  for (std::size_t m = 0; m < rows.size(); ++m) {
+    if (!odds::membership(model, m)) continue;
+    for (const auto& table : rows[m]) {
+      auto& of_table = by_strength[m].emplace_back();
+      for (const auto& row : table) {
+        of_table.emplace_back(row.size() * points.strength.size(), 0.0);
+      }
+    }
   }
-  for (std::size_t s = 0; s < scorers.size(); ++s) {
-    scorers[s].right += other.scorers[s].right;
-    scorers[s].wrong += other.scorers[s].wrong;
-  }
-  return *this;
 }
 
 Counts prior_counts(const colony::Model& model) {
@@ -128,7 +123,51 @@ odds::Tables mode_of(const Counts& prior, const Counts& seen, const odds::Tables
   return out;
 }
 
-double log_prior(const Counts& prior, const odds::Tables& tables) {
+bool open_group(const colony::Model& model, std::size_t group) {
+  const auto& markers = model.together()[group].markers;
+  return std::count_if(markers.begin(), markers.end(),
+                       [&](std::size_t m) { return odds::membership(model, m).has_value(); }) > 1;
+}
+
+odds::Tables drawn_belief(const colony::Model& model, std::mt19937_64& random, double widest) {
+  odds::Tables out = odds::drawn(model, random);
+  const Counts prior = prior_counts(model);
+  for (std::size_t s = 0; s < out.scorers.size(); ++s) {
+    const Readings& belief = prior.scorers[s];
+    if (!open({belief.right, belief.wrong})) continue;
+    out.scorers[s] = odds::dirichlet({belief.right, belief.wrong}, random).front();
+  }
+  for (std::size_t g = 0; g < out.loadings.size(); ++g) {
+    if (!open_group(model, g)) continue;
+    const colony::Together& group = model.together()[g];
+    std::normal_distribution<double> normal(0, std::min(group.spread, widest));
+    const double first = std::abs(normal(random));
+    for (double& loading : out.loadings[g]) {
+      loading = group.common_loading ? first : std::abs(normal(random));
+    }
+  }
+  return out;
+}
+
+namespace {
+
+double log_prior_of_loadings(const colony::Model& model, const odds::Tables& tables) {
+  double sum = 0;
+  for (std::size_t g = 0; g < tables.loadings.size(); ++g) {
+    if (!open_group(model, g)) continue;
+    const colony::Together& group = model.together()[g];
+    const std::size_t free = group.common_loading ? 1 : tables.loadings[g].size();
+    for (std::size_t i = 0; i < free; ++i) {
+      const double in_spreads = tables.loadings[g][i] / group.spread;
+      sum -= 0.5 * in_spreads * in_spreads;
+    }
+  }
+  return sum;
+}
+
+}  // namespace
+
+double log_prior(const Counts& prior, const colony::Model& model, const odds::Tables& tables) {
   double sum = 0;
   for_each_row(prior, [&](std::size_t m, std::size_t t, std::size_t r) {
     sum += log_density(prior.rows[m][t][r], tables.rows[m][t][r]);
@@ -142,7 +181,7 @@ double log_prior(const Counts& prior, const odds::Tables& tables) {
     sum += log_density({prior.scorers[s].right, prior.scorers[s].wrong},
                        {tables.scorers[s], 1 - tables.scorers[s]});
   }
-  return sum;
+  return sum + log_prior_of_loadings(model, tables);
 }
 
 }  // namespace likelihet::learning

@@ -2,9 +2,12 @@
 #pragma once
 
 #include <cstddef>
+#include <limits>
+#include <random>
 #include <vector>
 
 #include <likelihet/colony/model.hpp>
+#include <likelihet/odds/strength.hpp>
 #include <likelihet/odds/tables.hpp>
 
 namespace likelihet::learning {
@@ -22,10 +25,15 @@ struct Counts {
   std::vector<std::vector<std::vector<std::vector<double>>>> rows;
   std::vector<std::vector<std::vector<double>>> origins;
   std::vector<Readings> scorers;
+  /// Of marks that were read together with others of their group: level by level, the animal's
+  /// strength of expression fastest (odds::StrengthPoints), by marker, table and row. Part of
+  /// `rows`; empty for marks in no group, and in what is only drawn.
+  std::vector<std::vector<std::vector<std::vector<double>>>> by_strength;
 
   /// Zeros in the shape of a model's tables.
   explicit Counts(const colony::Model& model);
-  Counts& operator+=(const Counts& other);
+  /// Zeros for by_strength, of the marks that are in a group.
+  void make_room(const colony::Model& model, const odds::StrengthPoints& points);
 };
 
 /// How many readings' worth of belief stands behind a scorer's `sure`: the model document gives no
@@ -48,7 +56,16 @@ bool open(const std::vector<double>& belief);
 odds::Tables mode_of(const Counts& prior, const Counts& seen, const odds::Tables& believed);
 
 /// ln of the prior density at `tables` in the same coordinates, up to a constant: Σ α ln θ over
-/// what is open. Nats.
-double log_prior(const Counts& prior, const odds::Tables& tables);
+/// what is open, and -b²/(2 spread²) for each loading b. Nats.
+double log_prior(const Counts& prior, const colony::Model& model, const odds::Tables& tables);
+
+/// Whether learning may move the loadings of a group: two of its marks are of full weight.
+bool open_group(const colony::Model& model, std::size_t group);
+
+/// A draw from belief with scorers and loadings too: where climbs and chains start from, and what
+/// simulated books are drawn from. A loading is half-normal of its group's spread, `widest_start`
+/// at most where it is only a place to start from.
+odds::Tables drawn_belief(const colony::Model& model, std::mt19937_64& random,
+                          double widest = std::numeric_limits<double>::infinity());
 
 }  // namespace likelihet::learning

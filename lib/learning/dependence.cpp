@@ -26,11 +26,17 @@ double standardised(const std::vector<double>& row, std::size_t level) {
 
 DependenceCheck::DependenceCheck(const odds::Prepared& prepared, const colony::Model& model)
     : prepared_(&prepared), model_(&model) {
+  // Scores by their place in Chain::drawn(), one for each marker of each animal.
   std::map<std::size_t, std::vector<std::size_t>> by_animal;
-  const auto& all = prepared.net.scored();
-  for (std::size_t s = 0; s < all.size(); ++s) by_animal[all[s].animal].push_back(s);
+  std::vector<std::size_t> markers;
+  for (const auto& scored : prepared.net.scored()) {
+    for (const auto& score : prepared.net.term(scored.term).scores) {
+      by_animal[scored.animal].push_back(markers.size());
+      markers.push_back(score.marker);
+    }
+  }
   std::map<std::pair<std::size_t, std::size_t>, Pair> found;
-  const auto marker = [&](std::size_t s) { return prepared.net.term(all[s].term).score->marker; };
+  const auto marker = [&](std::size_t s) { return markers[s]; };
   for (const auto& [animal, scores] : by_animal) {
     for (std::size_t i = 0; i < scores.size(); ++i) {
       for (std::size_t j = 0; j < scores.size(); ++j) {
@@ -53,7 +59,7 @@ void DependenceCheck::add(const Chain& chain, std::mt19937_64& random) {
   std::vector<double> anew;
   for (const Chain::DrawnLevel& one : chain.drawn()) {
     const odds::Term::Score& score =
-        *prepared_->net.term(prepared_->net.scored()[one.scored].term).score;
+        prepared_->net.term(prepared_->net.scored()[one.scored].term).scores[one.score];
     const auto& row = chain.tables_before().rows[score.marker][score.table][one.row];
     seen.push_back(standardised(row, one.level));
     anew.push_back(

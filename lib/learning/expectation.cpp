@@ -1,8 +1,10 @@
 // Expected counts from exact beliefs.
 #include <algorithm>
+#include <map>
 
 #include <likelihet/genetics/founder.hpp>
 #include <likelihet/learning/expectation.hpp>
+#include <likelihet/learning/shared_levels.hpp>
 
 namespace likelihet::learning {
 
@@ -56,6 +58,7 @@ class Beliefs {
   const inference::Pass<Number>& pass_;
 };
 
+// `joint` is what all animals with these readings have together, so it may sum to more than 1.
 void count_score(const odds::Term::Score& score, const std::vector<double>& reading,
                  const std::vector<double>& joint, double weight, const odds::Tables& tables,
                  Counts& counts) {
@@ -74,12 +77,30 @@ void count_score(const odds::Term::Score& score, const std::vector<double>& read
       level_chance[k] += share;
     }
   }
-  for (const odds::Reading& one : score.readings) {
-    if (!one.scorer) continue;
-    for (std::size_t k = 0; k < reading.size(); ++k) {
-      auto& of = counts.scorers[*one.scorer];
-      (k == one.level ? of.right : of.wrong) += level_chance[k];
+  count_readings(score, level_chance, counts);
+}
+
+// Animals with the same readings first add up, then are counted as one.
+template <class Number>
+void count_scores(const odds::ColonyNetwork& net, const colony::Model& model,
+                  const Beliefs<Number>& beliefs, const odds::Tables& tables, Counts& counts) {
+  std::map<std::uint32_t, std::vector<double>> joint;  // by term
+  for (const auto& scored : net.scored()) {
+    const auto of = beliefs.joint(scored);
+    auto& sum = joint.try_emplace(scored.term, of.size(), 0.0).first->second;
+    for (std::size_t cell = 0; cell < of.size(); ++cell) sum[cell] += of[cell];
+  }
+  std::optional<odds::GivenStrength> given;
+  for (const auto& [term, sum] : joint) {
+    const auto& scores = net.term(term).scores;
+    if (scores.size() > 1) {
+      if (!given) given.emplace(model, tables, net.strengths());
+      SharedLevels(scores, net, tables, *given).count(sum, counts);
+      continue;
     }
+    const odds::Term::Score& score = scores.front();
+    count_score(score, net.reading_of(score, tables), sum, model.markers()[score.marker].weight,
+                tables, counts);
   }
 }
 
@@ -160,12 +181,9 @@ Expectation Expecting::counted(const inference::Pass<Number>& pass,
                                const odds::Tables& tables) const {
   Expectation out{Counts(*model_),
                   log_of(pass.total(), pass.scale()) + prepared_->plan->silent_log()};
+  out.counts.make_room(*model_, prepared_->net.strengths());
   const Beliefs<Number> beliefs(*prepared_, pass);
-  for (const auto& scored : prepared_->net.scored()) {
-    const odds::Term::Score& score = *prepared_->net.term(scored.term).score;
-    count_score(score, prepared_->net.reading_of(score, tables), beliefs.joint(scored),
-                model_->markers()[score.marker].weight, tables, out.counts);
-  }
+  count_scores(prepared_->net, *model_, beliefs, tables, out.counts);
   for (const auto& founder : prepared_->net.founders()) {
     const odds::Term::Founder& term = *prepared_->net.term(founder.term).founder;
     if (term.origin) {

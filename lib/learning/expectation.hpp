@@ -27,6 +27,8 @@ class Expecting {
   /// Both must outlive it.
   Expecting(const odds::Prepared& prepared, const colony::Model& model);
   std::optional<Expectation> at(const odds::Tables& tables);
+  /// What Counts::by_strength is counted at.
+  [[nodiscard]] const odds::StrengthPoints& strengths() const { return prepared_->net.strengths(); }
 
  private:
   template <class Number>

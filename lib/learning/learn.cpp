@@ -63,6 +63,10 @@ class Learner {
     out_.trace = std::move(found->best.trace);
     if (!sample()) return Stopped{};
     summarise();
+    if (!model_.together().empty()) {
+      out_.left_out = clutches_left_out(all, *prepared_, out_.modes.front().tables,
+                                        settings_.memory_bytes / 4, settings_.stop);
+    }
     if (stopped()) return Stopped{};
     return std::move(out_);
   }
@@ -81,8 +85,9 @@ class Learner {
     for (std::size_t c = 0; c < settings_.chains; ++c) {
       // Spread out at the start, so that chains that come to agree came from far apart.
       std::mt19937_64 random = random_stream(settings_.seed, Purpose::chain_starts, c);
-      chains_.push_back(std::make_unique<Chain>(
-          *prepared_, model_, c == 0 ? believed : odds::drawn(model_, random), settings_.seed, c));
+      chains_.push_back(std::make_unique<Chain>(*prepared_, model_,
+                                                c == 0 ? believed : drawn_belief(model_, random, 1),
+                                                settings_.seed, c));
     }
     trails_.resize(settings_.chains);
     std::size_t target = 2 * settings_.draws;

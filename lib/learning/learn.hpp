@@ -5,9 +5,11 @@
 #include <cstddef>
 #include <cstdint>
 #include <functional>
+#include <optional>
 #include <variant>
 #include <vector>
 
+#include <likelihet/learning/clutch_left_out.hpp>
 #include <likelihet/learning/dependence.hpp>
 #include <likelihet/learning/diagnostics.hpp>
 #include <likelihet/learning/maximum.hpp>
@@ -54,6 +56,8 @@ struct Learned {
   /// Expected number of scored animals behind each row, at the mode: by marker, table, row.
   std::vector<std::vector<std::vector<double>>> animals;
   std::vector<Dependence> dependences;  ///< of pairs of marks, over draws of the first chain
+  /// Where the model names marks that come together and enough clutches tell.
+  std::optional<ClutchesLeftOut> left_out;
   std::size_t chains = 0;
   std::size_t sweeps = 0;  ///< of each chain, settling in included
   double worst_r_hat = 1;  ///< of every open number and of ln P(evidence)

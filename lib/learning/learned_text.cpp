@@ -1,5 +1,6 @@
 // JSON for the few numbers, a plain list for the many.
 #include <algorithm>
+#include <limits>
 
 #include <nlohmann/json.hpp>
 
@@ -48,6 +49,10 @@ std::string write_learned(const Learned& learned) {
   for (const Dependence& one : learned.dependences) {
     out["dependences"].push_back({one.first, one.second, one.animals, one.correlation, one.p});
   }
+  if (learned.left_out) {
+    out["left_out"] = {learned.left_out->clutches, learned.left_out->gain,
+                       learned.left_out->standard_error};
+  }
   for (const Summary& one : learned.summaries) {
     out["summaries"].push_back({one.believed, one.mode, one.mean, one.low, one.high,
                                 one.convergence.r_hat, one.convergence.bulk, one.convergence.tail});
@@ -81,7 +86,10 @@ std::optional<std::vector<odds::Tables>> read_draws(const std::vector<double>& d
     for (std::size_t p = 0; p < all.size(); ++p) {
       if (!all[p].open) continue;
       numbers[p] = draws[next++];
-      if (!(numbers[p] >= 0 && numbers[p] <= 1)) return std::nullopt;
+      const bool loading = all[p].kind == Parameter::Kind::loading;
+      if (!(numbers[p] >= 0 && numbers[p] <= (loading ? std::numeric_limits<double>::max() : 1))) {
+        return std::nullopt;
+      }
     }
     out.push_back(unflattened(numbers, believed));
   }
@@ -120,6 +128,10 @@ std::optional<Learned> read(const json& in, const std::vector<double>& draws,
     if (one.first >= model.markers().size() || one.second >= model.markers().size()) {
       return std::nullopt;
     }
+  }
+  if (in.contains("left_out")) {
+    const json& of = in.at("left_out");
+    out.left_out = ClutchesLeftOut{of.at(0), of.at(1), of.at(2)};
   }
   for (std::size_t p = 0; p < all.size(); ++p) {
     const json& of = in.at("summaries").at(p);

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include <boost/math/distributions/beta.hpp>
+#include <boost/math/distributions/normal.hpp>
 
 #include <likelihet/learning/level_factors.hpp>
 #include <likelihet/odds/quantiles.hpp>
@@ -69,7 +70,12 @@ Learned belief_alone(const colony::Model& model) {
   const auto all = parameters(model);
   for (std::size_t p = 0; p < all.size(); ++p) {
     Summary of{all[p], belief[p], belief[p], belief[p], belief[p], belief[p], {}};
-    if (all[p].open) {
+    if (all[p].open && all[p].kind == Parameter::Kind::loading) {
+      const boost::math::normal_distribution<> normal(0, model.together()[all[p].of].spread);
+      // Half-normal: half of each tail of the normal that is folded.
+      of.low = boost::math::quantile(normal, 0.5125);
+      of.high = boost::math::quantile(normal, 0.9875);
+    } else if (all[p].open) {
       const auto [a, b] = beta_of(prior, all[p]);
       const boost::math::beta_distribution<> beta(a, b);
       of.low = boost::math::quantile(beta, 0.025);

@@ -22,13 +22,15 @@ struct Climb {
 struct ClimbSettings {
   std::size_t most_steps = 10'000;
   double tolerance = 1e-9;
+  bool together = true;  ///< else marks that come together are taken as independent
   const std::atomic<bool>* stop = nullptr;  ///< set from outside: a climb then gives nothing
 };
 
 /// EM (Dempster, Laird and Rubin 1977) to the mode of the posterior in the coordinates of
-/// mode_of(). Nothing if the evidence contradicts itself at the start, or where it is stopped.
-std::optional<Climb> climb(Expecting& expecting, const Counts& prior, const odds::Tables& believed,
-                           odds::Tables start, const ClimbSettings& settings = {});
+/// mode_of(), with step_strengths() for marks that come together. Nothing if the evidence
+/// contradicts itself at the start, or where it is stopped.
+std::optional<Climb> climb(Expecting& expecting, const colony::Model& model, odds::Tables start,
+                           const ClimbSettings& settings = {});
 
 /// Where several climbs ended. Ends closer than 0.01 in every entry are one mode.
 struct Mode {
@@ -36,6 +38,9 @@ struct Mode {
   double log_posterior = 0;  ///< up to the same constant for all, nats
   std::size_t starts = 0;    ///< that ended here
 };
+
+/// The same tables with loadings of 0.5 at least: 0 is a saddle, which EM would never leave.
+odds::Tables off_the_saddle(const colony::Model& model, odds::Tables start);
 
 /// Every mode found from the belief and from `further_starts` draws of it, the highest first. More
 /// than one within a few nats of the first says that the evidence does not settle the tables: two

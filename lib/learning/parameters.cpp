@@ -22,6 +22,9 @@ void each_entry(Tables& tables, Visit visit) {
     }
   }
   for (auto& sure : tables.scorers) visit(sure);
+  for (auto& group : tables.loadings) {
+    for (auto& loading : group) visit(loading);
+  }
 }
 
 }  // namespace
@@ -63,6 +66,11 @@ std::vector<Parameter> parameters(const colony::Model& model) {
   for (std::size_t s = 0; s < prior.scorers.size(); ++s) {
     const Readings& of = prior.scorers[s];
     out.push_back({Kind::scorer, s, 0, 0, 0, open({of.right, of.wrong})});
+  }
+  for (std::size_t g = 0; g < model.together().size(); ++g) {
+    for (std::size_t i = 0; i < model.together()[g].markers.size(); ++i) {
+      out.push_back({Kind::loading, g, 0, 0, i, open_group(model, g)});
+    }
   }
   return out;
 }

@@ -22,24 +22,12 @@ std::size_t pick(const std::vector<double>& weights, std::mt19937_64& random) {
   return std::discrete_distribution<std::size_t>(weights.begin(), weights.end())(random);
 }
 
-// The model's beliefs, scorers among them.
-odds::Tables drawn_truth(const colony::Model& model, std::mt19937_64& random) {
-  odds::Tables out = odds::drawn(model, random);
-  const Counts prior = prior_counts(model);
-  for (std::size_t s = 0; s < out.scorers.size(); ++s) {
-    const Readings& belief = prior.scorers[s];
-    if (!open({belief.right, belief.wrong})) continue;
-    out.scorers[s] = odds::dirichlet({belief.right, belief.wrong}, random).front();
-  }
-  return out;
-}
-
 class Simulation {
  public:
   Simulation(const colony::Colony& colony, const colony::Records& records, std::uint64_t seed)
       : colony_(colony), model_(colony.model()), random_(random_stream(seed, Purpose::simulation)) {
     out_.records = records;
-    out_.tables = drawn_truth(model_, random_);
+    out_.tables = drawn_belief(model_, random_);
   }
 
   SimulateOutcome run(std::size_t memory_bytes) {
@@ -136,10 +124,23 @@ class Simulation {
         return std::all_of(of.at.begin(), of.at.end(),
                            [&](const auto& at) { return genotype(animal, at.first) == at.second; });
       });
-      level =
-          pick(out_.tables.rows[m][*table][static_cast<std::size_t>(row - rows.begin())], random_);
+      level = pick(
+          level_chances(animal, m,
+                        out_.tables.rows[m][*table][static_cast<std::size_t>(row - rows.begin())]),
+          random_);
     }
     return levels_[{animal, m}] = level;
+  }
+
+  // P(level | row), given the animal's strength of expression where the mark follows one.
+  std::vector<double> level_chances(std::size_t animal, std::size_t m,
+                                    const std::vector<double>& row) {
+    const auto of = odds::membership(model_, m);
+    if (!of) return row;
+    if (points_.strength.empty()) points_ = odds::strength_points();
+    const auto [known, fresh] = strengths_.try_emplace({animal, of->group}, 0.0);
+    if (fresh) known->second = points_.strength[pick(points_.weight, random_)];
+    return odds::given_strength(row, out_.tables.loadings[of->group][of->member], {known->second});
   }
 
   void read(const colony::Score& score, std::size_t o) {
@@ -196,6 +197,8 @@ class Simulation {
   std::mt19937_64 random_;
   std::vector<std::vector<std::vector<std::size_t>>> shows_;  // by animal, by locus
   std::map<std::pair<std::size_t, std::size_t>, std::optional<std::size_t>> levels_;
+  odds::StrengthPoints points_;
+  std::map<std::pair<std::size_t, std::size_t>, double> strengths_;  // by animal and group
   Simulated out_;
 };
 

@@ -19,7 +19,8 @@ struct Simulated {
 
 using SimulateOutcome = std::variant<Simulated, odds::Contradiction, odds::TooLarge>;
 
-/// Draws tables from the model's beliefs (Dirichlet rows and origins, Beta scorers), then every
+/// Draws tables from the model's beliefs (drawn_belief(): Dirichlet rows and origins, Beta scorers,
+/// half-normal loadings), then every
 /// genotype given descent and recorded sexes (exactly, backwards through the junction tree), then
 /// what each observation would have shown: the same animals seen, scored, tested and bred as often
 /// and by the same hands, with other outcomes. All readings of a marker on an animal look at one

@@ -55,6 +55,13 @@ std::vector<double> founder_numbers(const colony::Model& model, const Term::Foun
 
 }  // namespace
 
+// Whether the strength of expression plays a part.
+bool ColonyNetwork::shared(const Term& term, const Tables& tables) const {
+  const auto of = membership(*model_, term.scores.front().marker);
+  const auto& loadings = tables.loadings[of->group];
+  return std::any_of(loadings.begin(), loadings.end(), [](double b) { return b > 0; });
+}
+
 std::vector<double> ColonyNetwork::reading_of(const Term::Score& score,
                                               const Tables& tables) const {
   const std::size_t levels = model_->markers()[score.marker].levels.size();
@@ -70,21 +77,62 @@ std::vector<double> ColonyNetwork::reading_of(const Term::Score& score,
 
 std::vector<double> ColonyNetwork::numbers(const Term& term, const Tables& tables) const {
   if (term.founder) return founder_numbers(*model_, *term.founder, tables);
-  if (!term.score) return term.fixed;
-  const Term::Score& score = *term.score;
-  const auto of_row =
-      row_likelihood(tables.rows[score.marker][score.table], reading_of(score, tables),
-                     model_->markers()[score.marker].weight);
-  std::vector<double> out(score.row_of.size());
-  for (std::size_t cell = 0; cell < out.size(); ++cell) out[cell] = of_row[score.row_of[cell]];
+  if (term.scores.empty()) return term.fixed;
+  // Independent marks, each given the genotype alone.
+  std::vector<double> out(term.scores.front().row_of.size(), 1.0);
+  for (const Term::Score& score : term.scores) {
+    const auto of_row =
+        row_likelihood(tables.rows[score.marker][score.table], reading_of(score, tables),
+                       model_->markers()[score.marker].weight);
+    for (std::size_t cell = 0; cell < out.size(); ++cell) out[cell] *= of_row[score.row_of[cell]];
+  }
+  return out;
+}
+
+// Σ_q w_q Π_marks Σ_level P(level | row, strength q) r(level).
+std::vector<double> ColonyNetwork::numbers(const std::vector<Term::Score>& scores,
+                                           const Tables& tables, const GivenStrength& given) const {
+  const std::size_t points = strengths_.weight.size();
+  std::vector<std::vector<double>> of_score;  // row by row, the strength fastest
+  for (const Term::Score& score : scores) {
+    const auto reading = reading_of(score, tables);
+    const std::size_t rows = tables.rows[score.marker][score.table].size();
+    auto& sums = of_score.emplace_back(rows * points, 0.0);
+    for (std::size_t r = 0; r < rows; ++r) {
+      for (std::size_t level = 0; level < reading.size(); ++level) {
+        const auto chance = given.at(score.marker, score.table, r, level);
+        for (std::size_t q = 0; q < points; ++q) {
+          sums[r * points + q] += chance[q] * reading[level];
+        }
+      }
+    }
+  }
+  std::vector<double> out(scores.front().row_of.size());
+  std::vector<double> product(points);
+  for (std::size_t cell = 0; cell < out.size(); ++cell) {
+    product = strengths_.weight;
+    for (std::size_t s = 0; s < scores.size(); ++s) {
+      const double* sums = of_score[s].data() + scores[s].row_of[cell] * points;
+      for (std::size_t q = 0; q < points; ++q) product[q] *= sums[q];
+    }
+    for (double p : product) out[cell] += p;
+  }
   return out;
 }
 
 // Those of fixed terms stand in the terms themselves, and those of later layers are not wanted.
 ColonyNetwork::TermNumbers ColonyNetwork::all_numbers(Layer layer, const Tables& tables) const {
   TermNumbers out(terms_.size());
+  std::optional<GivenStrength> given;
   for (std::size_t t = 0; t < terms_.size(); ++t) {
-    if (terms_[t].fixed.empty() && terms_[t].layer <= layer) out[t] = numbers(terms_[t], tables);
+    const Term& term = terms_[t];
+    if (!term.fixed.empty() || term.layer > layer) continue;
+    if (term.scores.size() > 1 && shared(term, tables)) {
+      if (!given) given.emplace(*model_, tables, strengths_);
+      out[t] = numbers(term.scores, tables, *given);
+    } else {
+      out[t] = numbers(term, tables);
+    }
   }
   return out;
 }

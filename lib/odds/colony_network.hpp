@@ -12,6 +12,7 @@
 #include <likelihet/inference/network.hpp>
 #include <likelihet/odds/evidence_score.hpp>
 #include <likelihet/odds/scenario.hpp>
+#include <likelihet/odds/strength.hpp>
 #include <likelihet/odds/tables.hpp>
 
 namespace likelihet::odds {
@@ -46,7 +47,7 @@ struct Term {
     std::size_t table = 0;  ///< as table_in_force() says
     /// One a level of the marker, not normalised.
     std::vector<Reading> readings;    ///< of one true level
-    std::vector<std::size_t> row_of;  ///< which row holds, by joint genotype
+    std::vector<std::size_t> row_of;  ///< which row holds, by joint genotype of the term's loci
   };
   /// The prior is founder_prior() at the origin's frequencies, mixed with what the animal was sold
   /// as: trust x odds + (1 - trust) x prior, within each sex on a sex chromosome.
@@ -61,7 +62,8 @@ struct Term {
   };
   Layer layer = Layer::sexes;
   std::vector<double> fixed;  ///< the numbers, where no table of the model is behind them
-  std::optional<Score> score;
+  /// One marker, or several of a group that share the animal's strength of expression.
+  std::vector<Score> scores;
   std::optional<Founder> founder;
 };
 
@@ -78,11 +80,11 @@ class ColonyNetwork {
   [[nodiscard]] const Node& node(std::size_t animal, std::size_t locus) const {
     return nodes_[animal * loci_ + locus];
   }
-  /// All readings of one marker on one animal.
+  /// All readings of one marker on one animal, or of several that come together.
   struct Scored {
-    std::uint32_t term = 0;  ///< its numbers: a Term::Score
+    std::uint32_t term = 0;  ///< its numbers: Term::scores
     std::size_t animal = 0;
-    std::vector<std::size_t> loci;     ///< that the table in force reads, ascending
+    std::vector<std::size_t> loci;     ///< that the tables in force read, ascending
     std::optional<std::uint32_t> tie;  ///< the factor over them, where they are not one
   };
   /// A genotype without parents: of a founder, or of a parent that nobody named.
@@ -96,6 +98,9 @@ class ColonyNetwork {
   /// r(level) of a score, with the scorers' reliabilities of these tables.
   [[nodiscard]] std::vector<double> reading_of(const Term::Score& score,
                                                const Tables& tables) const;
+
+  /// The strengths that marks which come together are averaged over.
+  [[nodiscard]] const StrengthPoints& strengths() const { return strengths_; }
 
   [[nodiscard]] const Owner& owner(inference::Variable v) const { return owners_[v]; }
 
@@ -130,7 +135,10 @@ class ColonyNetwork {
   using TermNumbers = std::vector<std::vector<double>>;
   [[nodiscard]] TermNumbers all_numbers(Layer layer, const Tables& tables) const;
   void write(const Slot& slot, Layer layer, const TermNumbers& numbers, double* out) const;
+  [[nodiscard]] bool shared(const Term& term, const Tables& tables) const;
   [[nodiscard]] std::vector<double> numbers(const Term& term, const Tables& tables) const;
+  [[nodiscard]] std::vector<double> numbers(const std::vector<Term::Score>& scores,
+                                            const Tables& tables, const GivenStrength& given) const;
 
   const colony::Model* model_ = nullptr;
   std::size_t loci_ = 0;
@@ -141,6 +149,7 @@ class ColonyNetwork {
   std::vector<Slot> slots_;
   std::vector<Scored> scored_;
   std::vector<Founder> founders_;
+  StrengthPoints strengths_;  // empty where no marks come together
   double log_sexes_ = 0;
 };
 

@@ -50,8 +50,8 @@ std::vector<std::size_t> loci_read(const std::vector<colony::MarkerRow>& rows) {
 }
 
 std::vector<std::size_t> row_of_genotypes(const colony::Model& model,
-                                          const std::vector<colony::MarkerRow>& rows) {
-  const auto loci = loci_read(rows);
+                                          const std::vector<colony::MarkerRow>& rows,
+                                          const std::vector<std::size_t>& loci) {
   std::size_t cells = 1;
   for (std::size_t locus : loci) cells *= model.loci()[locus].size();
   std::vector<std::size_t> out(cells);

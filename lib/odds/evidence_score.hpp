@@ -43,11 +43,12 @@ const std::vector<colony::MarkerRow>& rows_of(const colony::Marker& marker, std:
 /// nothing of any genotype.
 std::vector<std::size_t> loci_read(const std::vector<colony::MarkerRow>& rows);
 
-/// The row that holds for each joint genotype of loci_read(rows), the last locus fastest; one
-/// number where no row reads a locus. Rows are tried in order; the last one matches every animal.
-/// As long as the product of the loci's sizes, 1 where no locus is read.
+/// The row that holds for each joint genotype of `loci`, the last locus fastest; one number where
+/// there are none. Rows are tried in order; the last one matches every animal. `loci` ascend and
+/// hold loci_read(rows). As long as the product of the loci's sizes.
 std::vector<std::size_t> row_of_genotypes(const colony::Model& model,
-                                          const std::vector<colony::MarkerRow>& rows);
+                                          const std::vector<colony::MarkerRow>& rows,
+                                          const std::vector<std::size_t>& loci);
 
 /// L(row) = (Σ_level P(level | row) r(level))^weight for each row; weight 0 gives ones. A power of
 /// a likelihood discounts evidence that repeats other evidence (Bissiri, Holmes and Walker 2016,

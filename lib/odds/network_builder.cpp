@@ -5,7 +5,6 @@
 #include <likelihet/odds/evidence_appearance.hpp>
 #include <likelihet/odds/evidence_brood.hpp>
 #include <likelihet/odds/evidence_result.hpp>
-#include <likelihet/odds/evidence_score.hpp>
 #include <likelihet/odds/network_builder.hpp>
 
 namespace likelihet::odds {
@@ -39,6 +38,7 @@ NetworkBuilder::NetworkBuilder(const Scenario& scenario, const Tables& tables)
   }
   out_.model_ = &model_;
   out_.loci_ = loci_;
+  if (!model_.together().empty()) out_.strengths_ = strength_points();
   out_.nodes_.resize(animals_ * loci_);
 }
 
@@ -120,7 +120,11 @@ std::uint32_t NetworkBuilder::term(const Key& key, Term made) {
     for (double p : out_.numbers(made, tables_)) {
       if (p > 0) least = std::min(least, p);
     }
-    least_.push_back(made.score ? least * least_drawn : least);
+    // Each drawn row may be as low as least_drawn; `parts` needs no more than about 1e-200.
+    for (std::size_t s = 0; s < std::min<std::size_t>(made.scores.size(), 7); ++s) {
+      least *= least_drawn;
+    }
+    least_.push_back(least);
     out_.terms_.push_back(std::move(made));
   }
   return found->second;
@@ -177,7 +181,7 @@ void NetworkBuilder::gather_animal(std::size_t animal,
       auto numbers = appearance_likelihood(locus(shown->locus), shown->appearance);
       soften(*observation, key, numbers);
       terms_at(animal, shown->locus)
-          .push_back(term(key, {Layer::pedigree, std::move(numbers), std::nullopt, std::nullopt}));
+          .push_back(term(key, {Layer::pedigree, std::move(numbers), {}, std::nullopt}));
       own_evidence_[animal] = true;
     } else if (const auto* result = std::get_if<colony::Result>(&observation->what)) {
       const colony::Assay& assay = model_.assays()[result->assay];
@@ -185,62 +189,17 @@ void NetworkBuilder::gather_animal(std::size_t animal,
       auto numbers = result_likelihood(assay, result->report);
       soften(*observation, key, numbers);
       terms_at(animal, assay.locus)
-          .push_back(term(key, {Layer::posterior, std::move(numbers), std::nullopt, std::nullopt}));
+          .push_back(term(key, {Layer::posterior, std::move(numbers), {}, std::nullopt}));
       own_evidence_[animal] = true;
     } else if (const auto* brood = std::get_if<colony::Brood>(&observation->what)) {
       for (auto& part : brood_likelihood(locus(brood->locus), brood->partner, brood->offspring)) {
         const Key key{3, static_cast<double>(broods_++)};
-        const std::uint32_t made =
-            term(key, {Layer::pedigree, std::move(part), std::nullopt, std::nullopt});
+        const std::uint32_t made = term(key, {Layer::pedigree, std::move(part), {}, std::nullopt});
         // Tables of its own: a hundred broods in one table would underflow.
         ties_[animal].push_back({{brood->locus}, made});
       }
       needs_variable_[animal * loci_ + brood->locus] = true;
       own_evidence_[animal] = true;
-    }
-  }
-}
-
-void NetworkBuilder::gather_scores(std::size_t animal,
-                                   const std::vector<const Observation*>& seen) {
-  std::map<std::size_t, std::vector<Reading>> readings;
-  std::vector<std::vector<std::size_t>> shows(loci_);
-  for (const Observation* observation : seen) {
-    if (const auto* shown = std::get_if<colony::AppearanceSeen>(&observation->what)) {
-      shows[shown->locus].push_back(shown->appearance);
-    }
-    const auto* score = std::get_if<colony::Score>(&observation->what);
-    if (score != nullptr && score->level) {
-      readings[score->marker].push_back(
-          {*score->level, score->sure, score->own_sure ? std::nullopt : score->scorer});
-    }
-  }
-  for (auto& [m, of_marker] : readings) {
-    const colony::Marker& marker = model_.markers()[m];
-    const auto table = table_in_force(marker, shows, colony_.animals()[animal].line);
-    if (!table || marker.weight == 0) continue;
-    std::sort(of_marker.begin(), of_marker.end());
-    Key key{2, static_cast<double>(m), static_cast<double>(*table)};
-    for (const Reading& reading : of_marker) {
-      key.push_back(static_cast<double>(reading.level));
-      key.push_back(reading.sure);
-      key.push_back(reading.scorer ? 1.0 + static_cast<double>(*reading.scorer) : 0.0);
-    }
-    const auto& rows = rows_of(marker, *table);
-    const auto loci = loci_read(rows);
-    const std::uint32_t made =
-        term(key, {Layer::scored,
-                   {},
-                   Term::Score{m, *table, of_marker, row_of_genotypes(model_, rows)},
-                   std::nullopt});
-    own_evidence_[animal] = true;
-    out_.scored_.push_back({made, animal, loci, std::nullopt});
-    if (loci.size() == 1) {
-      terms_at(animal, loci.front()).push_back(made);
-    } else {
-      tied_scores_.emplace(std::pair(animal, made), out_.scored_.size() - 1);
-      ties_[animal].emplace_back(loci, made);
-      for (std::size_t l : loci) needs_variable_[animal * loci_ + l] = true;
     }
   }
 }
@@ -290,9 +249,8 @@ void NetworkBuilder::couple_sexes(std::size_t animal) {
       for (const auto& gb : b.genotypes()) same.push_back(ga.sex == gb.sex ? 2.0 : 0.0);
     }
     const Key key{4, static_cast<double>(sex_linked_[i]), static_cast<double>(sex_linked_[i + 1])};
-    ties_[animal].push_back(
-        {{sex_linked_[i], sex_linked_[i + 1]},
-         term(key, {Layer::sexes, std::move(same), std::nullopt, std::nullopt})});
+    ties_[animal].push_back({{sex_linked_[i], sex_linked_[i + 1]},
+                             term(key, {Layer::sexes, std::move(same), {}, std::nullopt})});
   }
 }
 

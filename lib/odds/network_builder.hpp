@@ -1,6 +1,6 @@
-// The steps from a scenario to its network; internal to the layer. Two files: what is known of each
-// animal first, then variables, factors and leaves. Everything is done in the order of
-// order_animals(), never in that of the records.
+// The steps from a scenario to its network; internal to the layer. Three files: what is known of
+// each animal first, its scores apart, then variables, factors and leaves. Everything is done in
+// the order of order_animals(), never in that of the records.
 #pragma once
 
 #include <cstdint>
@@ -31,7 +31,9 @@ class NetworkBuilder {
   void gather_animal(std::size_t animal, const std::vector<const colony::Observation*>& seen);
   // Puts soft_zero in place of zeros where the scenario asks for it.
   void soften(const colony::Observation& observation, Key& key, std::vector<double>& numbers) const;
+  // network_builder_scores.cpp
   void gather_scores(std::size_t animal, const std::vector<const colony::Observation*>& seen);
+  void add_scores(std::size_t animal, std::vector<Term::Score> scores);
   // Who has evidence on themselves or below: only there can who the sire was matter.
   void mark_informative();
   // A leaf is enough for a hatchling without young whose loci nothing ties together.

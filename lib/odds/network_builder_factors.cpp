@@ -17,7 +17,7 @@ std::uint32_t NetworkBuilder::sex_term(std::size_t l, genetics::Sex sex) {
   std::vector<double> mask(locus(l).size());
   for (std::size_t g = 0; g < mask.size(); ++g) mask[g] = locus(l).possible(g, sex) ? 1.0 : 0.0;
   const Key key{5, static_cast<double>(l), sex == genetics::Sex::female ? 0.0 : 1.0};
-  return term(key, {Layer::sexes, std::move(mask), std::nullopt, std::nullopt});
+  return term(key, {Layer::sexes, std::move(mask), {}, std::nullopt});
 }
 
 std::uint32_t NetworkBuilder::founder_term(std::size_t l, std::optional<std::size_t> origin,
@@ -25,7 +25,7 @@ std::uint32_t NetworkBuilder::founder_term(std::size_t l, std::optional<std::siz
                                            bool unplaced) {
   const Key key{6, static_cast<double>(l), origin ? 1.0 + static_cast<double>(*origin) : 0.0,
                 sold != nullptr ? 1.0 + static_cast<double>(animal) : 0.0, unplaced ? 1.0 : 0.0};
-  return term(key, {Layer::sexes, {}, std::nullopt, Term::Founder{l, origin, sold, unplaced}});
+  return term(key, {Layer::sexes, {}, {}, Term::Founder{l, origin, sold, unplaced}});
 }
 
 // A table whose numbers come from these terms, shared by all that have the same.
@@ -39,7 +39,7 @@ Table NetworkBuilder::slot(const Terms& terms, std::size_t size) {
   bool depends = false;
   for (std::uint32_t t : sorted) {
     const Term& made = out_.terms_[t];
-    depends = depends || made.score || (made.founder && made.founder->origin);
+    depends = depends || !made.scores.empty() || (made.founder && made.founder->origin);
     if (made.layer > Layer::pedigree) continue;
     const auto numbers = out_.numbers(made, tables_);
     for (std::size_t i = 0; i < size; ++i) start[i] *= numbers[i];

@@ -36,6 +36,9 @@ Tables make(const colony::Model& model, Row row, Frequencies frequencies) {
     for (const auto& f : origin.frequencies) of_origin.push_back(frequencies(f, origin.worth));
   }
   for (const colony::Scorer& scorer : model.scorers()) tables.scorers.push_back(scorer.sure);
+  for (const colony::Together& group : model.together()) {
+    tables.loadings.emplace_back(group.markers.size(), 0.0);
+  }
   return tables;
 }
 

@@ -16,14 +16,18 @@ struct Tables {
   std::vector<std::vector<std::vector<std::vector<double>>>> rows;
   std::vector<std::vector<std::vector<double>>> origins;
   std::vector<double> scorers;  ///< P(the level read is the level there), by scorer
+  /// How strongly each mark of a group follows the animal's strength of expression (strength.hpp),
+  /// by group and by mark within it; 0 or more, 0 being independence.
+  std::vector<std::vector<double>> loadings;
 };
 
 /// No positive entry of a draw falls below this: out of reach of any record, yet several of them
 /// multiply without underflow.
 inline constexpr double least_drawn = 1e-25;
 
-/// Each row at its `expect`, each origin at its frequencies. The centre of the beliefs: what odds
-/// without intervals are computed at.
+/// Each row at its `expect`, each origin at its frequencies; marks that come together at loadings
+/// of 0, since belief gives none. The centre of the beliefs: what odds without intervals are
+/// computed at.
 Tables believed(const colony::Model& model);
 
 /// One draw from Dirichlet(shapes): gamma variates, in logarithms, so that tiny shapes end in a
@@ -33,10 +37,10 @@ std::vector<double> dirichlet(const std::vector<double>& shapes, std::mt19937_64
 
 /// One draw from the beliefs: each row from Dirichlet(worth x expect), each origin's frequencies
 /// from Dirichlet(worth x frequency), independently (gamma variates: Devroye 1986, Non-Uniform
-/// Random Variate Generation, chapter XI.4). A level believed impossible stays so; no positive
-/// entry falls below `least_drawn`. `worth` counts like that many animals (or alleles) seen before:
-/// a larger one draws nearer to `expect`. A row with one possible level and an origin of worth 0
-/// are not drawn.
+/// Random Variate Generation, chapter XI.4), at loadings of 0. A level believed impossible stays
+/// so; no positive entry falls below `least_drawn`. `worth` counts like that many animals (or
+/// alleles) seen before: a larger one draws nearer to `expect`. A row with one possible level and
+/// an origin of worth 0 are not drawn.
 Tables drawn(const colony::Model& model, std::mt19937_64& random);
 
 }  // namespace likelihet::odds

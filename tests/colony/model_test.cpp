@@ -327,6 +327,13 @@ const std::vector<Spoilt> spoilt_evidence = {
        m.together = {{"pattern", {"crown-fleck", "crown-fleck"}}};
      },
      "/together/0/markers/1", "/together/0/markers/0 already", "once"},
+    {"TogetherWithoutSpread",
+     [](D& m) {
+       m.markers.push_back(m.markers.front());
+       m.markers.back().id = "side-thread";
+       m.together = {{"pattern", {"crown-fleck", "side-thread"}, std::nullopt, 0.0}};
+     },
+     "/together/0/spread", "it is 0", "above 0"},
     {"TogetherAlone",
      [](D& m) {
        m.together = {{"pattern", {"crown-fleck"}}};

@@ -77,7 +77,7 @@ TEST(Counts, ModeIsTheHighestPoint) {
     odds::Tables beside = believed;
     beside.rows[0][0][1][0] += step;
     beside.rows[0][0][1][2] -= step;
-    EXPECT_LT(log_prior(prior, beside), log_prior(prior, believed));
+    EXPECT_LT(log_prior(prior, *m, beside), log_prior(prior, *m, believed));
   }
 }
 

@@ -16,8 +16,7 @@ using support::RecordsBuilder;
 TEST(Climb, KnownGenotypesNeedOneStep) {
   const Ready ready(recessive_model(), ten_visuals());
   Expecting expecting(ready.prepared(), ready.model());
-  const auto end =
-      climb(expecting, prior_counts(ready.model()), ready.believed(), ready.believed());
+  const auto end = climb(expecting, ready.model(), ready.believed());
   ASSERT_TRUE(end && end->converged);
   // Worth 4 of 0.2, 0.3, 0.5, and 4 absent, 6 clear.
   EXPECT_NEAR(end->tables.rows[0][0][0][0], (0.8 + 4) / 14, 1e-9);
@@ -49,7 +48,7 @@ TEST(Climb, NeverGoesDown) {
   Expecting expecting(ready.prepared(), ready.model());
   std::mt19937_64 random(3);
   for (int start = 0; start < 4; ++start) {
-    const auto end = climb(expecting, prior_counts(ready.model()), ready.believed(),
+    const auto end = climb(expecting, ready.model(),
                            start == 0 ? ready.believed() : odds::drawn(ready.model(), random));
     ASSERT_TRUE(end && end->converged);
     for (std::size_t i = 1; i < end->trace.size(); ++i) {

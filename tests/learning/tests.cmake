@@ -10,4 +10,5 @@ likelihet_test(learning_tests
     ${CMAKE_CURRENT_SOURCE_DIR}/learning/learn_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/learning/level_factors_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/learning/maximum_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/learning/together_test.cpp
   LINKS likelihet::learning Boost::headers)

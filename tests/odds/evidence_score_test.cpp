@@ -142,22 +142,24 @@ TEST(RowOfGenotypes, IsTheFirstThatMatches) {
   const auto model = two_loci();
   const std::vector<colony::MarkerRow> rows = {
       {{{0, 2}}, {1}, 1}, {{{1, 2}}, {1}, 1}, {{}, {1}, 1}};
-  EXPECT_EQ(row_of_genotypes(*model, rows), (std::vector<std::size_t>{2, 2, 1,  // +/+
-                                                                      2, 2, 1,  // +/e
-                                                                      0, 0, 0}));
+  EXPECT_EQ(row_of_genotypes(*model, rows, loci_read(rows)),
+            (std::vector<std::size_t>{2, 2, 1,  // +/+
+                                      2, 2, 1,  // +/e
+                                      0, 0, 0}));
 }
 
 TEST(RowOfGenotypes, NeedsEveryEntryOfARow) {
   const auto model = two_loci();
   const std::vector<colony::MarkerRow> rows = {{{{0, 1}, {1, 1}}, {1}, 1}, {{}, {1}, 1}};
-  EXPECT_EQ(row_of_genotypes(*model, rows), (std::vector<std::size_t>{1, 1, 1, 1, 0, 1, 1, 1, 1}));
+  EXPECT_EQ(row_of_genotypes(*model, rows, loci_read(rows)),
+            (std::vector<std::size_t>{1, 1, 1, 1, 0, 1, 1, 1, 1}));
 }
 
 TEST(RowOfGenotypes, ReadsOnlyTheLociNamed) {
   const auto model = two_loci();
   const std::vector<colony::MarkerRow> rows = {{{{1, 1}}, {1}, 1}, {{}, {1}, 1}};
-  EXPECT_EQ(row_of_genotypes(*model, rows), (std::vector<std::size_t>{1, 0, 1}));
-  EXPECT_EQ(row_of_genotypes(*model, {{{}, {1}, 1}}), (std::vector<std::size_t>{0}));
+  EXPECT_EQ(row_of_genotypes(*model, rows, loci_read(rows)), (std::vector<std::size_t>{1, 0, 1}));
+  EXPECT_EQ(row_of_genotypes(*model, {{{}, {1}, 1}}, {}), (std::vector<std::size_t>{0}));
 }
 
 // Rows 0.2, 0.3, 0.5 and 0.8, 0.15, 0.05 read as (0.05, 0.05, 0.9):

@@ -19,7 +19,7 @@ void add_test(Json& model, const std::string& id, double sensitivity, double fal
                                  {"worth", hardly_any}}}}});
 }
 
-odds::Tables likeliest(const colony::Colony& colony) {
+Likeliest likeliest_with_height(const colony::Colony& colony) {
   const odds::Scenario all = odds::scenario(colony, std::nullopt);
   const odds::Tables believed = odds::believed(colony.model());
   auto made = odds::prepare(all, believed, std::size_t{2} << 30U);
@@ -28,10 +28,14 @@ odds::Tables likeliest(const colony::Colony& colony) {
   learning::ClimbSettings settings;
   settings.tolerance = 1e-10;
   settings.most_steps = 100'000;
-  const auto end = learning::climb(expecting, learning::prior_counts(colony.model()), believed,
-                                   believed, settings);
+  const auto end = learning::climb(expecting, colony.model(),
+                                   learning::off_the_saddle(colony.model(), believed), settings);
   if (!end || !end->converged) throw std::runtime_error("no mode");
-  return end->tables;
+  return {end->tables, expecting.at(end->tables)->log_evidence};
+}
+
+odds::Tables likeliest(const colony::Colony& colony) {
+  return likeliest_with_height(colony).tables;
 }
 
 }  // namespace likelihet::published

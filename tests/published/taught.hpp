@@ -17,7 +17,12 @@ inline constexpr double hardly_any = 1e-7;
 /// started from, with hardly any worth.
 void add_test(Json& model, const std::string& id, double sensitivity, double false_positives);
 
-/// The tables where EM ends from the model's own.
+/// Where EM ends from the model's own tables.
+struct Likeliest {
+  odds::Tables tables;
+  double log_likelihood = 0;  ///< ln P(observations | tables), nats
+};
+Likeliest likeliest_with_height(const colony::Colony& colony);
 odds::Tables likeliest(const colony::Colony& colony);
 
 }  // namespace likelihet::published

@@ -17,6 +17,7 @@ likelihet_test(published_tests
           ${CMAKE_CURRENT_SOURCE_DIR}/published/begg_greenes_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/published/hui_walter_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/published/dawid_skene_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/published/dentistry_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/published/pigs_frequency_test.cpp
   LINKS likelihet::learning likelihet::odds likelihet::documents nlohmann_json::nlohmann_json Boost::headers
         Eigen3::Eigen)
