@@ -195,7 +195,7 @@ struct Comparison {
 // AUC in each herd, the Brier score on average over the herds of a kind. In a single herd chance
 // decides between scores so close: there logistic regression may pass even the true tables.
 TEST(Logistic, LearnedOddsPredictNoWorse) {
-  const std::size_t of_a_kind = std::getenv("LIKELIHET_LONG") != nullptr ? 10 : 5;
+  const std::size_t of_a_kind = std::getenv("LIKELIHET_LONG") != nullptr ? 10 : 3;
   MinimalStandard uniform(first_state);
   Comparison founders;
   Comparison clutches;

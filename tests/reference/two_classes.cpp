@@ -69,7 +69,9 @@ void record(support::RecordsBuilder& records, const std::string& id, const Marke
 
 std::vector<double> learned_chances(const colony::Colony& colony,
                                     const std::vector<Marked>& animals, std::size_t first) {
-  const auto learned = std::get<learning::Learned>(learning::learn(colony, {}));
+  learning::Settings settings;
+  settings.kept = 500;
+  const auto learned = std::get<learning::Learned>(learning::learn(colony, settings));
   if (!learned.converged) throw std::runtime_error("chains do not agree");
   odds::Options options;
   options.learned = &learned.draws;
