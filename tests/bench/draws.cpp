@@ -13,6 +13,8 @@
 namespace likelihet::bench {
 namespace {
 
+constexpr std::size_t marks = 8;
+
 std::unique_ptr<odds::Prepared> prepared_of(const colony::Colony& colony) {
   auto made = odds::prepare(odds::scenario(colony, std::nullopt), odds::believed(colony.model()),
                             std::size_t{2} << 30U);
@@ -53,8 +55,51 @@ void chain_sweep(benchmark::State& state) {
   count(state);
 }
 
+// The same with eight marks on each animal and tests on some, as in a book that is learned from.
+void sweep_of_eight_marks(benchmark::State& state) {
+  HerdShape shape{static_cast<std::size_t>(state.range(0)), 0.06};
+  shape.marks = marks;
+  shape.results = true;
+  const colony::Colony colony = recorded_herd(shape);
+  const auto prepared = prepared_of(colony);
+  learning::Chain chain(*prepared, colony.model(), odds::believed(colony.model()), 1, 0);
+  for (auto _ : state) {
+    if (!chain.step()) {
+      state.SkipWithError("impossible");
+      break;
+    }
+  }
+  count(state);
+}
+
+// What a sweep cannot do without for as many readings: a random number, a level by it out of the
+// row's, and a count of each, all in plain arrays. A floor beside genotype_draw's.
+void floor_of_eight_marks(benchmark::State& state) {
+  std::mt19937_64 random(1);
+  std::vector<std::uint8_t> cells(static_cast<std::size_t>(state.range(0)) * marks);
+  for (auto& cell : cells) cell = static_cast<std::uint8_t>(random() % 6);  // row and level read
+  double ends[6][2];
+  for (auto& end : ends) {
+    end[0] = 0.3;
+    end[1] = 0.6;
+  }
+  benchmark::DoNotOptimize(ends);
+  for (auto _ : state) {
+    std::size_t counts[marks][6][3] = {};
+    for (std::size_t i = 0; i < cells.size(); ++i) {
+      const double u = static_cast<double>(random() >> 11U) * 0x1p-53;
+      const double* end = ends[cells[i]];
+      ++counts[i % marks][cells[i]][(u >= end[0] ? 1U : 0U) + (u >= end[1] ? 1U : 0U)];
+    }
+    benchmark::DoNotOptimize(counts);
+  }
+  count(state);
+}
+
 BENCHMARK(genotype_draw)->Arg(2000)->Arg(20000)->Unit(benchmark::kMillisecond);
 BENCHMARK(chain_sweep)->Arg(2000)->Arg(20000)->Unit(benchmark::kMillisecond);
+BENCHMARK(sweep_of_eight_marks)->Arg(20000)->Unit(benchmark::kMillisecond);
+BENCHMARK(floor_of_eight_marks)->Arg(20000)->Unit(benchmark::kMillisecond);
 
 }  // namespace
 }  // namespace likelihet::bench

@@ -11,4 +11,7 @@ likelihet_test(learning_tests
     ${CMAKE_CURRENT_SOURCE_DIR}/learning/level_factors_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/learning/maximum_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/learning/together_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/learning/starts_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/bench/pedigree.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/bench/recorded_herd.cpp
   LINKS likelihet::learning Boost::headers)

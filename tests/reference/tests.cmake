@@ -1,4 +1,7 @@
 likelihet_test(reference_tests
-  SOURCES ${CMAKE_CURRENT_SOURCE_DIR}/reference/jags_test.cpp
+  SOURCES ${CMAKE_CURRENT_SOURCE_DIR}/reference/hemophilia_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/reference/jags_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/reference/learning_jags_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/reference/logistic_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/reference/two_classes.cpp
   LINKS likelihet::learning likelihet::odds likelihet::documents)
