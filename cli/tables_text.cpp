@@ -177,8 +177,7 @@ std::string repeats_text(const colony::Model& model, const learning::Learned& le
                             printable(model.markers()[pair.first].id),
                             printable(model.markers()[pair.second].id),
                             pair.correlation > 0 ? "come together" : "shut each other out",
-                            pair.correlation, pair.animals,
-                            pair.p > 0 ? fmt::format("{:.3f}", pair.p) : "below 0.001",
+                            pair.correlation, pair.animals, fmt::format("{:.3f}", pair.p),
                             pair.correlation > 0
                                 ? "say too much; 'together' in the model lets learning weigh that"
                                 : "say too little"),

@@ -91,7 +91,8 @@ Chain::Chain(const odds::Prepared& prepared, const colony::Model& model, odds::T
       random_(random_stream(seed, Purpose::chains, number)),
       values_(prepared.net.values(odds::Layer::posterior, believed_)),
       pass_(*prepared.plan),
-      counts_(model) {}
+      counts_(model),
+      scorer_moves_(prepared.net, model, prior_) {}
 
 bool Chain::step() {
   if (!draw_genotypes()) {
@@ -149,6 +150,7 @@ void Chain::count_scores() {
   given_.reset();
   shared_.clear();
   together_.clear();
+  for (auto& rows : readings_) rows.clear();
   const auto& all = prepared_->net.scored();
   for (std::uint32_t s = 0; s < all.size(); ++s) {
     std::size_t cell = 0;
@@ -169,6 +171,10 @@ void Chain::count_alone(std::uint32_t s, std::size_t cell) {
       pick(std::span(level_weights(term)).subspan(row * levels, levels), random_);
   const double weight = model_->markers()[score.marker].weight;
   drawn_.push_back({s, 0, row, level});
+  if (readings_.size() <= term) readings_.resize(term + 1);
+  auto& animals = readings_[term];
+  if (animals.empty()) animals.resize(tables_.rows[score.marker][score.table].size(), 0.0);
+  animals[row] += 1;
   tempered_ = tempered_ || weight < 1;
   counts_.rows[score.marker][score.table][row][level] += weight;
   for (const odds::Reading& one : score.readings) {
@@ -259,6 +265,7 @@ void Chain::draw_tables() {
   if (!next.loadings.empty()) {
     together_.move(*model_, prepared_->net.strengths(), prior_, counts_, tables_, next, random_);
   }
+  scorer_moves_.move(readings_, next, random_);
   before_ = std::move(tables_);
   tables_ = std::move(next);
 }

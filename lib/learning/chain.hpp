@@ -9,6 +9,7 @@
 #include <likelihet/inference/sampling.hpp>
 #include <likelihet/learning/counts.hpp>
 #include <likelihet/learning/levels_together.hpp>
+#include <likelihet/learning/scorer_moves.hpp>
 #include <likelihet/learning/shared_levels.hpp>
 #include <likelihet/odds/layers.hpp>
 
@@ -18,13 +19,16 @@ namespace likelihet::learning {
 /// through the junction tree, so that loops do not slow it), then the true levels behind readings,
 /// then every row, origin and scorer given those (Dirichlet and Beta; Tanner and Wong 1987, JASA
 /// 82:528). Marks of a weight below 1 take a Metropolis-Hastings step to the tempered likelihood,
-/// and so do the rows of marks that come together, with their animals' strengths summed out.
-/// One chain is one thread's: what it draws depends on its seed alone.
+/// and so do the rows of marks that come together, with their animals' strengths summed out, and
+/// scorers with the rows that they read (ScorerMoves). One chain is one thread's: what it draws
+/// depends on its seed alone.
 class Chain {
  public:
   /// All must outlive it. Throws std::invalid_argument if the plan is impossible.
   Chain(const odds::Prepared& prepared, const colony::Model& model, odds::Tables start,
         std::uint64_t seed, std::uint64_t number);
+  Chain(const Chain&) = delete;
+  Chain& operator=(const Chain&) = delete;
 
   /// The row and the true level drawn for one marker of one of ColonyNetwork::scored(), in its
   /// order.
@@ -71,6 +75,8 @@ class Chain {
   std::optional<odds::GivenStrength> given_;        // of this sweep
   std::map<std::uint32_t, SharedLevels> shared_;    // by term, of this sweep
   LevelsTogether together_;
+  ReadingCounts readings_;  // of this sweep
+  ScorerMoves scorer_moves_;
   std::vector<DrawnLevel> drawn_;
   bool tempered_ = false;  // whether some mark has a weight below 1
   odds::Tables before_;

@@ -83,7 +83,7 @@ std::vector<Dependence> DependenceCheck::result() const {
   for (const Pair& pair : pairs_) {
     const auto draws = static_cast<double>(std::max<std::size_t>(draws_, 1));
     out.push_back({pair.first, pair.second, pair.scores.size(), pair.sum / draws,
-                   draws_ == 0 ? 1.0 : static_cast<double>(pair.as_far) / draws});
+                   static_cast<double>(pair.as_far + 1) / static_cast<double>(draws_ + 1)});
   }
   return out;
 }

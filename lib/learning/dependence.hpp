@@ -21,7 +21,8 @@ struct Dependence {
   double correlation = 0;
   /// Posterior predictive p-value, two-sided: the share of draws in which levels drawn anew from
   /// the rows, for the same animals and genotypes, have an average product at least as far from 0
-  /// (Gelman, Meng and Stern 1996, Statistica Sinica 6:733). Small: they do come together.
+  /// (Gelman, Meng and Stern 1996, Statistica Sinica 6:733), what was seen counted among them.
+  /// Small: they do come together.
   double p = 1;
 };
 

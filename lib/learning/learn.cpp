@@ -16,8 +16,8 @@ namespace likelihet::learning {
 namespace {
 
 constexpr double good_size_a_chain = 100;
-constexpr std::size_t dependence_draws = 1000;
-constexpr std::size_t dependence_thinning = 5;
+constexpr std::size_t dependence_draws = 400;
+constexpr std::size_t dependence_thinning = 2;
 
 // Longer chains are thinned to so many sweeps: memory stays bounded, and neighbours tell little.
 constexpr std::size_t longest_trail = 8000;

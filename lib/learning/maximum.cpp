@@ -3,6 +3,7 @@
 #include <cmath>
 #include <random>
 
+#include <likelihet/learning/extrapolation.hpp>
 #include <likelihet/learning/maximum.hpp>
 #include <likelihet/learning/parameters.hpp>
 #include <likelihet/learning/random_stream.hpp>
@@ -33,23 +34,73 @@ odds::Tables off_the_saddle(const colony::Model& model, odds::Tables start) {
   return start;
 }
 
+namespace {
+
+// A point of a climb, and where one step of EM leads from it.
+struct Foothold {
+  odds::Tables tables;
+  double height = 0;  // ln(prior density) + ln P(evidence)
+  odds::Tables next;
+};
+
+class Climber {
+ public:
+  Climber(Expecting& expecting, const colony::Model& model, const ClimbSettings& settings)
+      : expecting_(expecting),
+        model_(model),
+        settings_(settings),
+        prior_(prior_counts(model)),
+        believed_(odds::believed(model)) {}
+
+  // Nothing where the evidence contradicts itself at these tables.
+  std::optional<Foothold> at(odds::Tables tables) {
+    const auto expected = expecting_.at(tables);
+    if (!expected) return std::nullopt;
+    Foothold out{std::move(tables), expected->log_evidence,
+                 mode_of(prior_, expected->counts, believed_)};
+    out.height += log_prior(prior_, model_, out.tables);
+    if (settings_.together) {
+      step_strengths(model_, expecting_.strengths(), prior_, expected->counts, out.tables,
+                     out.next);
+    }
+    return out;
+  }
+
+ private:
+  Expecting& expecting_;
+  const colony::Model& model_;
+  const ClimbSettings& settings_;
+  Counts prior_;
+  odds::Tables believed_;
+};
+
+}  // namespace
+
 std::optional<Climb> climb(Expecting& expecting, const colony::Model& model, odds::Tables start,
                            const ClimbSettings& settings) {
-  const Counts prior = prior_counts(model);
-  const odds::Tables believed = odds::believed(model);
+  Climber climber(expecting, model, settings);
   Climb out;
-  out.tables = std::move(start);
-  for (std::size_t step = 0; step < settings.most_steps && !out.converged; ++step) {
+  auto here = climber.at(std::move(start));
+  while (here) {
     if (settings.stop != nullptr && settings.stop->load()) return std::nullopt;
-    const auto expected = expecting.at(out.tables);
-    if (!expected) return std::nullopt;
-    out.trace.push_back(expected->log_evidence + log_prior(prior, model, out.tables));
-    odds::Tables next = mode_of(prior, expected->counts, believed);
-    if (settings.together)
-      step_strengths(model, expecting.strengths(), prior, expected->counts, out.tables, next);
-    out.converged = distance(out.tables, next) <= settings.tolerance;
-    out.tables = std::move(next);
+    out.trace.push_back(here->height);
+    out.converged = distance(here->tables, here->next) <= settings.tolerance;
+    if (out.converged || out.trace.size() >= settings.most_steps) break;
+    auto second = climber.at(here->next);
+    if (!second) return std::nullopt;
+    out.trace.push_back(second->height);
+    out.converged = distance(second->tables, second->next) <= settings.tolerance;
+    if (out.converged) {
+      here = std::move(second);
+      break;
+    }
+    // A long step where it leads up, a plain one else.
+    auto third = climber.at(extrapolated(model, here->tables, second->tables, second->next));
+    if (!third || !(third->height >= second->height)) third = climber.at(second->next);
+    here = std::move(third);
   }
+  if (!here) return std::nullopt;
+  out.tables = std::move(here->next);
   return out;
 }
 

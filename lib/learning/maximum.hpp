@@ -12,7 +12,7 @@
 namespace likelihet::learning {
 
 /// One climb. `trace[i]` is ln(prior density) + ln P(evidence) before step i + 1, in nats and up to
-/// a constant; it never falls but for rounding.
+/// a constant; it never falls but for rounding. Every third step may be a long one.
 struct Climb {
   odds::Tables tables;
   std::vector<double> trace;
@@ -27,7 +27,8 @@ struct ClimbSettings {
 };
 
 /// EM (Dempster, Laird and Rubin 1977) to the mode of the posterior in the coordinates of
-/// mode_of(), with step_strengths() for marks that come together. Nothing if the evidence
+/// mode_of(), with step_strengths() for marks that come together; sped up by squared extrapolation
+/// (Varadhan and Roland 2008, Scandinavian Journal of Statistics 35:335). Nothing if the evidence
 /// contradicts itself at the start, or where it is stopped.
 std::optional<Climb> climb(Expecting& expecting, const colony::Model& model, odds::Tables start,
                            const ClimbSettings& settings = {});

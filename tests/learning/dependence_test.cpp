@@ -67,7 +67,7 @@ TEST(Dependence, AsManyAlikeAsNotIsNone) {
 TEST(Dependence, MarksThatShutEachOtherOutAreFoundToo) {
   const auto found = checked(Ready(two_marks(), visuals(0)));
   EXPECT_NEAR(found[0].correlation, -1, 1e-3);
-  EXPECT_EQ(found[0].p, 0);
+  EXPECT_LT(found[0].p, 0.003);  // no draw is as far: only what was seen itself
 }
 
 TEST(Dependence, FewAnimalsAreNoPair) {
