@@ -11,9 +11,10 @@
 namespace likelihet::inference {
 
 /// `width` doubles side by side, one for each of so many sets of numbers; every operation is lane
-/// by lane, in loops that compilers turn into vector instructions. Passes use a width of 8.
+/// by lane. Passes use a width of 8, which fills a cache line, and bring their own loops for tables
+/// of them (loops.hpp). `width` is a power of two.
 template <std::size_t width>
-struct Lanes {
+struct alignas(width * sizeof(double)) Lanes {
   std::array<double, width> lane{};
 
   Lanes() = default;

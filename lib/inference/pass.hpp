@@ -6,6 +6,7 @@
 #include <span>
 #include <vector>
 
+#include <likelihet/inference/loops.hpp>
 #include <likelihet/inference/numbers.hpp>
 #include <likelihet/inference/plan.hpp>
 
@@ -28,8 +29,9 @@ template <class Number>
 class Pass {
  public:
   /// Allocates all memory at once: the arena, one message, and the leaves' sums and posteriors,
-  /// each number as wide as `Number`. Eight lanes take eight times the memory of doubles.
-  explicit Pass(const Plan& plan);
+  /// each number as wide as `Number`. Eight lanes take eight times the memory of doubles, and run
+  /// on the widest instructions of the processor unless told to use others by lane_loops().
+  explicit Pass(const Plan& plan, const Loops<Number>& loops = inference::loops<Number>());
 
   /// Multiplies and sums out everything. `values` has the layout of Network::values(). The plan
   /// must not be impossible(). Overwrites what the last run left; nothing needs clearing between
@@ -76,19 +78,24 @@ class Pass {
   void sum_patterns(std::span<const Number> values);
   // P(x | pair, evidence) of every pattern, worked out once however many leaves share it.
   void share_patterns(std::span<const Number> values);
-  template <std::uint32_t fixed>
-  void add_branch(const FamilyPlace& place, const Number* shares, double weight,
-                  std::span<Number> out) const;
   // Product of m over a family's members, into its place in the arena.
   void fold_family(std::uint32_t f);
   void collect_bucket(std::span<const Number> values, std::uint32_t b,
                       const std::optional<Clamp>& clamp);
-  void multiply(Number* clique, const Number* from, const IndexMap& map, bool first) const;
+  [[nodiscard]] Factor<Number> factor(const Number* from, const IndexMap& map) const {
+    return {from, plan_->maps().list(map.outer).data(), plan_->maps().list(map.inner).data()};
+  }
+  [[nodiscard]] Shape shape(const IndexMap& map) const {
+    return {plan_->maps().list(map.outer).size(), plan_->maps().list(map.inner).size()};
+  }
   void distribute_bucket(std::uint32_t b);
-  // Adds a clique's cells up into a smaller table; the reverse of multiply().
-  void gather(const Number* clique, const IndexMap& map, Number* to) const;
+  // Adds a clique's cells up into a smaller table of `n` cells.
+  void gather(const Number* clique, const IndexMap& map, Number* to, std::size_t n) const {
+    loops_->gather(to, n, clique, shape(map), factor(nullptr, map));
+  }
 
   const Plan* plan_;
+  const Loops<Number>* loops_;
   std::vector<Number> arena_;
   std::vector<Number> sums_;     // patterns' m
   std::vector<Number> scratch_;  // one message
