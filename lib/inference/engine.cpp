@@ -70,11 +70,10 @@ Runner<Number>::Runner(const Plan& plan, const Loops<Number>& loops)
 
 template <class Number>
 bool Runner<Number>::run(std::span<const Number> values) {
-  pass_.collect(values);
+  pass_.propagate(values);
   if (pass_.in_doubt()) return false;
-  pass_.distribute();
   if (clamped_) believe_outside(values);
-  pass_.leaf_posteriors(values);
+  pass_.late_posteriors();
   return true;
 }
 

@@ -26,11 +26,14 @@ Pass<Number>::Pass(const Plan& plan, const Loops<Number>& loops)
   for (const Run& run : plan.leaves().runs) {
     run_begin_.push_back(run_begin_.back() + plan.leaves().patterns[run.pattern].states);
   }
+  for (std::uint32_t r = 0; r < plan.leaves().runs.size(); ++r) {
+    if (!early(plan.leaves().runs[r])) late_runs_.push_back(r);
+  }
   posteriors_.resize(run_begin_.back());
 }
 
 template <class Number>
-void Pass<Number>::collect(std::span<const Number> values, std::optional<Clamp> clamp) {
+void Pass<Number>::collect_outside(std::span<const Number> values) {
   scale_ = {};
   total_ = Number(1.0);
   sum_patterns(values);
@@ -48,7 +51,30 @@ void Pass<Number>::collect(std::span<const Number> values, std::optional<Clamp> 
     if (++since % factors_between_checks == 0) scale_.normalise(&total_, 1);
   }
   scale_.normalise(&total_, 1);
+}
+
+template <class Number>
+void Pass<Number>::collect(std::span<const Number> values, std::optional<Clamp> clamp) {
+  collect_outside(values);
   for (std::uint32_t b = 0; b < plan_->buckets().size(); ++b) collect_bucket(values, b, clamp);
+  scale_.normalise(&total_, 1);
+}
+
+template <class Number>
+void Pass<Number>::propagate(std::span<const Number> values) {
+  collect_outside(values);
+  clear_fixed();
+  share_patterns(values);
+  const auto& buckets = plan_->buckets();
+  std::uint32_t first = 0;  // of the tree
+  std::uint32_t run = 0;
+  for (std::uint32_t root = 0; root < buckets.size(); ++root) {
+    collect_bucket(values, root, std::nullopt);
+    if (buckets[root].parent) continue;
+    for (std::uint32_t b = root + 1; b-- > first;) distribute_bucket(b);
+    first = root + 1;
+    run = mix_tree(run, buckets[root].message);
+  }
   scale_.normalise(&total_, 1);
 }
 
@@ -90,11 +116,16 @@ void Pass<Number>::collect_bucket(std::span<const Number> values, std::uint32_t 
 }
 
 template <class Number>
-void Pass<Number>::distribute() {
+void Pass<Number>::clear_fixed() {
   const auto& places = plan_->families();
   for (std::uint32_t f = 0; f < places.size(); ++f) {
     if (places[f].state == FamilyPlace::State::fixed) arena_[places[f].offset] = Number(1.0);
   }
+}
+
+template <class Number>
+void Pass<Number>::distribute() {
+  clear_fixed();
   for (std::size_t b = plan_->buckets().size(); b-- > 0;) {
     distribute_bucket(static_cast<std::uint32_t>(b));
   }

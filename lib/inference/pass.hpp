@@ -49,15 +49,21 @@ class Pass {
   /// looked at). The cells of each clique then sum to 1 but for rounding, which marginal() divides
   /// out. Once for each collect(), since it writes over the messages.
   void distribute();
+  /// collect() and distribute() in one, and run_posterior() of most runs: the same numbers to the
+  /// last bit, but each tree goes up, down and to its leaves while it is in the cache. Where it is
+  /// then in_doubt(), or total() is 0, no belief may be read.
+  void propagate(std::span<const Number> values);
+  /// The run_posterior() that propagate() left: of runs whose leaves may hang in several places, or
+  /// on a pair whose belief is put in through family().
+  void late_posteriors();
   /// After distribute(): P(variable = state | all), over the variable's full states. A state
   /// outside Plan::domain() gets 0; a variable with one state left gets 1 there.
   void marginal(Variable v, std::span<Number> out) const;
-  /// After distribute(): the posterior of every leaf of a run, over the leaf's states.
+  /// After propagate() and late_posteriors(): the posterior of every leaf of a run, over the leaf's
+  /// states.
   [[nodiscard]] std::span<const Number> run_posterior(std::uint32_t run) const {
     return {posteriors_.data() + run_begin_[run], posteriors_.data() + run_begin_[run + 1]};
   }
-  /// Fills what run_posterior() reads; after distribute(), with the values of that collect().
-  void leaf_posteriors(std::span<const Number> values);
   /// After distribute(): P(a factor's variables | all), over the cells of its table.
   void factor_belief(std::uint32_t factor, std::span<Number> out) const;
 
@@ -78,8 +84,16 @@ class Pass {
   void sum_patterns(std::span<const Number> values);
   // P(x | pair, evidence) of every pattern, worked out once however many leaves share it.
   void share_patterns(std::span<const Number> values);
+  // Whether the run's posterior needs only the family of its first branch, in the tree.
+  [[nodiscard]] bool early(const Run& run) const;
+  // The early ones from `run` on whose families stand before `end` in the arena; the next run.
+  std::uint32_t mix_tree(std::uint32_t run, std::size_t end);
+  void mix(std::uint32_t run);
   // Product of m over a family's members, into its place in the arena.
   void fold_family(std::uint32_t f);
+  // All that is not in a bucket, into total_.
+  void collect_outside(std::span<const Number> values);
+  void clear_fixed();
   void collect_bucket(std::span<const Number> values, std::uint32_t b,
                       const std::optional<Clamp>& clamp);
   [[nodiscard]] Factor<Number> factor(const Number* from, const IndexMap& map) const {
@@ -102,6 +116,8 @@ class Pass {
   std::vector<Number> shares_;   // patterns' P(leaf | pair, evidence)
   std::vector<std::size_t> share_begin_;
   std::vector<std::size_t> run_begin_;
+  std::vector<std::uint32_t> late_runs_;
+  std::vector<WeightedBelief<Number>> branches_;  // of one run
   std::vector<Number> posteriors_;
   Number total_{};
   Scale<Number> scale_;

@@ -58,36 +58,65 @@ void Pass<Number>::share_patterns(std::span<const Number> values) {
 }
 
 template <class Number>
-void Pass<Number>::leaf_posteriors(std::span<const Number> values) {
-  share_patterns(values);
+bool Pass<Number>::early(const Run& run) const {
+  const auto branches = plan_->leaves().branches_of(run);
+  return branches.size() == 1 &&
+         plan_->families()[branches.front().family].state == FamilyPlace::State::live;
+}
+
+// Live families stand in the arena tree by tree, and runs in the order of their first families, the
+// live ones first.
+template <class Number>
+std::uint32_t Pass<Number>::mix_tree(std::uint32_t run, std::size_t end) {
   const LeafFamilies& leaves = plan_->leaves();
-  std::vector<WeightedBelief<Number>> branches;
-  for (std::size_t r = 0; r < leaves.runs.size(); ++r) {
-    const std::span<Number> out(posteriors_.data() + run_begin_[r],
-                                run_begin_[r + 1] - run_begin_[r]);
-    const Number* shares = shares_.data() + share_begin_[leaves.runs[r].pattern];
-    branches.clear();
-    for (const auto& [family, weight] : leaves.branches_of(leaves.runs[r])) {
-      const FamilyPlace& place = plan_->families()[family];
-      if (place.state == FamilyPlace::State::dead) continue;
-      const auto& cells = plan_->cell_list(place.cell_list);
-      branches.push_back({arena_.data() + place.offset, cells.data(), cells.size(), weight});
-    }
-    loops_->mix(out.data(), out.size(), shares, branches.data(), branches.size());
+  for (; run < leaves.runs.size(); ++run) {
+    const std::uint32_t family = leaves.branches[leaves.runs[run].branches_begin].family;
+    const FamilyPlace& place = plan_->families()[family];
+    if (place.state != FamilyPlace::State::live || place.offset >= end) break;
+    if (early(leaves.runs[run])) mix(run);
   }
+  return run;
+}
+
+template <class Number>
+void Pass<Number>::late_posteriors() {
+  for (std::uint32_t run : late_runs_) mix(run);
+}
+
+template <class Number>
+void Pass<Number>::mix(std::uint32_t run) {
+  const Run& of = plan_->leaves().runs[run];
+  branches_.clear();
+  for (const auto& [family, weight] : plan_->leaves().branches_of(of)) {
+    const FamilyPlace& place = plan_->families()[family];
+    if (place.state == FamilyPlace::State::dead) continue;
+    const auto& row = plan_->cell_list(place.cell_list);
+    branches_.push_back({arena_.data() + place.offset, row.data(), row.size(), weight});
+  }
+  loops_->mix(posteriors_.data() + run_begin_[run], run_begin_[run + 1] - run_begin_[run],
+              shares_.data() + share_begin_[of.pattern], branches_.data(), branches_.size());
 }
 
 template void Pass<double>::sum_patterns(std::span<const double>);
 template void Pass<double>::fold_family(std::uint32_t);
 template void Pass<double>::share_patterns(std::span<const double>);
-template void Pass<double>::leaf_posteriors(std::span<const double>);
+template bool Pass<double>::early(const Run&) const;
+template std::uint32_t Pass<double>::mix_tree(std::uint32_t, std::size_t);
+template void Pass<double>::late_posteriors();
+template void Pass<double>::mix(std::uint32_t);
 template void Pass<Lanes<8>>::sum_patterns(std::span<const Lanes<8>>);
 template void Pass<Lanes<8>>::fold_family(std::uint32_t);
 template void Pass<Lanes<8>>::share_patterns(std::span<const Lanes<8>>);
-template void Pass<Lanes<8>>::leaf_posteriors(std::span<const Lanes<8>>);
+template bool Pass<Lanes<8>>::early(const Run&) const;
+template std::uint32_t Pass<Lanes<8>>::mix_tree(std::uint32_t, std::size_t);
+template void Pass<Lanes<8>>::late_posteriors();
+template void Pass<Lanes<8>>::mix(std::uint32_t);
 template void Pass<Extended>::sum_patterns(std::span<const Extended>);
 template void Pass<Extended>::fold_family(std::uint32_t);
 template void Pass<Extended>::share_patterns(std::span<const Extended>);
-template void Pass<Extended>::leaf_posteriors(std::span<const Extended>);
+template bool Pass<Extended>::early(const Run&) const;
+template std::uint32_t Pass<Extended>::mix_tree(std::uint32_t, std::size_t);
+template void Pass<Extended>::late_posteriors();
+template void Pass<Extended>::mix(std::uint32_t);
 
 }  // namespace likelihet::inference
