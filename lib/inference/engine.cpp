@@ -58,22 +58,22 @@ bool above_zero(const Extended& value) {
 }  // namespace
 
 template <class Number>
-Runner<Number>::Runner(const Plan& plan) : plan_(&plan), pass_(plan) {
+Runner<Number>::Runner(const Plan& plan, const Loops<Number>& loops)
+    : plan_(&plan), pass_(plan, loops) {
   if (plan.impossible()) throw std::invalid_argument("nothing can run through an impossible plan");
   for (const FamilyPlace& place : plan.families()) {
     if (place.state == FamilyPlace::State::outside && !clamped_) {
-      clamped_ = std::make_unique<Pass<Number>>(plan);
+      clamped_ = std::make_unique<Pass<Number>>(plan, loops);
     }
   }
 }
 
 template <class Number>
 bool Runner<Number>::run(std::span<const Number> values) {
-  pass_.collect(values);
+  pass_.propagate(values);
   if (pass_.in_doubt()) return false;
-  pass_.distribute();
   if (clamped_) believe_outside(values);
-  pass_.leaf_posteriors(values);
+  pass_.late_posteriors();
   return true;
 }
 

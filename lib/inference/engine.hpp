@@ -52,8 +52,8 @@ double log_evidence(const Plan& plan, std::span<const double> values);
 template <class Number>
 class Runner {
  public:
-  /// Throws std::invalid_argument if the plan is impossible().
-  explicit Runner(const Plan& plan);
+  /// Throws std::invalid_argument if the plan is impossible(). `loops` as for Pass.
+  explicit Runner(const Plan& plan, const Loops<Number>& loops = inference::loops<Number>());
   /// Upwards and, where the whole is above 0 and nothing was lost, downwards. False if in doubt.
   /// After false no belief may be read, and the same numbers should go through infer(). Extended
   /// numbers are never in doubt; there total() tells whether the whole is 0.

@@ -1,6 +1,20 @@
 likelihet_layer(inference
   HEADERS network.hpp leaf_families.hpp domains.hpp elimination.hpp index_map.hpp numbers.hpp
-          plan.hpp pass.hpp engine.hpp sampling.hpp pairwise.hpp
+          loops.hpp plan.hpp pass.hpp engine.hpp sampling.hpp pairwise.hpp
   SOURCES network.cpp leaf_families.cpp domains.cpp elimination.cpp index_map.cpp plan.cpp
-          plan_buckets.cpp pass.cpp pass_leaves.cpp engine.cpp
-          sampling.cpp pairwise.cpp)
+          plan_buckets.cpp loops.cpp loops_avx2.cpp loops_avx512.cpp pass.cpp pass_leaves.cpp
+          engine.cpp sampling.cpp pairwise.cpp)
+
+# The loops are compiled for several processors and chosen at run time. No multiplication may be
+# fused with an addition, or results would hang on the choice.
+include(CheckCXXCompilerFlag)
+set(loops inference/loops.cpp inference/loops_avx2.cpp inference/loops_avx512.cpp)
+set_property(SOURCE ${loops} APPEND PROPERTY COMPILE_OPTIONS -ffp-contract=off)
+check_cxx_compiler_flag(-mavx2 LIKELIHET_COMPILES_AVX2)
+if(LIKELIHET_COMPILES_AVX2)
+  set_property(SOURCE inference/loops_avx2.cpp APPEND PROPERTY COMPILE_OPTIONS -mavx2)
+endif()
+check_cxx_compiler_flag(-mavx512f LIKELIHET_COMPILES_AVX512)
+if(LIKELIHET_COMPILES_AVX512)
+  set_property(SOURCE inference/loops_avx512.cpp APPEND PROPERTY COMPILE_OPTIONS -mavx512f)
+endif()

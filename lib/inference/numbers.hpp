@@ -3,6 +3,7 @@
 #pragma once
 
 #include <array>
+#include <bit>
 #include <cmath>
 #include <cstddef>
 #include <cstdint>
@@ -11,9 +12,10 @@
 namespace likelihet::inference {
 
 /// `width` doubles side by side, one for each of so many sets of numbers; every operation is lane
-/// by lane, in loops that compilers turn into vector instructions. Passes use a width of 8.
+/// by lane. Passes use a width of 8, which fills a cache line, and bring their own loops for tables
+/// of them (loops.hpp). `width` is a power of two.
 template <std::size_t width>
-struct Lanes {
+struct alignas(width * sizeof(double)) Lanes {
   std::array<double, width> lane{};
 
   Lanes() = default;
@@ -99,6 +101,12 @@ inline Extended divide(const Extended& a, const Extended& b) {
 template <class Number>
 struct Scale;
 
+/// 2^e, exact; 0 or infinity where a double cannot hold it. std::ldexp is much slower.
+inline double power_of_two(int e) {
+  if (e < -1022 || e > 1023) return std::ldexp(1.0, e);
+  return std::bit_cast<double>(static_cast<std::uint64_t>(e + 1023) << 52U);
+}
+
 /// Below this a table's largest entry is no longer trusted: cells beside it may have been lost. A
 /// power of two. Doubles reach down to 2^-1074, so a neighbour may still be 2^-474 of the largest.
 inline constexpr int least_exponent = -600;
@@ -123,7 +131,7 @@ struct Scale<double> {
     const int e = std::ilogb(largest);
     if (e < least_exponent) lost = true;
     const int shift = e < -1000 ? 1000 : -e;
-    const double factor = std::ldexp(1.0, shift);
+    const double factor = power_of_two(shift);
     for (std::size_t i = 0; i < n; ++i) table[i] *= factor;
     for (std::size_t i = 0; i < m; ++i) more[i] *= factor;
     exponent -= shift;
@@ -173,7 +181,7 @@ struct Scale<Lanes<width>> {
       one.normalise(&probe, 1);
       lost[k] = lost[k] || one.lost;
       exponent[k] += one.exponent;
-      factor.lane[k] = std::ldexp(1.0, static_cast<int>(-one.exponent));
+      factor.lane[k] = power_of_two(static_cast<int>(-one.exponent));
     }
     for (std::size_t i = 0; i < n; ++i) table[i] *= factor;
     for (std::size_t i = 0; i < m; ++i) more[i] *= factor;

@@ -2,17 +2,14 @@
 #include <algorithm>
 
 #include <likelihet/inference/pass.hpp>
+#include <likelihet/inference/product.hpp>
 
 namespace likelihet::inference {
 
-namespace {
-// After so many factors a table's size is looked at again.
-constexpr std::size_t factors_between_checks = 4;
-}  // namespace
-
 template <class Number>
-Pass<Number>::Pass(const Plan& plan)
+Pass<Number>::Pass(const Plan& plan, const Loops<Number>& loops)
     : plan_(&plan),
+      loops_(&loops),
       arena_(plan.arena_size(), Number(1.0)),
       sums_(plan.leaves().sums),
       scratch_(plan.largest_message()) {
@@ -29,11 +26,14 @@ Pass<Number>::Pass(const Plan& plan)
   for (const Run& run : plan.leaves().runs) {
     run_begin_.push_back(run_begin_.back() + plan.leaves().patterns[run.pattern].states);
   }
+  for (std::uint32_t r = 0; r < plan.leaves().runs.size(); ++r) {
+    if (!early(plan.leaves().runs[r])) late_runs_.push_back(r);
+  }
   posteriors_.resize(run_begin_.back());
 }
 
 template <class Number>
-void Pass<Number>::collect(std::span<const Number> values, std::optional<Clamp> clamp) {
+void Pass<Number>::collect_outside(std::span<const Number> values) {
   scale_ = {};
   total_ = Number(1.0);
   sum_patterns(values);
@@ -51,24 +51,31 @@ void Pass<Number>::collect(std::span<const Number> values, std::optional<Clamp> 
     if (++since % factors_between_checks == 0) scale_.normalise(&total_, 1);
   }
   scale_.normalise(&total_, 1);
+}
+
+template <class Number>
+void Pass<Number>::collect(std::span<const Number> values, std::optional<Clamp> clamp) {
+  collect_outside(values);
   for (std::uint32_t b = 0; b < plan_->buckets().size(); ++b) collect_bucket(values, b, clamp);
   scale_.normalise(&total_, 1);
 }
 
 template <class Number>
-void Pass<Number>::multiply(Number* clique, const Number* from, const IndexMap& map,
-                            bool first) const {
-  const auto outer = plan_->maps().list(map.outer);
-  const auto inner = plan_->maps().list(map.inner);
-  for (std::uint32_t base : outer) {
-    const Number* block = from + base;
-    if (first) {
-      for (std::size_t k = 0; k < inner.size(); ++k) clique[k] = block[inner[k]];
-    } else {
-      for (std::size_t k = 0; k < inner.size(); ++k) clique[k] *= block[inner[k]];
-    }
-    clique += inner.size();
+void Pass<Number>::propagate(std::span<const Number> values) {
+  collect_outside(values);
+  clear_fixed();
+  share_patterns(values);
+  const auto& buckets = plan_->buckets();
+  std::uint32_t first = 0;  // of the tree
+  std::uint32_t run = 0;
+  for (std::uint32_t root = 0; root < buckets.size(); ++root) {
+    collect_bucket(values, root, std::nullopt);
+    if (buckets[root].parent) continue;
+    for (std::uint32_t b = root + 1; b-- > first;) distribute_bucket(b);
+    first = root + 1;
+    run = mix_tree(run, buckets[root].message);
   }
+  scale_.normalise(&total_, 1);
 }
 
 template <class Number>
@@ -78,7 +85,10 @@ void Pass<Number>::collect_bucket(std::span<const Number> values, std::uint32_t 
   const std::size_t cells = bucket.separator_cells * bucket.states;
   Number* clique = arena_.data() + bucket.clique;
   Number* message = arena_.data() + bucket.message;
-  std::size_t done = 0;
+  const Shape whole = bucket.inputs_begin < bucket.inputs_end
+                          ? shape(plan_->inputs()[bucket.inputs_begin].map)
+                          : Shape{1, cells};
+  Product<Number> product(*loops_, clique, whole, scale_);
   for (std::size_t i = bucket.inputs_begin; i < bucket.inputs_end; ++i) {
     const Input& input = plan_->inputs()[i];
     const Number* from = arena_.data() + input.offset;
@@ -88,21 +98,17 @@ void Pass<Number>::collect_bucket(std::span<const Number> values, std::uint32_t 
       if (plan_->leaves().families[input.source].silent()) continue;
       fold_family(input.source);
     }
-    multiply(clique, from, input.map, done == 0);
-    if (++done % factors_between_checks == 0) scale_.normalise(clique, cells);
+    product.multiply(factor(from, input.map));
   }
-  if (done == 0) std::fill_n(clique, cells, Number(1.0));
+  product.finish();
   if (clamp && clamp->bucket == b) {
     for (std::size_t i = 0; i < cells; ++i) {
       if (i % bucket.states != clamp->state) clique[i] = Number{};
     }
   }
-  for (std::size_t s = 0; s < bucket.separator_cells; ++s) {
-    Number sum = clique[s * bucket.states];
-    for (std::uint32_t k = 1; k < bucket.states; ++k) sum += clique[s * bucket.states + k];
-    message[s] = sum;
+  if (!loops_->sum_out(message, bucket.separator_cells, clique, bucket.states)) {
+    scale_.normalise(message, bucket.separator_cells, clique, cells);
   }
-  scale_.normalise(message, bucket.separator_cells, clique, cells);
   if (!bucket.parent) {
     total_ *= message[0];
     scale_.normalise(&total_, 1);
@@ -110,24 +116,18 @@ void Pass<Number>::collect_bucket(std::span<const Number> values, std::uint32_t 
 }
 
 template <class Number>
-void Pass<Number>::distribute() {
+void Pass<Number>::clear_fixed() {
   const auto& places = plan_->families();
   for (std::uint32_t f = 0; f < places.size(); ++f) {
     if (places[f].state == FamilyPlace::State::fixed) arena_[places[f].offset] = Number(1.0);
   }
-  for (std::size_t b = plan_->buckets().size(); b-- > 0;) {
-    distribute_bucket(static_cast<std::uint32_t>(b));
-  }
 }
 
 template <class Number>
-void Pass<Number>::gather(const Number* clique, const IndexMap& map, Number* to) const {
-  const auto outer = plan_->maps().list(map.outer);
-  const auto inner = plan_->maps().list(map.inner);
-  for (std::uint32_t base : outer) {
-    Number* block = to + base;
-    for (std::size_t k = 0; k < inner.size(); ++k) block[inner[k]] += clique[k];
-    clique += inner.size();
+void Pass<Number>::distribute() {
+  clear_fixed();
+  for (std::size_t b = plan_->buckets().size(); b-- > 0;) {
+    distribute_bucket(static_cast<std::uint32_t>(b));
   }
 }
 
@@ -138,23 +138,18 @@ void Pass<Number>::distribute_bucket(std::uint32_t b) {
   Number* message = arena_.data() + bucket.message;
   // The message slot now holds what the rest of the tree says, as belief / message.
   if (!bucket.parent) message[0] = divide(Number(1.0), message[0]);
-  for (std::size_t s = 0; s < bucket.separator_cells; ++s) {
-    for (std::uint32_t k = 0; k < bucket.states; ++k) clique[s * bucket.states + k] *= message[s];
-  }
+  loops_->spread(clique, bucket.separator_cells, bucket.states, message);
   for (std::size_t i = bucket.inputs_begin; i < bucket.inputs_end; ++i) {
     const Input& input = plan_->inputs()[i];
     if (input.kind == Input::Kind::table) continue;
     if (input.kind == Input::Kind::family) {
       const FamilyPlace& place = plan_->families()[input.source];
-      std::fill_n(arena_.data() + place.table, place.table_cells, Number{});
-      gather(clique, input.map, arena_.data() + place.table);
+      gather(clique, input.map, arena_.data() + place.table, place.table_cells);
       continue;
     }
     const Bucket& child = plan_->buckets()[input.source];
-    Number* to = arena_.data() + child.message;
-    std::fill_n(scratch_.data(), child.separator_cells, Number{});
-    gather(clique, input.map, scratch_.data());
-    for (std::size_t s = 0; s < child.separator_cells; ++s) to[s] = divide(scratch_[s], to[s]);
+    gather(clique, input.map, scratch_.data(), child.separator_cells);
+    loops_->divide_into(arena_.data() + child.message, scratch_.data(), child.separator_cells);
   }
 }
 
@@ -196,7 +191,7 @@ void Pass<Number>::factor_belief(std::uint32_t factor, std::span<Number> out) co
   const Input& input = plan_->inputs()[place->input];
   // Input offsets count from the first of all values; states that are fixed are part of them.
   const std::size_t first = input.offset - network.offset(network.factor_table(factor));
-  gather(arena_.data() + bucket.clique, input.map, out.data() + first);
+  gather(arena_.data() + bucket.clique, input.map, out.data() + first, out.size() - first);
   Number whole{};
   for (const Number& p : out) whole += p;
   for (Number& p : out) p = divide(p, whole);

@@ -6,6 +6,7 @@
 #include <span>
 #include <vector>
 
+#include <likelihet/inference/loops.hpp>
 #include <likelihet/inference/numbers.hpp>
 #include <likelihet/inference/plan.hpp>
 
@@ -28,8 +29,9 @@ template <class Number>
 class Pass {
  public:
   /// Allocates all memory at once: the arena, one message, and the leaves' sums and posteriors,
-  /// each number as wide as `Number`. Eight lanes take eight times the memory of doubles.
-  explicit Pass(const Plan& plan);
+  /// each number as wide as `Number`. Eight lanes take eight times the memory of doubles, and run
+  /// on the widest instructions of the processor unless told to use others by lane_loops().
+  explicit Pass(const Plan& plan, const Loops<Number>& loops = inference::loops<Number>());
 
   /// Multiplies and sums out everything. `values` has the layout of Network::values(). The plan
   /// must not be impossible(). Overwrites what the last run left; nothing needs clearing between
@@ -47,15 +49,21 @@ class Pass {
   /// looked at). The cells of each clique then sum to 1 but for rounding, which marginal() divides
   /// out. Once for each collect(), since it writes over the messages.
   void distribute();
+  /// collect() and distribute() in one, and run_posterior() of most runs: the same numbers to the
+  /// last bit, but each tree goes up, down and to its leaves while it is in the cache. Where it is
+  /// then in_doubt(), or total() is 0, no belief may be read.
+  void propagate(std::span<const Number> values);
+  /// The run_posterior() that propagate() left: of runs whose leaves may hang in several places, or
+  /// on a pair whose belief is put in through family().
+  void late_posteriors();
   /// After distribute(): P(variable = state | all), over the variable's full states. A state
   /// outside Plan::domain() gets 0; a variable with one state left gets 1 there.
   void marginal(Variable v, std::span<Number> out) const;
-  /// After distribute(): the posterior of every leaf of a run, over the leaf's states.
+  /// After propagate() and late_posteriors(): the posterior of every leaf of a run, over the leaf's
+  /// states.
   [[nodiscard]] std::span<const Number> run_posterior(std::uint32_t run) const {
     return {posteriors_.data() + run_begin_[run], posteriors_.data() + run_begin_[run + 1]};
   }
-  /// Fills what run_posterior() reads; after distribute(), with the values of that collect().
-  void leaf_posteriors(std::span<const Number> values);
   /// After distribute(): P(a factor's variables | all), over the cells of its table.
   void factor_belief(std::uint32_t factor, std::span<Number> out) const;
 
@@ -76,25 +84,40 @@ class Pass {
   void sum_patterns(std::span<const Number> values);
   // P(x | pair, evidence) of every pattern, worked out once however many leaves share it.
   void share_patterns(std::span<const Number> values);
-  template <std::uint32_t fixed>
-  void add_branch(const FamilyPlace& place, const Number* shares, double weight,
-                  std::span<Number> out) const;
+  // Whether the run's posterior needs only the family of its first branch, in the tree.
+  [[nodiscard]] bool early(const Run& run) const;
+  // The early ones from `run` on whose families stand before `end` in the arena; the next run.
+  std::uint32_t mix_tree(std::uint32_t run, std::size_t end);
+  void mix(std::uint32_t run);
   // Product of m over a family's members, into its place in the arena.
   void fold_family(std::uint32_t f);
+  // All that is not in a bucket, into total_.
+  void collect_outside(std::span<const Number> values);
+  void clear_fixed();
   void collect_bucket(std::span<const Number> values, std::uint32_t b,
                       const std::optional<Clamp>& clamp);
-  void multiply(Number* clique, const Number* from, const IndexMap& map, bool first) const;
+  [[nodiscard]] Factor<Number> factor(const Number* from, const IndexMap& map) const {
+    return {from, plan_->maps().list(map.outer).data(), plan_->maps().list(map.inner).data()};
+  }
+  [[nodiscard]] Shape shape(const IndexMap& map) const {
+    return {plan_->maps().list(map.outer).size(), plan_->maps().list(map.inner).size()};
+  }
   void distribute_bucket(std::uint32_t b);
-  // Adds a clique's cells up into a smaller table; the reverse of multiply().
-  void gather(const Number* clique, const IndexMap& map, Number* to) const;
+  // Adds a clique's cells up into a smaller table of `n` cells.
+  void gather(const Number* clique, const IndexMap& map, Number* to, std::size_t n) const {
+    loops_->gather(to, n, clique, shape(map), factor(nullptr, map));
+  }
 
   const Plan* plan_;
+  const Loops<Number>* loops_;
   std::vector<Number> arena_;
   std::vector<Number> sums_;     // patterns' m
   std::vector<Number> scratch_;  // one message
   std::vector<Number> shares_;   // patterns' P(leaf | pair, evidence)
   std::vector<std::size_t> share_begin_;
   std::vector<std::size_t> run_begin_;
+  std::vector<std::uint32_t> late_runs_;
+  std::vector<WeightedBelief<Number>> branches_;  // of one run
   std::vector<Number> posteriors_;
   Number total_{};
   Scale<Number> scale_;

@@ -2,12 +2,9 @@
 #include <algorithm>
 
 #include <likelihet/inference/pass.hpp>
+#include <likelihet/inference/product.hpp>
 
 namespace likelihet::inference {
-
-namespace {
-constexpr std::uint32_t leaves_between_checks = 4;
-}
 
 template <class Number>
 void Pass<Number>::sum_patterns(std::span<const Number> values) {
@@ -23,23 +20,22 @@ void Pass<Number>::fold_family(std::uint32_t f) {
   const FamilyPlace& place = plan_->families()[f];
   const auto& cells = plan_->cell_list(place.cell_list);
   Number* table = arena_.data() + place.table;
-  Number* product = arena_.data() + place.offset;
   const bool guarded = place.table_cells > place.cells;
   if (guarded) std::fill_n(table, place.table_cells, Number(1.0));
-  std::fill_n(product, place.cells, Number(1.0));
   Scale<Number> own;
-  std::uint32_t since = 0;
+  Product<Number> product(*loops_, arena_.data() + place.offset, {1, cells.size()}, own);
+  constexpr std::uint32_t whole = 0;
   const LeafFamilies& leaves = plan_->leaves();
   for (const Member& member : leaves.members_of(leaves.families[f])) {
     const Number* sums = sums_.data() + plan_->leaves().patterns[member.pattern].offset;
     for (std::uint32_t n = 0; n < member.count; ++n) {
-      for (std::size_t c = 0; c < cells.size(); ++c) product[c] *= sums[cells[c]];
-      if (++since % leaves_between_checks == 0) own.normalise(product, place.cells);
+      product.multiply({sums, &whole, cells.data()});
     }
   }
-  own.normalise(product, place.cells);
+  product.finish();
+  product.check();
   if (guarded) {
-    own.put_back(product, place.cells);
+    own.put_back(arena_.data() + place.offset, place.cells);
     scale_.add(own.doubt());
   } else {
     scale_.add(own);
@@ -55,67 +51,72 @@ void Pass<Number>::share_patterns(std::span<const Number> values) {
   for (const Pattern& pattern : plan_->leaves().patterns) {
     const Number* conditional = values.data() + network.offset(pattern.conditional);
     const Number* evidence = values.data() + network.offset(pattern.evidence);
-    const Number* sums = sums_.data() + pattern.offset;
-    for (std::size_t cell = 0; cell < pattern.cells; ++cell) {
-      for (std::uint32_t x = 0; x < pattern.states; ++x) {
-        *share++ = divide(conditional[cell * pattern.states + x] * evidence[x], sums[cell]);
-      }
-    }
-  }
-}
-
-// Adds weight x belief of each pair x P(x | pair). `fixed` is the number of states where the
-// compiler is to know it.
-template <class Number>
-template <std::uint32_t fixed>
-void Pass<Number>::add_branch(const FamilyPlace& place, const Number* shares, double weight,
-                              std::span<Number> out) const {
-  const std::size_t states = fixed != 0 ? fixed : out.size();
-  const auto& cells = plan_->cell_list(place.cell_list);
-  const Number* belief = arena_.data() + place.offset;
-  for (std::size_t c = 0; c < cells.size(); ++c) {
-    const Number* share = shares + std::size_t{cells[c]} * states;
-    const Number weighted = weight == 1.0 ? belief[c] : belief[c] * Number(weight);
-    for (std::size_t x = 0; x < states; ++x) out[x] += share[x] * weighted;
+    loops_->share(share, pattern.cells, pattern.states, conditional, evidence,
+                  sums_.data() + pattern.offset);
+    share += pattern.cells * pattern.states;
   }
 }
 
 template <class Number>
-void Pass<Number>::leaf_posteriors(std::span<const Number> values) {
-  share_patterns(values);
+bool Pass<Number>::early(const Run& run) const {
+  const auto branches = plan_->leaves().branches_of(run);
+  return branches.size() == 1 &&
+         plan_->families()[branches.front().family].state == FamilyPlace::State::live;
+}
+
+// Live families stand in the arena tree by tree, and runs in the order of their first families, the
+// live ones first.
+template <class Number>
+std::uint32_t Pass<Number>::mix_tree(std::uint32_t run, std::size_t end) {
   const LeafFamilies& leaves = plan_->leaves();
-  for (std::size_t r = 0; r < leaves.runs.size(); ++r) {
-    const std::span<Number> out(posteriors_.data() + run_begin_[r],
-                                run_begin_[r + 1] - run_begin_[r]);
-    const Number* shares = shares_.data() + share_begin_[leaves.runs[r].pattern];
-    std::fill(out.begin(), out.end(), Number{});
-    for (const auto& [family, weight] : leaves.branches_of(leaves.runs[r])) {
-      const FamilyPlace& place = plan_->families()[family];
-      if (place.state == FamilyPlace::State::dead) continue;
-      if (out.size() == 3) {
-        add_branch<3>(place, shares, weight, out);
-      } else {
-        add_branch<0>(place, shares, weight, out);
-      }
-    }
-    Number whole{};
-    for (const Number& p : out) whole += p;
-    const Number one = divide(Number(1.0), whole);
-    for (Number& p : out) p *= one;
+  for (; run < leaves.runs.size(); ++run) {
+    const std::uint32_t family = leaves.branches[leaves.runs[run].branches_begin].family;
+    const FamilyPlace& place = plan_->families()[family];
+    if (place.state != FamilyPlace::State::live || place.offset >= end) break;
+    if (early(leaves.runs[run])) mix(run);
   }
+  return run;
+}
+
+template <class Number>
+void Pass<Number>::late_posteriors() {
+  for (std::uint32_t run : late_runs_) mix(run);
+}
+
+template <class Number>
+void Pass<Number>::mix(std::uint32_t run) {
+  const Run& of = plan_->leaves().runs[run];
+  branches_.clear();
+  for (const auto& [family, weight] : plan_->leaves().branches_of(of)) {
+    const FamilyPlace& place = plan_->families()[family];
+    if (place.state == FamilyPlace::State::dead) continue;
+    const auto& row = plan_->cell_list(place.cell_list);
+    branches_.push_back({arena_.data() + place.offset, row.data(), row.size(), weight});
+  }
+  loops_->mix(posteriors_.data() + run_begin_[run], run_begin_[run + 1] - run_begin_[run],
+              shares_.data() + share_begin_[of.pattern], branches_.data(), branches_.size());
 }
 
 template void Pass<double>::sum_patterns(std::span<const double>);
 template void Pass<double>::fold_family(std::uint32_t);
 template void Pass<double>::share_patterns(std::span<const double>);
-template void Pass<double>::leaf_posteriors(std::span<const double>);
+template bool Pass<double>::early(const Run&) const;
+template std::uint32_t Pass<double>::mix_tree(std::uint32_t, std::size_t);
+template void Pass<double>::late_posteriors();
+template void Pass<double>::mix(std::uint32_t);
 template void Pass<Lanes<8>>::sum_patterns(std::span<const Lanes<8>>);
 template void Pass<Lanes<8>>::fold_family(std::uint32_t);
 template void Pass<Lanes<8>>::share_patterns(std::span<const Lanes<8>>);
-template void Pass<Lanes<8>>::leaf_posteriors(std::span<const Lanes<8>>);
+template bool Pass<Lanes<8>>::early(const Run&) const;
+template std::uint32_t Pass<Lanes<8>>::mix_tree(std::uint32_t, std::size_t);
+template void Pass<Lanes<8>>::late_posteriors();
+template void Pass<Lanes<8>>::mix(std::uint32_t);
 template void Pass<Extended>::sum_patterns(std::span<const Extended>);
 template void Pass<Extended>::fold_family(std::uint32_t);
 template void Pass<Extended>::share_patterns(std::span<const Extended>);
-template void Pass<Extended>::leaf_posteriors(std::span<const Extended>);
+template bool Pass<Extended>::early(const Run&) const;
+template std::uint32_t Pass<Extended>::mix_tree(std::uint32_t, std::size_t);
+template void Pass<Extended>::late_posteriors();
+template void Pass<Extended>::mix(std::uint32_t);
 
 }  // namespace likelihet::inference

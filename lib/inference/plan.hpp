@@ -91,7 +91,8 @@ class Plan {
     return domains_.of[v];
   }
   [[nodiscard]] const LeafFamilies& leaves() const { return leaves_; }
-  /// Children stand before their parents, so upwards is forwards.
+  /// Children stand before their parents, so upwards is forwards; a tree ends with its root, and
+  /// between that and the root before stand its buckets alone.
   [[nodiscard]] const std::vector<Bucket>& buckets() const { return buckets_; }
   [[nodiscard]] const std::vector<Input>& inputs() const { return inputs_; }
   [[nodiscard]] const IndexMaps& maps() const { return maps_; }
