@@ -11,6 +11,7 @@
 #include <likelihet/learning/level_factors.hpp>
 #include <likelihet/learning/together_factors.hpp>
 #include <likelihet/odds/evidence_score.hpp>
+#include <likelihet/odds/strength.hpp>
 
 namespace likelihet::cli {
 namespace {
@@ -164,6 +165,12 @@ std::string together_text(const colony::Model& model, const learning::Learned& l
   return text;
 }
 
+bool in_one_group(const colony::Model& model, const learning::Dependence& pair) {
+  const auto first = odds::membership(model, pair.first);
+  const auto second = odds::membership(model, pair.second);
+  return pair.correlation > 0 && first && second && first->group == second->group;
+}
+
 // Pairs that come together beyond the genotype, at a p-value of 1 % or less.
 std::string repeats_text(const colony::Model& model, const learning::Learned& learned,
                          const Terminal& terminal) {
@@ -171,16 +178,19 @@ std::string repeats_text(const colony::Model& model, const learning::Learned& le
   std::string text;
   for (const auto& pair : learned.dependences) {
     if (pair.p > told_below) continue;
+    const char* consequence = "say too little";
+    if (in_one_group(model, pair)) {
+      consequence = "would say too much, so they are weighed together";
+    } else if (pair.correlation > 0) {
+      consequence = "say too much; 'together' in the model lets learning weigh that";
+    }
     text +=
         wrapped(fmt::format("{} and {} {} more than the genotype explains (correlation {:+.2f} in "
-                            "{} animals, p {}): multiplied, they {}.",
+                            "{} animals, p {:.3f}): multiplied, they {}.",
                             printable(model.markers()[pair.first].id),
                             printable(model.markers()[pair.second].id),
                             pair.correlation > 0 ? "come together" : "shut each other out",
-                            pair.correlation, pair.animals, fmt::format("{:.3f}", pair.p),
-                            pair.correlation > 0
-                                ? "say too much; 'together' in the model lets learning weigh that"
-                                : "say too little"),
+                            pair.correlation, pair.animals, pair.p, consequence),
                 terminal.width(), 0) +
         "\n";
   }
