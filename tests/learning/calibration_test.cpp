@@ -192,7 +192,7 @@ TEST(Calibration, RanksAreUniformAndIntervalsCover) {
 
 TEST(Calibration, OfMarksThatComeTogether) {
   Setting setting = together();
-  setting.books = in_full() ? 1000U : 60U;
+  setting.books = in_full() ? 400U : 60U;
   const Found found = expect_calibrated(setting);
   for (std::size_t s = 0; s < shares.size(); ++s) {
     // Sixty books of a dozen numbers that hang together leave more to chance.
