@@ -127,14 +127,14 @@ void one_pass(benchmark::State& state) {
 }
 
 // Eight sets of numbers side by side; ns_per_animal is for one of them.
-void pass_of_eight(benchmark::State& state) {
+void run_eight(benchmark::State& state, const inference::Loops<inference::Lanes<8>>& loops) {
   const auto animals = pedigree(static_cast<std::size_t>(state.range(0)), related_of(state), 753);
   const Network network = Builder(animals).take();
   auto made = inference::Plan::make(network, std::size_t{2} << 30U);
   const auto& plan = std::get<inference::Plan>(made);
   std::vector<inference::Lanes<8>> values;
   for (double value : network.values()) values.emplace_back(value);
-  inference::Runner<inference::Lanes<8>> runner(plan);
+  inference::Runner<inference::Lanes<8>> runner(plan, loops);
   for (auto _ : state) {
     if (!runner.run(values)) {
       state.SkipWithError("in doubt");
@@ -146,6 +146,16 @@ void pass_of_eight(benchmark::State& state) {
   state.counters["ns_per_animal"] = benchmark::Counter(
       8 * static_cast<double>(animals.size()) * 1e-9,
       benchmark::Counter::kIsIterationInvariantRate | benchmark::Counter::kInvert);
+}
+
+void pass_of_eight(benchmark::State& state) {
+  run_eight(state, inference::loops<inference::Lanes<8>>());
+}
+
+// The same on instructions that need not be the widest.
+void pass_of_eight_on(benchmark::State& state, inference::Instructions instructions) {
+  if (!inference::can_run(instructions)) return state.SkipWithError("not on this processor");
+  run_eight(state, inference::lane_loops(instructions));
 }
 
 void sizes(benchmark::internal::Benchmark* benchmark) {
@@ -160,6 +170,8 @@ void sizes(benchmark::internal::Benchmark* benchmark) {
 BENCHMARK(planning_and_one_pass)->Apply(sizes);
 BENCHMARK(one_pass)->Apply(sizes);
 BENCHMARK(pass_of_eight)->Apply(sizes);
+BENCHMARK_CAPTURE(pass_of_eight_on, portable, inference::Instructions::portable)->Apply(sizes);
+BENCHMARK_CAPTURE(pass_of_eight_on, avx2, inference::Instructions::avx2)->Apply(sizes);
 
 }  // namespace
 }  // namespace likelihet::bench

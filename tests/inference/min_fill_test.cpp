@@ -58,7 +58,7 @@ void remove_vertex(Edges& edges, std::uint32_t v) {
 
 TEST(MinFillOrder, TakesTheVertexOfLeastFillEachTime) {
   std::mt19937_64 random(1);
-  for (int turn = 0; turn < 200; ++turn) {
+  for (unsigned turn = 0; turn < 200; ++turn) {
     const auto vertices = static_cast<std::uint32_t>(2 + random() % 18);
     const auto graph = random_graph(random, vertices, 10 + turn % 60);
     const auto made = min_fill(graph, 1e300);
