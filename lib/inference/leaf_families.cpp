@@ -121,10 +121,11 @@ class Sorter {
       });
       std::sort(from, to, [&](Leaf a, Leaf b) {
         const auto order = compare(a, b);
-        return order < 0 || (order == 0 && a < b);
+        return std::is_lt(order) || (std::is_eq(order) && a < b);
       });
       for (auto at = from; at != to; ++at) {
-        if (at == from || compare(at[-1], *at) != 0) add_run(pattern_of[*at], branches(*at));
+        if (at == from || std::is_neq(compare(at[-1], *at)))
+          add_run(pattern_of[*at], branches(*at));
         out_.run_of[*at] = static_cast<std::uint32_t>(out_.runs.size() - 1);
         ++alike_.back();
       }

@@ -50,7 +50,7 @@ Eigen::VectorXd step_uphill(const Height& height, const Eigen::VectorXd& from) {
   by *= std::min(1.0, longest / std::max(by.cwiseAbs().maxCoeff(), 1e-300));
   constexpr int halvings = 40;
   for (int i = 0; i < halvings; ++i, by *= 0.5) {
-    const Eigen::VectorXd to = from + by;
+    Eigen::VectorXd to = from + by;
     if (height(to, nullptr) >= start) return to;
   }
   return from;

@@ -22,6 +22,7 @@ std::vector<std::size_t> telling_clutches(const odds::Scenario& whole,
     found.emplace(whole.colony->clutches()[*clutch].id, *clutch);
   }
   std::vector<std::size_t> all;
+  all.reserve(found.size());
   for (const auto& [id, clutch] : found) all.push_back(clutch);
   if (all.size() <= most_clutches) return all;
   std::vector<std::size_t> some;
