@@ -181,6 +181,13 @@ bool in_full() {
   return std::getenv("LIKELIHET_LONG") != nullptr;
 }
 
+// An instrumented build takes ten times as long: there the check is of memory, not of statistics.
+#ifdef __SANITIZE_ADDRESS__
+constexpr bool instrumented = true;
+#else
+constexpr bool instrumented = false;
+#endif
+
 TEST(Calibration, RanksAreUniformAndIntervalsCover) {
   const Setting setting{model(), herd().records, in_full() ? 2000U : 150U};
   const Found found = expect_calibrated(setting);
@@ -192,11 +199,12 @@ TEST(Calibration, RanksAreUniformAndIntervalsCover) {
 
 TEST(Calibration, OfMarksThatComeTogether) {
   Setting setting = together();
-  setting.books = in_full() ? 400U : 60U;
+  setting.books = in_full() ? 400U : instrumented ? 8U : 60U;
   const Found found = expect_calibrated(setting);
+  // A few books of a dozen numbers that hang together leave more to chance.
+  const double tolerance = in_full() ? 0.03 : instrumented ? 0.2 : 0.06;
   for (std::size_t s = 0; s < shares.size(); ++s) {
-    // Sixty books of a dozen numbers that hang together leave more to chance.
-    EXPECT_NEAR(found.covered[s], shares[s], in_full() ? 0.03 : 0.06) << shares[s];
+    EXPECT_NEAR(found.covered[s], shares[s], tolerance) << shares[s];
   }
   record(setting, found);
 }
