@@ -189,10 +189,10 @@ constexpr bool instrumented = false;
 #endif
 
 TEST(Calibration, RanksAreUniformAndIntervalsCover) {
-  const Setting setting{model(), herd().records, in_full() ? 2000U : 150U};
+  const Setting setting{model(), herd().records, in_full() ? 2000U : instrumented ? 30U : 150U};
   const Found found = expect_calibrated(setting);
   for (std::size_t s = 0; s < shares.size(); ++s) {
-    EXPECT_NEAR(found.covered[s], shares[s], 0.03) << shares[s];
+    EXPECT_NEAR(found.covered[s], shares[s], instrumented ? 0.1 : 0.03) << shares[s];
   }
   record(setting, found);
 }
