@@ -41,9 +41,7 @@ void genotype_draw(benchmark::State& state) {
   count(state);
 }
 
-// Genotypes, levels, rows, scorers and frequencies.
-void chain_sweep(benchmark::State& state) {
-  const colony::Colony colony = recorded_herd(static_cast<std::size_t>(state.range(0)), 0.06);
+void sweep(benchmark::State& state, const colony::Colony& colony) {
   const auto prepared = prepared_of(colony);
   learning::Chain chain(*prepared, colony.model(), odds::believed(colony.model()), 1, 0);
   for (auto _ : state) {
@@ -55,21 +53,17 @@ void chain_sweep(benchmark::State& state) {
   count(state);
 }
 
+// Genotypes, levels, rows, scorers and frequencies.
+void chain_sweep(benchmark::State& state) {
+  sweep(state, recorded_herd(static_cast<std::size_t>(state.range(0)), 0.06));
+}
+
 // The same with eight marks on each animal and tests on some, as in a book that is learned from.
 void sweep_of_eight_marks(benchmark::State& state) {
   HerdShape shape{static_cast<std::size_t>(state.range(0)), 0.06};
   shape.marks = marks;
   shape.results = true;
-  const colony::Colony colony = recorded_herd(shape);
-  const auto prepared = prepared_of(colony);
-  learning::Chain chain(*prepared, colony.model(), odds::believed(colony.model()), 1, 0);
-  for (auto _ : state) {
-    if (!chain.step()) {
-      state.SkipWithError("impossible");
-      break;
-    }
-  }
-  count(state);
+  sweep(state, recorded_herd(shape));
 }
 
 // What a sweep cannot do without for as many readings: a random number, a level by it out of the
