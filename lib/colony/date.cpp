@@ -87,6 +87,18 @@ long Date::days() const {
   return days_of(*calendar_day(text_));
 }
 
+std::optional<Date> Date::of_days(long days) {
+  constexpr long first = -719162;  // 0001-01-01
+  constexpr long last = 2932896;   // 9999-12-31
+  if (days < first || days > last) return std::nullopt;
+  const std::chrono::year_month_day date{std::chrono::sys_days{std::chrono::days{days}}};
+  const auto two = [](unsigned n) { return std::string(n < 10 ? "0" : "") + std::to_string(n); };
+  std::string year = std::to_string(static_cast<int>(date.year()));
+  year.insert(0, 4 - year.size(), '0');
+  return Date(year + "-" + two(static_cast<unsigned>(date.month())) + "-" +
+              two(static_cast<unsigned>(date.day())));
+}
+
 std::optional<Timestamp> Timestamp::parse(std::string_view text) {
   if (!moment(text)) return std::nullopt;
   return Timestamp(std::string(text));

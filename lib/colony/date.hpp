@@ -19,6 +19,8 @@ class Date {
   [[nodiscard]] const std::string& text() const { return text_; }
   /// Days since 1970-01-01; differences are in days. Negative before 1970.
   [[nodiscard]] long days() const;
+  /// The day of which days() is this; nothing outside the years 0001-9999.
+  static std::optional<Date> of_days(long days);
   /// Earlier is less: the text's order is the calendar's.
   friend auto operator<=>(const Date& a, const Date& b) { return a.text_ <=> b.text_; }
   friend bool operator==(const Date&, const Date&) = default;
