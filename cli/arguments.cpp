@@ -149,6 +149,19 @@ CLI::Option* add_text(CLI::App& command, const std::string& name, std::optional<
       ->type_name("TEXT");
 }
 
+CLI::Option* add_output(CLI::App& command, const std::string& name,
+                        std::optional<std::string>& file, const std::string& help) {
+  return command
+      .add_option_function<std::vector<std::string>>(
+          name,
+          [&file](const std::vector<std::string>& given) {
+            file = given.empty() || given.front().empty() ? "-" : given.front();
+          },
+          help)
+      ->expected(0, 1)
+      ->type_name("[FILE]");
+}
+
 CLI::Option* add_texts(CLI::App& command, const std::string& name, std::vector<std::string>& texts,
                        const std::string& type, const std::string& help) {
   return command.add_option(name, texts, help)

@@ -17,6 +17,8 @@ void add_history(CLI::App& program, CommandLine& line);
 /// These two teach the book about its marks, and tell what it was taught.
 void add_learn(CLI::App& program, CommandLine& line);
 void add_tables(CLI::App& program, CommandLine& line);
+/// Holds past odds against what came true.
+void add_audit(CLI::App& program, CommandLine& line);
 /// Draws records; no book is changed.
 void add_simulate(CLI::App& program, CommandLine& line);
 /// These five record one observation each.

@@ -1,0 +1,95 @@
+// likelihet audit: did the percentages come true, and which marks earned their place.
+#include "audit_output.hpp"
+#include "commands.hpp"
+#include "computation.hpp"
+#include "output_file.hpp"
+
+#include <likelihet/audit/audit.hpp>
+#include <likelihet/book/book.hpp>
+
+namespace likelihet::cli {
+namespace {
+
+struct Asked {
+  std::string book;
+  ComputationAsked computation;
+  std::optional<double> known;
+  std::optional<double> known_not;
+  std::vector<std::string> thresholds;
+  std::size_t resamples = audit::ScoreSettings{}.resamples;
+  std::optional<std::string> csv;  // a file; "-": standard output
+};
+
+double threshold_of(const std::string& text) {
+  std::size_t used = 0;
+  double value = 0;
+  try {
+    value = std::stod(text, &used);
+  } catch (const std::exception&) {
+    used = 0;
+  }
+  if (used == 0 || used != text.size() || !(value > 0 && value < 1)) {
+    throw Failure(ExitStatus::usage, "--threshold", "'" + text + "' is no chance to act at",
+                  "give a number between 0 and 1, such as 0.5");
+  }
+  return value;
+}
+
+audit::Settings settings_of(const Asked& asked) {
+  audit::Settings settings;
+  const odds::Options options = asked.computation.options();
+  settings.truth.as_of = options.as_of;
+  settings.truth.memory_bytes = options.memory_bytes;
+  settings.truth.yes = asked.known.value_or(settings.truth.yes);
+  settings.truth.no = asked.known_not.value_or(1 - settings.truth.yes);
+  if (settings.truth.yes <= 0.5 || settings.truth.no >= 0.5) {
+    throw Failure(ExitStatus::usage, "--known, --known-not", "these would take open cases as known",
+                  "give --known above 0.5 and --known-not below it");
+  }
+  settings.scores.seed = asked.computation.seed;
+  settings.scores.resamples = asked.resamples;
+  if (!asked.thresholds.empty()) settings.scores.thresholds.clear();
+  for (const auto& text : asked.thresholds) {
+    settings.scores.thresholds.push_back(threshold_of(text));
+  }
+  return settings;
+}
+
+Reply run(const Asked& asked, const Shell& shell) {
+  const audit::Settings settings = settings_of(asked);
+  const auto book = book::Book::open(asked.book);
+  const colony::Colony colony = book.colony();
+  const auto found = value_or_fail(colony, audit::audit(colony, settings));
+  if (asked.csv && *asked.csv != "-") write_output(*asked.csv, audit_csv(colony, found));
+  if (asked.csv && *asked.csv == "-") return {audit_csv(colony, found), {}};
+  if (shell.json) return {audit_document(colony, found, settings).dump(2) + "\n", {}};
+  return {audit_text(colony, found, shell.terminal()), {}};
+}
+
+}  // namespace
+
+void add_audit(CLI::App& program, CommandLine& line) {
+  const auto asked = std::make_shared<Asked>();
+  CLI::App& command = new_command(program, line, "audit",
+                                  "Check past percentages against what came true, and each mark.",
+                                  "  likelihet audit demo.book\n"
+                                  "  likelihet audit demo.book --json --as-of 2026-06-30\n"
+                                  "  likelihet audit demo.book --csv forecasts.csv\n");
+  add_book(command, asked->book);
+  add_output(command, "--csv", asked->csv,
+             "write the forecasts as a table; without a file, print it instead");
+  add_probability(command, "--known", asked->known,
+                  "a chance without marks from which a carrier is known; not given = 0.99");
+  add_probability(command, "--known-not", asked->known_not,
+                  "one up to which it is known not to carry; not given = 1 - KNOWN");
+  add_texts(command, "--threshold", asked->thresholds, "CHANCE",
+            "a chance at which you act, for the net benefit; not given = 0.25, 0.5 and 0.75");
+  add_size(command, "--resamples", asked->resamples, 40, 100'000,
+           "draws of clutches behind each interval");
+  add_computation(command, asked->computation);
+  add_seed(command, asked->computation.seed);
+  add_json(command, line);
+  on_chosen(command, line, asked, run);
+}
+
+}  // namespace likelihet::cli

@@ -1,0 +1,184 @@
+// The audit document: marks, scorers and agreement.
+#include "audit_output.hpp"
+
+#include <likelihet/audit/verdict.hpp>
+
+namespace likelihet::cli {
+
+using nlohmann::ordered_json;
+
+namespace {
+
+ordered_json both_json(const audit::CutAudit::Both& both) {
+  return {{"naive", json_of(both.naive)}, {"corrected", json_of(both.corrected)}};
+}
+
+ordered_json cut_json(const colony::Marker& marker, const audit::MarkAudit& mark,
+                      const audit::CutAudit& cut) {
+  return {{"at_least", marker.levels[cut.at_least]},
+          {"sensitivity", both_json(cut.sensitivity)},
+          {"specificity", both_json(cut.specificity)},
+          {"positive_ratio", both_json(cut.positive_ratio)},
+          {"negative_ratio", both_json(cut.negative_ratio)},
+          {"odds_ratio",
+           {{"pooled", json_of(cut.odds_ratio_pooled)},
+            {"within_clutch", json_of(cut.odds_ratio_within)},
+            {"informative_clutches", mark.informative_clutches}}}};
+}
+
+const char* code_of(audit::GroupAudit::By by) {
+  using By = audit::GroupAudit::By;
+  switch (by) {
+    case By::scorer:
+      return "scorer";
+    case By::season:
+      return "season";
+    case By::blinding:
+      return "blinding";
+    case By::carriers_of:
+      return "carriers-of";
+    case By::line:
+      break;
+  }
+  return "line";
+}
+
+ordered_json groups_json(const colony::Marker& marker, const audit::MarkAudit& mark) {
+  auto out = ordered_json::array();
+  for (const auto& group : mark.groups) {
+    out.push_back({{"by", code_of(group.by)},
+                   {"group", group.name},
+                   {"animals", group.animals},
+                   {"known", group.known},
+                   {"cut", marker.levels[1]},
+                   {"odds_ratio", json_of(group.odds_ratio)}});
+  }
+  return out;
+}
+
+ordered_json tested_json(const audit::Tested& tested) {
+  return {{"p", tested.p}, {"adjusted", tested.adjusted}};
+}
+
+ordered_json p_json(const std::optional<double>& p) {
+  return p ? ordered_json{{"p", *p}} : ordered_json(nullptr);
+}
+
+ordered_json tests_json(const colony::Model& model, const audit::MarkAudit& mark) {
+  ordered_json out = {{"pooled", tested_json(mark.pooled)},
+                      {"within_clutch", tested_json(mark.within_clutch)}};
+  out["adds_to_others"] = nullptr;
+  if (mark.adds_to_others) {
+    out["adds_to_others"] = tested_json(*mark.adds_to_others);
+    out["adds_to_others"]["nearest"] = model.markers()[*mark.nearest_other].id;
+  }
+  out["lines_differ"] = p_json(mark.lines_differ);
+  out["blinding_differs"] = p_json(mark.blinding_differs);
+  out["unexplained_by_other_traits"] =
+      mark.other ? ordered_json{{"p", mark.other->left}} : ordered_json(nullptr);
+  return out;
+}
+
+ordered_json mark_json(const colony::Model& model, const audit::MarkAudit& mark) {
+  const colony::Marker& marker = model.markers()[mark.marker];
+  const auto& locus = model.loci()[mark.locus];
+  ordered_json out = {
+      {"marker", marker.id},
+      {"context", mark.table == 0 ? ordered_json(nullptr) : ordered_json(mark.table - 1)},
+      {"locus", locus.id()},
+      {"allele", locus.alleles()[mark.allele]},
+      {"levels", marker.levels},
+      {"verdict", audit::code_of(mark.verdict)},
+      {"words", audit::words_of(mark.verdict)},
+      {"why", mark.why},
+      {"animals", mark.animals},
+      {"known_animals", mark.known},
+      {"masked", mark.masked},
+      {"not_scorable", mark.not_scorable},
+      {"too_late", mark.too_late},
+      {"clutches", mark.clutches},
+      {"known", {{"carrier", mark.known_carriers}, {"plain", mark.known_others}}},
+      {"estimated", {{"carrier", mark.estimated_carriers}, {"plain", mark.estimated_others}}}};
+  out["cuts"] = ordered_json::array();
+  for (const auto& cut : mark.cuts) out["cuts"].push_back(cut_json(marker, mark, cut));
+  out["bits"] = {
+      {"value", mark.bits},
+      {"interval", mark.bits_interval ? json_of(*mark.bits_interval) : ordered_json(nullptr)}};
+  out["tests"] = tests_json(model, mark);
+  out["groups"] = groups_json(marker, mark);
+  out["other_trait"] = nullptr;
+  if (mark.other) {
+    const auto& other = model.loci()[mark.other->locus];
+    out["other_trait"] = {{"locus", other.id()},
+                          {"allele", other.alleles()[mark.other->allele]},
+                          {"p", mark.other->p}};
+  }
+  return out;
+}
+
+ordered_json kappa_json(const audit::Kappa& kappa) {
+  if (!kappa.value) {
+    return {{"value", nullptr}, {"interval", nullptr}, {"why", kappa.undefined}};
+  }
+  return {{"value", *kappa.value}, {"interval", json_of(kappa.interval)}, {"why", ""}};
+}
+
+}  // namespace
+
+ordered_json audit_marks_json(const colony::Colony& colony, const audit::Audit& audit) {
+  auto out = ordered_json::array();
+  for (const auto& mark : audit.marks) out.push_back(mark_json(colony.model(), mark));
+  return out;
+}
+
+ordered_json audit_scorers_json(const colony::Colony& colony, const audit::Audit& audit) {
+  const colony::Model& model = colony.model();
+  auto out = ordered_json::array();
+  for (const auto& scorer : audit.scorers) {
+    ordered_json one = {{"scorer", model.scorers()[scorer.scorer].id},
+                        {"readings", scorer.readings},
+                        {"not_scorable", scorer.not_scorable},
+                        {"blind", scorer.blind},
+                        {"unblinded", scorer.unblinded},
+                        {"unknown", scorer.unknown},
+                        {"marks", ordered_json::array()},
+                        {"seasons", ordered_json::array()}};
+    for (const auto& on : scorer.marks) {
+      const colony::Marker& marker = model.markers()[on.marker];
+      one["marks"].push_back(
+          {{"marker", marker.id},
+           {"context", on.table == 0 ? ordered_json(nullptr) : ordered_json(on.table - 1)},
+           {"locus", model.loci()[on.locus].id()},
+           {"allele", model.loci()[on.locus].alleles()[on.allele]},
+           {"known", on.known},
+           {"cut", marker.levels[1]},
+           {"sensitivity", json_of(on.sensitivity)},
+           {"specificity", json_of(on.specificity)}});
+    }
+    for (const auto& season : scorer.seasons) {
+      one["seasons"].push_back({{"season", season.season},
+                                {"marker", model.markers()[season.marker].id},
+                                {"readings", season.readings},
+                                {"at_least_cut", season.positive}});
+    }
+    out.push_back(std::move(one));
+  }
+  return out;
+}
+
+ordered_json audit_agreement_json(const colony::Colony& colony, const audit::Audit& audit) {
+  const colony::Model& model = colony.model();
+  auto out = ordered_json::array();
+  for (const auto& of : audit.agreements) {
+    out.push_back({{"marker", model.markers()[of.marker].id},
+                   {"scorers", {model.scorers()[of.first].id, model.scorers()[of.second].id}},
+                   {"pairs", of.pairs},
+                   {"exact", of.pairs > 0 ? json_of(of.exact) : ordered_json(nullptr)},
+                   {"weighted_kappa", kappa_json(of.weighted_kappa)},
+                   {"gwet_ac2", kappa_json(of.gwet_ac2)},
+                   {"left_out_not_scorable", of.not_scorable}});
+  }
+  return out;
+}
+
+}  // namespace likelihet::cli

@@ -1,0 +1,261 @@
+// An audit for people.
+#include <algorithm>
+
+#include "audit_output.hpp"
+#include "percent.hpp"
+#include "printable.hpp"
+#include "table.hpp"
+#include <fmt/format.h>
+
+#include <likelihet/audit/verdict.hpp>
+
+namespace likelihet::cli {
+namespace {
+
+std::string paragraph(const std::string& text, const Terminal& terminal) {
+  return wrapped(text, terminal.width(), 0) + "\n";
+}
+
+std::string warnings_text(const audit::Audit& audit, const Terminal& terminal) {
+  std::string text;
+  for (const auto& warning : audit.warnings) {
+    text += terminal.warning(paragraph("Mind: " + warning.text, terminal));
+  }
+  return text.empty() ? text : text + "\n";
+}
+
+std::string flow_text(const colony::Colony& colony, const audit::Audit& audit,
+                      const Terminal& terminal) {
+  Table table({{"trait"},
+               {"animals", Align::right},
+               {"hatched", Align::right},
+               {"scored", Align::right},
+               {"audited", Align::right},
+               {"test", Align::right},
+               {"breeding", Align::right},
+               {"look", Align::right},
+               {"relatives", Align::right},
+               {"known before", Align::right},
+               {"not known", Align::right}});
+  for (const auto& flow : audit.flows) {
+    const auto& locus = colony.model().loci()[flow.locus];
+    table.add({printable(locus.id() + " " + locus.alleles()[flow.allele]),
+               std::to_string(flow.animals), std::to_string(flow.hatched),
+               std::to_string(flow.scored), std::to_string(flow.forecast),
+               std::to_string(flow.known[0]), std::to_string(flow.known[1]),
+               std::to_string(flow.known[2]), std::to_string(flow.known[3]),
+               std::to_string(flow.left_out[0] + flow.left_out[1] + flow.left_out[2]),
+               std::to_string(flow.not_known)});
+  }
+  return terminal.heading("Whose truth became known, by what") + "\n" + table.text(terminal, 2) +
+         "\n";
+}
+
+struct Shown {
+  const char* score;
+  const char* words;
+  bool percent;
+};
+
+// In the order of reading: did they come true, were they sharp, did marks help.
+constexpr Shown shown_scores[] = {
+    {"observed-expected", "carriers seen / expected", false},
+    {"intercept", "too low (+) or too high, log odds; slope fixed at 1", false},
+    {"slope", "slope: below 1 is too extreme", false},
+    {"brier", "Brier score (0 is best)", false},
+    {"log-score", "log score, bits an animal (0 is best)", false},
+    {"skill", "Brier score gained on the pedigree", true},
+    {"log-skill", "bits gained on the pedigree", false},
+    {"auc", "carrier called higher than another", true},
+    {"auc-within-clutch", "the same among siblings", true},
+};
+
+const audit::ScoreEntry* entry_of(const audit::Audit& audit, const char* score, audit::Basis basis,
+                                  audit::Scheme scheme, std::optional<audit::Kind> kind) {
+  const auto found =
+      std::find_if(audit.scores.begin(), audit.scores.end(), [&](const audit::ScoreEntry& entry) {
+        return entry.score == score && entry.slice.basis == basis && entry.slice.scheme == scheme &&
+               entry.slice.kind == kind && !entry.slice.locus;
+      });
+  return found == audit.scores.end() ? nullptr : &*found;
+}
+
+std::string value_cell(const audit::ScoreEntry* entry, bool as_percent) {
+  if (entry == nullptr) return "";
+  if (!entry->value) return entry->note.empty() ? "–" : "– (" + entry->note + ")";
+  const auto number = [&](double x) {
+    return as_percent ? fmt::format("{:.0f} %", 100 * x) : fmt::format("{:.2f}", x);
+  };
+  std::string text = number(*entry->value);
+  if (entry->interval) {
+    text += fmt::format(" ({} to {})", number(entry->interval->low), number(entry->interval->high));
+  }
+  return text;
+}
+
+std::string scores_of(const audit::Audit& audit, audit::Scheme scheme,
+                      std::optional<audit::Kind> kind, const std::string& title,
+                      const Terminal& terminal) {
+  const auto* any = entry_of(audit, "brier", audit::Basis::scored, scheme, kind);
+  if (any == nullptr) return {};
+  Table table({{"score (95 % interval by clutch)"}, {"pedigree alone"}, {"with marks"}});
+  for (const Shown& shown : shown_scores) {
+    table.add({shown.words,
+               value_cell(entry_of(audit, shown.score, audit::Basis::pedigree, scheme, kind),
+                          shown.percent),
+               value_cell(entry_of(audit, shown.score, audit::Basis::scored, scheme, kind),
+                          shown.percent)});
+  }
+  return terminal.heading(fmt::format("{}: {} outcome{} from {} clutch{}", title, any->cases,
+                                      any->cases == 1 ? "" : "s", any->clutches,
+                                      any->clutches == 1 ? "" : "es")) +
+         "\n" + table.text(terminal, 2) + "\n";
+}
+
+std::string scores_text(const audit::Audit& audit, const Terminal& terminal) {
+  using audit::Kind;
+  using audit::Scheme;
+  std::string text;
+  const std::pair<Kind, const char*> kinds[] = {{Kind::test, "Known by a test"},
+                                                {Kind::breeding, "Known by breeding"},
+                                                {Kind::visual, "Known by the animal's look"},
+                                                {Kind::relatives, "Known through relatives"}};
+  for (const auto& [kind, title] : kinds) {
+    text += scores_of(audit, Scheme::as_it_stood, kind,
+                      std::string("As the book stood the day before. ") + title, terminal);
+  }
+  text += scores_of(audit, Scheme::as_it_stood, std::nullopt,
+                    "As the book stood the day before. All kinds together", terminal);
+  return text + scores_of(audit, Scheme::clutch_left_out, std::nullopt,
+                          "From the rest of the book, the clutch left out. All kinds together",
+                          terminal);
+}
+
+std::string bands_text(const audit::Audit& audit, const Terminal& terminal) {
+  if (audit.bands.empty()) return {};
+  Table table({{"called"}, {"animals", Align::right}, {"carriers", Align::right}, {"which is"}});
+  for (const auto& band : audit.bands) {
+    table.add({fmt::format("{:.0f} to {:.0f} %", 100 * band.low, 100 * band.high),
+               std::to_string(band.cases), fmt::format("{:.0f}", band.carriers),
+               fmt::format("{:.0f} % ({:.0f} to {:.0f} %)", 100 * band.proved.value,
+                           100 * band.proved.interval.low, 100 * band.proved.interval.high)});
+  }
+  return terminal.heading("Of everything called so, how many proved") + "\n" +
+         table.text(terminal, 2) + "\n";
+}
+
+std::string mark_name(const colony::Model& model, const audit::MarkAudit& mark) {
+  const colony::Marker& marker = model.markers()[mark.marker];
+  std::string name = marker.id;
+  if (mark.table > 0) {
+    const auto& context = marker.contexts[mark.table - 1];
+    name += context.line
+                ? ", line " + *context.line
+                : ", where it looks " +
+                      model.loci()[context.shows->first].appearances()[context.shows->second];
+  }
+  return name;
+}
+
+std::string ratio_cell(const std::optional<audit::Estimate>& ratio) {
+  if (!ratio) return "–";
+  return fmt::format("×{:.2g} ({:.2g} to {:.2g})", ratio->value, ratio->interval.low,
+                     ratio->interval.high);
+}
+
+std::string marks_text(const colony::Colony& colony, const audit::Audit& audit,
+                       const Terminal& terminal) {
+  if (audit.marks.empty()) return {};
+  std::string text = terminal.heading("Which marks earned their place") + "\n";
+  for (const auto& mark : audit.marks) {
+    const auto& locus = colony.model().loci()[mark.locus];
+    const colony::Marker& marker = colony.model().markers()[mark.marker];
+    text += wrapped(printable(fmt::format(
+                        "  {} for {} {}: {}; {}.", mark_name(colony.model(), mark), locus.id(),
+                        locus.alleles()[mark.allele], audit::words_of(mark.verdict), mark.why)),
+                    terminal.width(), 4) +
+            "\n";
+    Table table({{"at least"},
+                 {"in known carriers", Align::right},
+                 {"in others", Align::right},
+                 {"corrected", Align::right},
+                 {"", Align::right},
+                 {"odds ×"},
+                 {"among siblings ×"}});
+    for (const auto& cut : mark.cuts) {
+      table.add({printable(marker.levels[cut.at_least]), percent(cut.sensitivity.naive.value),
+                 percent(1 - cut.specificity.naive.value), percent(cut.sensitivity.corrected.value),
+                 percent(1 - cut.specificity.corrected.value), ratio_cell(cut.odds_ratio_pooled),
+                 ratio_cell(cut.odds_ratio_within)});
+    }
+    text += table.text(terminal, 6);
+  }
+  return text +
+         paragraph(fmt::format("{} marks were tried; p-values are adjusted for that "
+                               "(Benjamini and Hochberg).",
+                               audit.marks.size()),
+                   terminal) +
+         "\n";
+}
+
+std::string kappa_cell(const audit::Kappa& kappa) {
+  return kappa.value ? fmt::format("{:.2f}", *kappa.value) : kappa.undefined;
+}
+
+std::string scorers_text(const colony::Colony& colony, const audit::Audit& audit,
+                         const Terminal& terminal) {
+  if (audit.agreements.empty()) return {};
+  const colony::Model& model = colony.model();
+  Table table({{"mark"},
+               {"scorers"},
+               {"animals", Align::right},
+               {"alike", Align::right},
+               {"weighted kappa"},
+               {"AC2"}});
+  for (const auto& of : audit.agreements) {
+    const std::string who =
+        of.first == of.second ? model.scorers()[of.first].id + " twice"
+                              : model.scorers()[of.first].id + ", " + model.scorers()[of.second].id;
+    table.add({printable(model.markers()[of.marker].id), printable(who), std::to_string(of.pairs),
+               of.pairs > 0 ? percent(of.exact.value) : "–",
+               printable(kappa_cell(of.weighted_kappa)), printable(kappa_cell(of.gwet_ac2))});
+  }
+  return terminal.heading("How far scorers agree") + "\n" + table.text(terminal, 2) + "\n";
+}
+
+std::string tested_text(const colony::Colony& colony, const audit::Audit& audit,
+                        const Terminal& terminal) {
+  std::string text;
+  for (const auto& of : audit.selections) {
+    if (of.tested == 0) continue;
+    const auto& locus = colony.model().loci()[of.locus];
+    text += paragraph(
+        printable(fmt::format(
+            "{} {}: {} of {} scored animals were tested, {} of them with marks that spoke against; "
+            "they {}.",
+            locus.id(), locus.alleles()[of.allele], of.tested, of.tested + of.untested,
+            of.low_score_tested,
+            of.verdict == audit::Selected::looks_selected ? "look chosen by their marks"
+            : of.verdict == audit::Selected::looks_random ? "look chosen at random"
+                                                          : "are too few to tell how they were "
+                                                            "chosen")),
+        terminal);
+  }
+  return text.empty() ? text : terminal.heading("Who was tested") + "\n" + text + "\n";
+}
+
+}  // namespace
+
+std::string audit_text(const colony::Colony& colony, const audit::Audit& audit,
+                       const Terminal& terminal) {
+  return warnings_text(audit, terminal) + flow_text(colony, audit, terminal) +
+         scores_text(audit, terminal) + bands_text(audit, terminal) +
+         marks_text(colony, audit, terminal) + tested_text(colony, audit, terminal) +
+         scorers_text(colony, audit, terminal) +
+         paragraph(
+             "An estimate, not a guarantee. What may be claimed in a listing is for consumer "
+             "law and local law to say; for an animal's health ask a reptile veterinarian.",
+             terminal);
+}
+
+}  // namespace likelihet::cli

@@ -1,0 +1,78 @@
+// The parts of an audit, in turn.
+#include <algorithm>
+#include <cmath>
+
+#include <likelihet/audit/audit.hpp>
+
+namespace likelihet::audit {
+
+namespace {
+
+constexpr std::size_t most_misses = 10;
+constexpr std::size_t most_waterfalls = 5;
+constexpr std::size_t mark_resamples = 200;
+
+// Animals whose marks moved their forecast most, and how.
+std::vector<Waterfall> waterfalls(const colony::Colony& colony, const Forecasts& forecasts,
+                                  std::size_t memory_bytes) {
+  struct Moved {
+    double by;
+    std::size_t truth;
+  };
+  std::vector<Moved> moved;
+  const auto& all = forecasts.forecasts;
+  for (std::size_t f = 0; f + 1 < all.size(); ++f) {
+    if (all[f].basis != Basis::pedigree || all[f].scheme != Scheme::as_it_stood) continue;
+    moved.push_back({std::abs(all[f].probability - all[f + 1].probability), all[f].truth});
+  }
+  std::stable_sort(moved.begin(), moved.end(),
+                   [](const Moved& a, const Moved& b) { return a.by > b.by; });
+  std::vector<Waterfall> out;
+  for (const Moved& one : moved) {
+    if (out.size() == most_waterfalls || one.by <= 0) break;
+    const Truth& truth = forecasts.truths[one.truth];
+    odds::Options options;
+    options.memory_bytes = memory_bytes;
+    options.as_of = colony::Date::of_days(truth.known_on->days() - 1);
+    auto account =
+        odds::why(colony, {truth.event.animal, truth.event.locus, truth.event.allele}, options);
+    if (auto* found = std::get_if<odds::Account>(&account)) {
+      out.push_back({truth.event, std::move(*found)});
+    }
+  }
+  return out;
+}
+
+}  // namespace
+
+std::variant<Audit, odds::Contradiction, odds::TooLarge> audit(const colony::Colony& colony,
+                                                               const Settings& settings) {
+  auto found = forecasts(colony, settings.truth);
+  if (auto* clash = std::get_if<odds::Contradiction>(&found)) return std::move(*clash);
+  if (auto* large = std::get_if<odds::TooLarge>(&found)) return std::move(*large);
+  Audit out;
+  out.forecasts = std::move(std::get<Forecasts>(found));
+  auto background = mark_background(colony, out.forecasts.truths, settings.truth);
+  if (auto* large = std::get_if<odds::TooLarge>(&background)) return std::move(*large);
+  const auto& marks = std::get<MarkBackground>(background);
+  const ScoreSettings& scores = settings.scores;
+  out.scores = score_table(colony, out.forecasts, scores);
+  out.reliability = reliabilities(colony, out.forecasts, scores.resamples, scores.seed);
+  out.roc = rocs(colony, out.forecasts);
+  out.decisions = decisions(colony, out.forecasts, scores.thresholds);
+  out.drift = drifts(out.forecasts);
+  out.bands = bands(out.forecasts);
+  out.worst = misses(out.forecasts, most_misses);
+  out.marks = audit_marks(colony, marks, std::min(scores.resamples, mark_resamples), scores.seed);
+  out.scorers = audit_scorers(colony, settings.truth.as_of, marks, out.marks);
+  out.agreements = agreements(colony, settings.truth.as_of);
+  auto selected = selections(colony, marks, settings.truth);
+  if (auto* large = std::get_if<odds::TooLarge>(&selected)) return std::move(*large);
+  out.selections = std::move(std::get<std::vector<Selection>>(selected));
+  out.flows = flows(colony, out.forecasts);
+  out.waterfalls = waterfalls(colony, out.forecasts, settings.truth.memory_bytes);
+  out.warnings = warnings_of(out);
+  return out;
+}
+
+}  // namespace likelihet::audit

@@ -1,0 +1,82 @@
+// What a report draws of the forecasts: curves, groups, months, bands of listings.
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+#include <string>
+#include <vector>
+
+#include <likelihet/audit/interval.hpp>
+#include <likelihet/audit/isotonic.hpp>
+#include <likelihet/audit/roc.hpp>
+#include <likelihet/audit/score_table.hpp>
+
+namespace likelihet::audit {
+
+/// Below so many outcomes a calibration curve says little: it is shown greyed.
+inline constexpr std::size_t few_outcomes = 50;
+
+/// The curve of one basis and scheme, all kinds and loci together.
+struct Reliability {
+  Slice slice;
+  std::size_t cases = 0;
+  std::vector<IsotonicStep> curve;
+  std::vector<BandPoint> band;  ///< of consistency, 95 %
+  struct Group {
+    double low_edge = 0, high_edge = 0;  ///< of the forecasts in it
+    double mean = 0;
+    std::size_t cases = 0;
+    double carriers = 0;
+    Estimate observed;  ///< Wilson
+  };
+  std::vector<Group> groups;  ///< of about equal counts
+};
+
+/// A receiver operating characteristic of one basis and scheme.
+struct Roc {
+  Slice slice;
+  std::vector<RocPoint> points;
+};
+
+/// Net benefit at one threshold, as it stood.
+struct Decision {
+  Scheme scheme = Scheme::as_it_stood;
+  double threshold = 0.5;
+  double pedigree = 0, scored = 0, all = 0;
+};
+
+/// Outcomes of one month against what was expected of them, with marks.
+struct Drift {
+  Scheme scheme = Scheme::as_it_stood;
+  std::string month;  ///< YYYY-MM of the day the truth was known
+  std::size_t cases = 0;
+  double expected = 0, observed = 0;
+};
+
+/// Of everything called from `low` up to `high`, how many proved to be carriers (as it stood).
+struct Band {
+  double low = 0, high = 0;
+  std::size_t cases = 0;
+  double carriers = 0;
+  Estimate proved;
+};
+
+/// A forecast that was far off: -log2 of what was given to what came.
+struct Miss {
+  std::size_t forecast = 0;  ///< a position in Forecasts::forecasts
+  double bits = 0;
+};
+
+/// Both bases and schemes that have forecasts. `resamples` and `seed` are behind the band.
+std::vector<Reliability> reliabilities(const colony::Colony& colony, const Forecasts& forecasts,
+                                       std::size_t resamples, std::uint64_t seed);
+std::vector<Roc> rocs(const colony::Colony& colony, const Forecasts& forecasts);
+std::vector<Decision> decisions(const colony::Colony& colony, const Forecasts& forecasts,
+                                const std::vector<double>& thresholds);
+std::vector<Drift> drifts(const Forecasts& forecasts);
+/// Ten bands of 10 %; those without a forecast are left out.
+std::vector<Band> bands(const Forecasts& forecasts);
+/// The `most` worst forecasts with marks, as it stood, by bits; only those of 1 bit or more.
+std::vector<Miss> misses(const Forecasts& forecasts, std::size_t most);
+
+}  // namespace likelihet::audit

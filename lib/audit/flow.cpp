@@ -1,0 +1,42 @@
+// Counting animals, event by event.
+#include <likelihet/audit/flow.hpp>
+
+namespace likelihet::audit {
+
+std::vector<Flow> flows(const colony::Colony& colony, const Forecasts& forecasts) {
+  std::vector<Flow> out;
+  const auto& loci = colony.model().loci();
+  for (std::size_t l = 0; l < loci.size(); ++l) {
+    for (std::uint16_t a = 1; a < loci[l].alleles().size(); ++a) {
+      Flow flow;
+      flow.locus = l;
+      flow.allele = a;
+      flow.animals = colony.animals().size();
+      for (std::size_t i = 0; i < colony.animals().size(); ++i) {
+        flow.hatched += colony.animals()[i].clutch ? 1 : 0;
+        flow.scored += forecasts.scored[i] ? 1 : 0;
+      }
+      std::size_t truths = 0;
+      const auto of_this = [&](std::size_t truth) {
+        const Event& event = forecasts.truths[truth].event;
+        return event.locus == l && event.allele == a;
+      };
+      for (std::size_t t = 0; t < forecasts.truths.size(); ++t) truths += of_this(t) ? 1 : 0;
+      for (const Refused& refused : forecasts.refused) {
+        if (refused.scheme != Scheme::as_it_stood || !of_this(refused.truth)) continue;
+        ++flow.left_out[static_cast<std::size_t>(refused.why)];
+      }
+      for (const Forecast& forecast : forecasts.forecasts) {
+        if (forecast.scheme != Scheme::as_it_stood || forecast.basis != Basis::scored) continue;
+        if (!of_this(forecast.truth)) continue;
+        ++flow.forecast;
+        ++flow.known[static_cast<std::size_t>(forecasts.truths[forecast.truth].kind)];
+      }
+      flow.not_known = flow.animals - truths;
+      out.push_back(flow);
+    }
+  }
+  return out;
+}
+
+}  // namespace likelihet::audit

@@ -1,0 +1,272 @@
+// Each mark, locus by locus.
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <set>
+
+#include <likelihet/audit/cluster_sample.hpp>
+#include <likelihet/audit/mark_audit.hpp>
+#include <likelihet/audit/mark_groups.hpp>
+#include <likelihet/audit/multiplicity.hpp>
+#include <likelihet/audit/strata.hpp>
+#include <likelihet/audit/two_by_two.hpp>
+#include <likelihet/audit/verdict.hpp>
+#include <likelihet/odds/evidence_score.hpp>
+
+namespace likelihet::audit {
+
+namespace {
+
+// Naive counts of known animals at a cut, of all or of one clutch.
+TwoByTwo known_table(std::span<const Subject> subjects, std::size_t cut,
+                     std::optional<std::size_t> cluster = std::nullopt) {
+  TwoByTwo out;
+  for (const Subject& one : subjects) {
+    if (!one.known || (cluster && one.cluster != *cluster)) continue;
+    const bool high = one.read.level >= cut;
+    double& cell = *one.known ? (high ? out.true_positive : out.false_negative)
+                              : (high ? out.false_positive : out.true_negative);
+    cell += 1;
+  }
+  return out;
+}
+
+std::optional<Estimate> within_clutches(std::span<const Subject> subjects, std::size_t cut) {
+  std::set<std::size_t> clusters;
+  for (const Subject& one : subjects) clusters.insert(one.cluster);
+  std::vector<TwoByTwo> tables;
+  for (std::size_t cluster : clusters) {
+    const TwoByTwo table = known_table(subjects, cut, cluster);
+    const bool both_classes = table.true_positive + table.false_negative > 0 &&
+                              table.false_positive + table.true_negative > 0;
+    const bool both_levels = table.true_positive + table.false_positive > 0 &&
+                             table.false_negative + table.true_negative > 0;
+    if (both_classes && both_levels) tables.push_back(table);
+  }
+  if (tables.empty()) return std::nullopt;
+  const auto found = mantel_haenszel(tables);
+  return found ? found->odds_ratio : std::nullopt;
+}
+
+CutAudit audit_cut(std::span<const Subject> subjects, std::size_t levels, std::size_t cut) {
+  const TwoByTwo naive = known_table(subjects, cut);
+  const CutFit fit = fit_cut(at_cut(level_data(subjects, levels), cut));
+  CutAudit out;
+  out.at_least = cut;
+  out.sensitivity = {sensitivity(naive), fit.sensitivity()};
+  out.specificity = {specificity(naive), fit.specificity()};
+  out.positive_ratio = {positive_ratio(naive), fit.positive_ratio()};
+  out.negative_ratio = {negative_ratio(naive), fit.negative_ratio()};
+  out.odds_ratio_pooled = fit.odds_ratio();
+  out.odds_ratio_within = within_clutches(subjects, cut);
+  return out;
+}
+
+// Mutual information of level and class, bits (Cover and Thomas 2006, equation 2.28).
+double information(const LevelFit& fit, double carriers) {
+  const double share[2] = {1 - carriers, carriers};
+  double bits = 0;
+  for (std::size_t x = 0; x < fit.rows[0].size(); ++x) {
+    const double all = share[0] * fit.rows[0][x] + share[1] * fit.rows[1][x];
+    for (std::size_t c = 0; c < 2; ++c) {
+      const double p = fit.rows[c][x];
+      if (p > 0 && share[c] > 0) bits += share[c] * p * std::log2(p / all);
+    }
+  }
+  return std::max(bits, 0.0);
+}
+
+double mean_carrier(std::span<const Subject> subjects) {
+  double sum = 0;
+  for (const Subject& one : subjects) sum += one.carrier;
+  return subjects.empty() ? 0 : sum / static_cast<double>(subjects.size());
+}
+
+class MarkAuditor {
+ public:
+  MarkAuditor(const colony::Colony& colony, const MarkBackground& background, std::size_t resamples,
+              std::uint64_t seed)
+      : colony_(colony), background_(background), resamples_(resamples), seed_(seed) {}
+
+  [[nodiscard]] MarkAudit audit(const MarkReadings& of, std::size_t locus,
+                                std::uint16_t allele) const {
+    MarkAudit out;
+    out.marker = of.marker;
+    out.table = of.table;
+    out.locus = locus;
+    out.allele = allele;
+    out.masked = of.masked;
+    out.not_scorable = of.not_scorable;
+    out.too_late = of.too_late;
+    const std::size_t levels = colony_.model().markers()[of.marker].levels.size();
+    const auto subjects = subjects_from(of.by_animal, out);
+    out.animals = subjects.size();
+    count(subjects, levels, out);
+    for (std::size_t cut = 1; cut < levels; ++cut) {
+      out.cuts.push_back(audit_cut(subjects, levels, cut));
+    }
+    set_information(subjects, levels, out);
+    test(subjects, levels, out);
+    audit_groups(colony_, background_.markless, subjects, subjects_from(of.all, out), out);
+    out.other = other_trait(colony_, background_.markless, subjects, out, levels);
+    return out;
+  }
+
+ private:
+  [[nodiscard]] std::vector<Subject> subjects_from(std::span<const LevelRead> reads,
+                                                   const MarkAudit& of) const {
+    return subjects_of(colony_, background_.markless, reads, of.locus, of.allele, background_.yes,
+                       background_.no);
+  }
+
+  static void count(std::span<const Subject> subjects, std::size_t levels, MarkAudit& out) {
+    out.known_carriers.assign(levels, 0);
+    out.known_others.assign(levels, 0);
+    for (const Subject& one : subjects) {
+      if (!one.known) continue;
+      ++out.known;
+      (*one.known ? out.known_carriers : out.known_others)[one.read.level] += 1;
+    }
+    const LevelFit fit = fit_levels(level_data(subjects, levels));
+    out.estimated_others = fit.rows[0];
+    out.estimated_carriers = fit.rows[1];
+  }
+
+  void set_information(std::span<const Subject> subjects, std::size_t levels,
+                       MarkAudit& out) const {
+    out.bits = information(fit_levels(level_data(subjects, levels)), mean_carrier(subjects));
+    std::vector<std::size_t> cluster;
+    for (const Subject& one : subjects) cluster.push_back(one.cluster);
+    const ClusterSampler sampler(cluster);
+    out.clutches = sampler.clusters();
+    if (sampler.clusters() < 2 || resamples_ < 40) return;
+    std::mt19937_64 random(seed_);
+    std::vector<double> drawn;
+    for (std::size_t k = 0; k < resamples_; ++k) {
+      std::vector<Subject> sample;
+      for (std::size_t i : sampler.draw(random)) sample.push_back(subjects[i]);
+      drawn.push_back(information(fit_levels(level_data(sample, levels)), mean_carrier(sample)));
+    }
+    std::sort(drawn.begin(), drawn.end());
+    const auto at = [&](double q) {
+      return drawn[static_cast<std::size_t>(q * static_cast<double>(drawn.size() - 1))];
+    };
+    out.bits_interval = Interval{at(0.025), at(0.975)};
+  }
+
+  void test(std::span<const Subject> subjects, std::size_t levels, MarkAudit& out) const {
+    const LevelData data = level_data(subjects, levels);
+    const double apart = fit_levels(data).log_likelihood;
+    const double alike = fit_levels(joined(data, std::vector<std::size_t>{0, 0})).log_likelihood;
+    out.pooled.p = likelihood_ratio_p(apart, alike, degrees_between(data, 2, 1));
+    std::vector<std::size_t> clutch;
+    for (const Subject& one : subjects) clutch.push_back(one.cluster);
+    const auto within = stratified_test(compared(subjects, clutch));
+    out.within_clutch.p = within.p;
+    out.within_clutch_z = within.z;
+    out.informative_clutches = within.informative_strata;
+    set_what_it_adds(subjects, out);
+  }
+
+  // Against each other mark in turn: whether carriers show it more among animals alike in that one.
+  void set_what_it_adds(std::span<const Subject> subjects, MarkAudit& out) const {
+    for (const MarkReadings& other : background_.readings) {
+      if (other.marker == out.marker) continue;
+      std::map<std::size_t, std::size_t> level_of;
+      for (const LevelRead& read : other.by_animal) level_of[read.animal] = read.level;
+      std::vector<Subject> both;
+      std::vector<std::size_t> stratum;
+      for (const Subject& one : subjects) {
+        const auto found = level_of.find(one.read.animal);
+        if (found == level_of.end()) continue;
+        both.push_back(one);
+        stratum.push_back(found->second);
+      }
+      const auto tested = stratified_test(compared(both, stratum));
+      if (tested.informative_strata == 0) continue;
+      const double p = tested.z > 0 ? tested.p : 1.0;
+      if (out.adds_to_others && p <= out.adds_to_others->p) continue;
+      out.adds_to_others = Tested{p, p};
+      out.nearest_other = other.marker;
+    }
+  }
+
+  const colony::Colony& colony_;
+  const MarkBackground& background_;
+  std::size_t resamples_;
+  std::uint64_t seed_;
+};
+
+// (locus, allele) that a mark's rows read; all of the model where they read none.
+std::vector<std::pair<std::size_t, std::uint16_t>> targets(const colony::Model& model,
+                                                           const colony::Marker& marker,
+                                                           std::size_t table) {
+  std::set<std::pair<std::size_t, std::uint16_t>> named;
+  std::set<std::pair<std::size_t, std::uint16_t>> all;
+  for (std::size_t l = 0; l < model.loci().size(); ++l) {
+    for (std::uint16_t a = 1; a < model.loci()[l].alleles().size(); ++a) all.emplace(l, a);
+  }
+  for (const auto& row : odds::rows_of(marker, table)) {
+    for (const auto& [locus, genotype] : row.at) {
+      for (const auto& [l, a] : all) {
+        if (l == locus && model.loci()[l].genotypes()[genotype].copies(a) > 0) named.emplace(l, a);
+      }
+    }
+  }
+  const auto& chosen = named.empty() ? all : named;
+  return {chosen.begin(), chosen.end()};
+}
+
+// Over all marks of the audit, each kind of test by itself.
+void adjust(std::vector<MarkAudit>& marks) {
+  const auto each = [&](auto member) {
+    std::vector<double> p;
+    for (MarkAudit& mark : marks) {
+      if (Tested* tested = member(mark)) p.push_back(tested->p);
+    }
+    const auto adjusted = benjamini_hochberg(p);
+    std::size_t next = 0;
+    for (MarkAudit& mark : marks) {
+      if (Tested* tested = member(mark)) tested->adjusted = adjusted[next++];
+    }
+  };
+  each([](MarkAudit& mark) { return &mark.pooled; });
+  each([](MarkAudit& mark) { return &mark.within_clutch; });
+  each([](MarkAudit& mark) { return mark.adds_to_others ? &*mark.adds_to_others : nullptr; });
+}
+
+}  // namespace
+
+std::variant<MarkBackground, odds::TooLarge> mark_background(const colony::Colony& colony,
+                                                             const std::vector<Truth>& truths,
+                                                             const TruthSettings& settings) {
+  auto copies = markless_copies(odds::scenario(colony, settings.as_of), events_of(colony),
+                                settings.memory_bytes);
+  if (auto* large = std::get_if<odds::TooLarge>(&copies)) return std::move(*large);
+  std::vector<std::optional<colony::Date>> known(colony.animals().size());
+  for (const Truth& truth : truths) {
+    auto& day = known[truth.event.animal];
+    if (truth.kind == Kind::relatives || !truth.known_on) continue;
+    if (!day || *truth.known_on < *day) day = truth.known_on;
+  }
+  return MarkBackground{mark_readings(colony, settings.as_of, known),
+                        MarklessTable(colony, std::move(std::get<std::vector<Copies>>(copies))),
+                        settings.yes, settings.no};
+}
+
+std::vector<MarkAudit> audit_marks(const colony::Colony& colony, const MarkBackground& background,
+                                   std::size_t resamples, std::uint64_t seed) {
+  const MarkAuditor auditor(colony, background, resamples, seed);
+  std::vector<MarkAudit> out;
+  for (const MarkReadings& of : background.readings) {
+    const auto& marker = colony.model().markers()[of.marker];
+    for (const auto& [locus, allele] : targets(colony.model(), marker, of.table)) {
+      out.push_back(auditor.audit(of, locus, allele));
+    }
+  }
+  adjust(out);
+  for (MarkAudit& mark : out) judge(colony, mark);
+  return out;
+}
+
+}  // namespace likelihet::audit

@@ -1,0 +1,115 @@
+// What a mark was worth: for one locus, in one context.
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include <likelihet/audit/forecast.hpp>
+#include <likelihet/audit/interval.hpp>
+#include <likelihet/audit/mark_readings.hpp>
+#include <likelihet/audit/mark_subjects.hpp>
+#include <likelihet/audit/truths.hpp>
+
+namespace likelihet::audit {
+
+/// At a cut: the mark is positive where its level is `at_least` or higher. `naive`: among animals
+/// whose truth is known alone. `corrected`: all animals, by their chance to be carriers
+/// (level_mixture.hpp). The direction is fixed: higher levels speak for carriers.
+struct CutAudit {
+  std::size_t at_least = 1;
+  struct Both {
+    Estimate naive;
+    Estimate corrected;
+  };
+  Both sensitivity, specificity, positive_ratio, negative_ratio;
+  /// Of known animals, by Mantel and Haenszel over clutches; nothing where no clutch tells.
+  std::optional<Estimate> odds_ratio_within;
+  Estimate odds_ratio_pooled;  ///< corrected
+};
+
+/// The same mark in part of the animals: their odds ratio at the lowest cut, corrected.
+struct GroupAudit {
+  enum class By : std::uint8_t { line, scorer, season, blinding, carriers_of };
+  By by = By::line;
+  std::string name;
+  std::size_t animals = 0;
+  std::size_t known = 0;
+  double log_odds_ratio = 0;
+  double variance = 0;
+  Estimate odds_ratio;
+};
+
+struct Tested {
+  double p = 1;
+  double adjusted = 1;  ///< over all marks of the audit (Benjamini and Hochberg 1995)
+};
+
+/// By fixed rules (verdict.hpp).
+enum class Verdict : std::uint8_t {
+  predicts,
+  no_evidence_yet,
+  does_not_predict,
+  only_in_some_lines,
+  explained_by_another_trait,
+  only_unblinded
+};
+
+/// Another trait whose carriers show the mark.
+struct OtherTrait {
+  std::size_t locus = 0;
+  std::uint16_t allele = 1;
+  double p = 1;     ///< that the mark does not follow it, given this trait
+  double left = 1;  ///< that nothing of this trait is left once it is taken into account
+};
+
+struct MarkAudit {
+  std::size_t marker = 0;
+  std::size_t table = 0;  ///< 0: the mark's own rows; 1 + c: context c
+  std::size_t locus = 0;
+  std::uint16_t allele = 1;
+  std::size_t animals = 0;  ///< with a level, and not showing two copies
+  std::size_t known = 0;    ///< of them, with a known truth
+  std::size_t masked = 0, not_scorable = 0, too_late = 0;
+  std::vector<double> known_carriers, known_others;          ///< animals by level
+  std::vector<double> estimated_carriers, estimated_others;  ///< P(level | class), corrected
+  std::vector<CutAudit> cuts;
+  double bits = 0;  ///< of information on being a carrier, at the share of carriers seen
+  std::optional<Interval> bits_interval;  ///< bootstrap by clutch
+  std::size_t clutches = 0;               ///< in which animals were scored
+  std::size_t informative_clutches = 0;
+  double within_clutch_z = 0;
+  Tested pooled, within_clutch;
+  std::optional<Tested> adds_to_others;      ///< nothing where no other mark was read
+  std::optional<std::size_t> nearest_other;  ///< the mark that leaves least of it
+  std::optional<double> lines_differ;        ///< p of homogeneity over lines
+  std::optional<double> blinding_differs;    ///< p of homogeneity, blind against not
+  std::vector<GroupAudit> groups;
+  std::optional<OtherTrait> other;
+  Verdict verdict = Verdict::no_evidence_yet;
+  std::string why;
+};
+
+/// What marks are audited against: readings, and what everything but marks says.
+struct MarkBackground {
+  std::vector<MarkReadings> readings;
+  MarklessTable markless;
+  double yes = 0.99;
+  double no = 0.01;
+};
+
+/// Readings after an animal's own test, look or young told its truth are left out; records of
+/// relatives alone blind no one.
+std::variant<MarkBackground, odds::TooLarge> mark_background(const colony::Colony& colony,
+                                                             const std::vector<Truth>& truths,
+                                                             const TruthSettings& settings);
+
+/// Every mark at every locus that its rows read (all loci where they read none), in the order of
+/// marker, context, locus and allele, with verdicts. `resamples` are behind the interval of `bits`;
+/// none below 40.
+std::vector<MarkAudit> audit_marks(const colony::Colony& colony, const MarkBackground& background,
+                                   std::size_t resamples, std::uint64_t seed);
+
+}  // namespace likelihet::audit

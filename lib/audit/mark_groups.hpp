@@ -1,0 +1,33 @@
+// A mark by line, scorer, season, blinding and other traits' carriers.
+#pragma once
+
+#include <optional>
+#include <span>
+#include <vector>
+
+#include <likelihet/audit/mark_audit.hpp>
+#include <likelihet/audit/mark_subjects.hpp>
+
+namespace likelihet::audit {
+
+/// Every group of five animals or more; `separate` are the subjects reading by reading, for the
+/// groups by scorer. Fills groups, lines_differ, blinding_differs.
+void audit_groups(const colony::Colony& colony, const MarklessTable& markless,
+                  std::span<const Subject> subjects, std::span<const Subject> separate,
+                  MarkAudit& out);
+
+/// P(χ² > Σ (ln odds ratio - mean)² / variance), mean weighted by 1 / variance (Woolf 1955, Annals
+/// of Human Genetics 19:251): whether groups differ. Nothing below two groups that tell anything.
+std::optional<double> homogeneity_p(std::span<const GroupAudit> groups, GroupAudit::By by);
+
+/// Whether a group's odds ratio can be told at all: the variance of its logarithm is below 10.
+bool tells(const GroupAudit& group);
+
+/// Two loci and a mark: whether the mark follows carriers of another trait, this trait's carriers
+/// being given, and what is left of this trait given the other's. The one of smallest p, times the
+/// number of traits tried; nothing where there is no other trait.
+std::optional<OtherTrait> other_trait(const colony::Colony& colony, const MarklessTable& markless,
+                                      std::span<const Subject> subjects, const MarkAudit& of,
+                                      std::size_t levels);
+
+}  // namespace likelihet::audit

@@ -1,0 +1,49 @@
+// The animals that a mark is judged on, for one locus.
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <span>
+#include <vector>
+
+#include <likelihet/audit/level_mixture.hpp>
+#include <likelihet/audit/mark_readings.hpp>
+#include <likelihet/audit/markless.hpp>
+#include <likelihet/audit/stratified_test.hpp>
+
+namespace likelihet::audit {
+
+/// One animal (or one scorer's look at it): the level, and what everything but marks says.
+struct Subject {
+  LevelRead read;
+  double carrier = 0;         ///< P(one copy | one or none)
+  std::optional<bool> known;  ///< where P(one copy) is past a threshold
+  std::size_t cluster = 0;    ///< cluster_of()
+};
+
+/// P(no, one, two copies) of every event without marks, found by animal.
+class MarklessTable {
+ public:
+  MarklessTable(const colony::Colony& colony, std::vector<Copies> copies);
+  [[nodiscard]] const Copies& of(std::size_t animal, std::size_t locus, std::uint16_t allele) const;
+
+ private:
+  std::vector<std::size_t> first_;  // by locus, of its alleles
+  std::size_t each_ = 0;
+  std::vector<Copies> copies_;
+};
+
+/// Subjects of these readings. Animals that rather have two copies than fewer are left out: they
+/// show the trait itself.
+std::vector<Subject> subjects_of(const colony::Colony& colony, const MarklessTable& markless,
+                                 std::span<const LevelRead> reads, std::size_t locus,
+                                 std::uint16_t allele, double yes, double no);
+
+/// Class 1 carriers, class 0 others, by their chances.
+LevelData level_data(std::span<const Subject> subjects, std::size_t levels);
+
+/// For stratified_test(): each animal's level as a grade, in the stratum given.
+std::vector<Compared> compared(std::span<const Subject> subjects,
+                               std::span<const std::size_t> stratum);
+
+}  // namespace likelihet::audit

@@ -1,0 +1,89 @@
+// Odds of events, with and without marks.
+#include <algorithm>
+
+#include <likelihet/audit/markless.hpp>
+
+namespace likelihet::audit {
+
+namespace {
+
+Copies copies_of(const genetics::Locus& locus, const std::vector<double>& odds,
+                 std::uint16_t allele) {
+  Copies out;
+  for (std::size_t g = 0; g < odds.size(); ++g) {
+    const unsigned copies = locus.genotypes()[g].copies(allele);
+    (copies == 0 ? out.none : copies == 1 ? out.one : out.two) += odds[g];
+  }
+  out.one = std::min(out.one, 1.0);
+  return out;
+}
+
+// Empty where the evidence contradicts itself.
+std::vector<Copies> all_copies(const odds::Prepared& prepared, const colony::Model& model,
+                               const odds::Tables& tables, const std::vector<Event>& events) {
+  std::vector<Copies> out;
+  const auto beliefs =
+      inference::infer(*prepared.plan, prepared.net.values(odds::Layer::posterior, tables));
+  if (!beliefs.possible) return out;
+  out.reserve(events.size());
+  for (const Event& event : events) {
+    out.push_back(copies_of(model.loci()[event.locus],
+                            odds::genotype_odds(prepared, beliefs, event.animal, event.locus),
+                            event.allele));
+  }
+  return out;
+}
+
+}  // namespace
+
+std::vector<Event> events_of(const colony::Colony& colony) {
+  std::vector<Event> out;
+  const auto& loci = colony.model().loci();
+  for (std::size_t a = 0; a < colony.animals().size(); ++a) {
+    for (std::size_t l = 0; l < loci.size(); ++l) {
+      for (std::uint16_t allele = 1; allele < loci[l].alleles().size(); ++allele) {
+        out.push_back({a, l, allele});
+      }
+    }
+  }
+  return out;
+}
+
+odds::Scenario without_scores(const odds::Scenario& whole) {
+  odds::Scenario out = whole;
+  std::erase_if(out.observations, [](const colony::Observation* observation) {
+    return std::holds_alternative<colony::Score>(observation->what);
+  });
+  return out;
+}
+
+std::vector<double> event_odds(const odds::Prepared& prepared, const colony::Model& model,
+                               const odds::Tables& tables, const std::vector<Event>& events) {
+  std::vector<double> out;
+  for (const Copies& copies : all_copies(prepared, model, tables, events)) {
+    out.push_back(copies.one);
+  }
+  return out;
+}
+
+std::variant<std::vector<double>, odds::TooLarge> event_odds(const odds::Scenario& scenario,
+                                                             const odds::Tables& tables,
+                                                             const std::vector<Event>& events,
+                                                             std::size_t memory_bytes) {
+  const colony::Model& model = scenario.colony->model();
+  auto made = odds::prepare(scenario, odds::believed(model), memory_bytes);
+  if (auto* large = std::get_if<odds::TooLarge>(&made)) return std::move(*large);
+  return event_odds(*std::get<std::unique_ptr<odds::Prepared>>(made), model, tables, events);
+}
+
+std::variant<std::vector<Copies>, odds::TooLarge> markless_copies(const odds::Scenario& whole,
+                                                                  const std::vector<Event>& events,
+                                                                  std::size_t memory_bytes) {
+  const colony::Model& model = whole.colony->model();
+  const odds::Tables tables = odds::believed(model);
+  auto made = odds::prepare(without_scores(whole), tables, memory_bytes);
+  if (auto* large = std::get_if<odds::TooLarge>(&made)) return std::move(*large);
+  return all_copies(*std::get<std::unique_ptr<odds::Prepared>>(made), model, tables, events);
+}
+
+}  // namespace likelihet::audit

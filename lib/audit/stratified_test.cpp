@@ -1,0 +1,50 @@
+// Sums within strata.
+#include <cmath>
+#include <map>
+
+#include <boost/math/distributions/normal.hpp>
+
+#include <likelihet/audit/stratified_test.hpp>
+
+namespace likelihet::audit {
+
+namespace {
+
+struct Sums {
+  double n = 0;
+  double mark = 0, carrier = 0;
+  double marks = 0, carriers = 0, products = 0;  // of squares and of products
+};
+
+}  // namespace
+
+StratifiedTest stratified_test(std::span<const Compared> animals) {
+  std::map<std::size_t, Sums> strata;
+  for (const Compared& one : animals) {
+    Sums& sums = strata[one.stratum];
+    sums.n += 1;
+    sums.mark += one.mark;
+    sums.carrier += one.carrier;
+    sums.marks += one.mark * one.mark;
+    sums.carriers += one.carrier * one.carrier;
+    sums.products += one.mark * one.carrier;
+  }
+  StratifiedTest out;
+  double sum = 0;
+  double variance = 0;
+  for (const auto& [stratum, s] : strata) {
+    if (s.n < 2) continue;
+    const double marks = s.marks - s.mark * s.mark / s.n;
+    const double carriers = s.carriers - s.carrier * s.carrier / s.n;
+    if (marks <= 1e-12 || carriers <= 1e-12) continue;
+    ++out.informative_strata;
+    sum += s.products - s.mark * s.carrier / s.n;
+    variance += marks * carriers / (s.n - 1);
+  }
+  if (!(variance > 0)) return out;
+  out.z = sum / std::sqrt(variance);
+  out.p = 2 * boost::math::cdf(boost::math::complement(boost::math::normal(), std::abs(out.z)));
+  return out;
+}
+
+}  // namespace likelihet::audit

@@ -1,0 +1,103 @@
+// Warnings, most serious first.
+#include <algorithm>
+#include <set>
+
+#include <fmt/format.h>
+
+#include <likelihet/audit/audit.hpp>
+#include <likelihet/audit/warnings.hpp>
+
+namespace likelihet::audit {
+
+namespace {
+
+constexpr std::size_t few_low_scores = 10;
+
+struct Outcomes {
+  std::size_t all = 0, carriers = 0;
+  std::size_t clutches = 0;
+  std::set<Kind> kinds;
+};
+
+Outcomes outcomes_of(const Audit& audit) {
+  Outcomes out;
+  for (const Forecast& forecast : audit.forecasts.forecasts) {
+    if (forecast.scheme != Scheme::as_it_stood || forecast.basis != Basis::scored) continue;
+    const Truth& truth = audit.forecasts.truths[forecast.truth];
+    ++out.all;
+    out.carriers += truth.so() ? 1 : 0;
+    out.kinds.insert(truth.kind);
+  }
+  for (const ScoreEntry& entry : audit.scores)
+    out.clutches = std::max(out.clutches, entry.clutches);
+  return out;
+}
+
+void warn_of_outcomes(const Outcomes& outcomes, std::vector<Warning>& out) {
+  if (outcomes.all == 0) {
+    out.push_back({"no-outcomes",
+                   "No animal's truth became known after it could be forecast: there is nothing to "
+                   "score yet. Test some, or breed them, and record what comes of it."});
+    return;
+  }
+  if (outcomes.carriers == 0 || outcomes.carriers == outcomes.all) {
+    out.push_back(
+        {"one-kind-of-outcome",
+         fmt::format("All {} outcomes are {}: nothing can be said of telling carriers "
+                     "from others.",
+                     outcomes.all,
+                     outcomes.carriers == 0 ? "of animals that are no carriers" : "of carriers")});
+  }
+  if (outcomes.all < few_outcomes) {
+    out.push_back({"few-outcomes",
+                   fmt::format("{} outcome{}: counts, scores and the table say what there is; a "
+                               "calibration curve needs {} or more.",
+                               outcomes.all, outcomes.all == 1 ? "" : "s", few_outcomes)});
+  }
+  if (outcomes.clutches < few_clutches) {
+    out.push_back(
+        {"few-clutches",
+         fmt::format("They come from {} clutch{}, and siblings are alike: intervals are "
+                     "rough below {}.",
+                     outcomes.clutches, outcomes.clutches == 1 ? "" : "es", few_clutches)});
+  }
+  if (outcomes.kinds.size() > 1) {
+    out.push_back({"several-kinds-of-outcome",
+                   "Tests, breeding and looks are different references. Figures of all kinds "
+                   "together are called so; each kind stands beside them."});
+  }
+}
+
+}  // namespace
+
+std::vector<Warning> warnings_of(const Audit& audit) {
+  std::vector<Warning> out;
+  warn_of_outcomes(outcomes_of(audit), out);
+  const bool selected =
+      std::any_of(audit.selections.begin(), audit.selections.end(), [](const Selection& selection) {
+        return selection.verdict == Selected::looks_selected &&
+               selection.low_score_tested < few_low_scores;
+      });
+  if (selected) {
+    out.push_back(
+        {"tested-by-their-marks",
+         fmt::format("The animals tested look chosen by their marks, and fewer than {} of "
+                     "low score are among them: figures of tested animals alone flatter "
+                     "the marks. Read the corrected ones, and test one in five at random.",
+                     few_low_scores)});
+  }
+  std::size_t blind = 0;
+  std::size_t readings = 0;
+  for (const ScorerAudit& scorer : audit.scorers) {
+    blind += scorer.blind;
+    readings += scorer.readings;
+  }
+  if (readings > 0 && blind == 0) {
+    out.push_back({"not-blind",
+                   "No reading is recorded as blind: who knows the parents may see what is "
+                   "expected."});
+  }
+  return out;
+}
+
+}  // namespace likelihet::audit
