@@ -1,8 +1,8 @@
 // Forecasts as a table, for statistics programs.
 #include "audit_output.hpp"
 
-#include <likelihet/documents/csv_table.hpp>
 #include <likelihet/documents/csv_sires.hpp>
+#include <likelihet/documents/csv_table.hpp>
 
 namespace likelihet::cli {
 

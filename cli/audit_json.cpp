@@ -88,6 +88,8 @@ class Document {
       }
       one["forecast"] = flow.forecast;
       one["not_known"] = flow.not_known;
+      one["open_after_result"] = flow.open_after_result;
+      one["open_carriers"] = flow.open_carriers;
       one["left_out"] = left_out(flow);
       out.push_back(std::move(one));
     }
@@ -312,11 +314,18 @@ ordered_json audit_document(const colony::Colony& colony, const audit::Audit& au
   out["worst"] = parts.worst();
   out["listings"] = parts.listings();
   out["markers"] = audit_marks_json(colony, audit);
+  out["pairs"] = audit_pairs_json(colony, audit);
   out["multiplicity"] = {{"markers", audit.marks.size()}, {"method", "Benjamini-Hochberg"}};
   out["scorers"] = audit_scorers_json(colony, audit);
   out["agreement"] = audit_agreement_json(colony, audit);
   out["tested"] = without_animal(parts.tested());
   out["animals"] = parts.animals();
+  out["conflicts"] = ordered_json::array();
+  for (const auto& surprise : audit.conflicts) {
+    out["conflicts"].push_back({{"observation", colony.observations()[surprise.observation].id},
+                                {"probability", surprise.probability},
+                                {"why", surprise.why}});
+  }
   return out;
 }
 

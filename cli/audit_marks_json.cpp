@@ -131,6 +131,21 @@ ordered_json audit_marks_json(const colony::Colony& colony, const audit::Audit& 
   return out;
 }
 
+ordered_json audit_pairs_json(const colony::Colony& colony, const audit::Audit& audit) {
+  const colony::Model& model = colony.model();
+  auto out = ordered_json::array();
+  for (const auto& pair : audit.repeats) {
+    out.push_back({{"first", model.markers()[pair.first].id},
+                   {"second", model.markers()[pair.second].id},
+                   {"locus", model.loci()[pair.locus].id()},
+                   {"allele", model.loci()[pair.locus].alleles()[pair.allele]},
+                   {"animals", pair.animals},
+                   {"correlation", pair.correlation},
+                   {"p", pair.p}});
+  }
+  return out;
+}
+
 ordered_json audit_scorers_json(const colony::Colony& colony, const audit::Audit& audit) {
   const colony::Model& model = colony.model();
   auto out = ordered_json::array();

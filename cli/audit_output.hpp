@@ -17,6 +17,7 @@ nlohmann::ordered_json audit_document(const colony::Colony& colony, const audit:
 
 /// Its parts, each an array.
 nlohmann::ordered_json audit_marks_json(const colony::Colony& colony, const audit::Audit& audit);
+nlohmann::ordered_json audit_pairs_json(const colony::Colony& colony, const audit::Audit& audit);
 nlohmann::ordered_json audit_scorers_json(const colony::Colony& colony, const audit::Audit& audit);
 nlohmann::ordered_json audit_agreement_json(const colony::Colony& colony,
                                             const audit::Audit& audit);

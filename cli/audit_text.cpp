@@ -163,6 +163,30 @@ std::string ratio_cell(const std::optional<audit::Estimate>& ratio) {
                      ratio->interval.high);
 }
 
+// Pairs that come together beyond the truth, at a p-value of 5 % or less.
+std::string repeats_text(const colony::Model& model, const audit::Audit& audit,
+                         const Terminal& terminal) {
+  constexpr double told_below = 0.05;
+  std::string text;
+  for (const auto& pair : audit.repeats) {
+    if (pair.p > told_below || pair.correlation <= 0) continue;
+    text += paragraph(
+        printable(fmt::format("{} and {} repeat each other (correlation {:.2f} among {} animals of "
+                              "known truth, p {:.2g}): multiplied, they say too much.",
+                              model.markers()[pair.first].id, model.markers()[pair.second].id,
+                              pair.correlation, pair.animals, pair.p)),
+        terminal);
+  }
+  return text;
+}
+
+std::string conflicts_text(const audit::Audit& audit, const Terminal& terminal) {
+  if (audit.conflicts.empty()) return {};
+  std::string text = terminal.heading("Records that hardly fit the rest") + "\n";
+  for (const auto& surprise : audit.conflicts) text += paragraph(printable(surprise.why), terminal);
+  return text + "\n";
+}
+
 std::string marks_text(const colony::Colony& colony, const audit::Audit& audit,
                        const Terminal& terminal) {
   if (audit.marks.empty()) return {};
@@ -189,7 +213,23 @@ std::string marks_text(const colony::Colony& colony, const audit::Audit& audit,
                  ratio_cell(cut.odds_ratio_within)});
     }
     text += table.text(terminal, 6);
+    if (mark.adds_to_others) {
+      text +=
+          wrapped(printable(fmt::format("      beyond what {} says of the same animals: p {:.2g}",
+                                        colony.model().markers()[*mark.nearest_other].id,
+                                        mark.adds_to_others->p)),
+                  terminal.width(), 6) +
+          "\n";
+    }
+    if (mark.masked + mark.not_scorable + mark.too_late > 0) {
+      text += wrapped(fmt::format("      left out: {} where it is masked, {} that could not be "
+                                  "scored, {} read after the truth was known",
+                                  mark.masked, mark.not_scorable, mark.too_late),
+                      terminal.width(), 6) +
+              "\n";
+    }
   }
+  text += repeats_text(colony.model(), audit, terminal);
   return text +
          paragraph(fmt::format("{} marks were tried; p-values are adjusted for that "
                                "(Benjamini and Hochberg).",
@@ -251,7 +291,7 @@ std::string audit_text(const colony::Colony& colony, const audit::Audit& audit,
   return warnings_text(audit, terminal) + flow_text(colony, audit, terminal) +
          scores_text(audit, terminal) + bands_text(audit, terminal) +
          marks_text(colony, audit, terminal) + tested_text(colony, audit, terminal) +
-         scorers_text(colony, audit, terminal) +
+         scorers_text(colony, audit, terminal) + conflicts_text(audit, terminal) +
          paragraph(
              "An estimate, not a guarantee. What may be claimed in a listing is for consumer "
              "law and local law to say; for an animal's health ask a reptile veterinarian.",

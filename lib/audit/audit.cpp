@@ -1,6 +1,9 @@
 // The parts of an audit, in turn.
 #include <algorithm>
 #include <cmath>
+#include <map>
+
+#include <fmt/format.h>
 
 #include <likelihet/audit/audit.hpp>
 
@@ -43,6 +46,50 @@ std::vector<Waterfall> waterfalls(const colony::Colony& colony, const Forecasts&
   return out;
 }
 
+std::vector<UnblindedSeason> unblinded_seasons(const MarkBackground& background) {
+  std::map<std::string, UnblindedSeason> seasons;
+  for (const MarkReadings& readings : background.readings) {
+    for (const LevelRead& read : readings.all) {
+      if (!read.on) continue;
+      UnblindedSeason& season = seasons[read.on->text().substr(0, 4)];
+      season.season = read.on->text().substr(0, 4);
+      ++season.readings;
+      season.unblinded += read.blind && !*read.blind ? 1 : 0;
+    }
+  }
+  std::vector<UnblindedSeason> out;
+  for (auto& [name, season] : seasons) {
+    if (2 * season.unblinded > season.readings) out.push_back(std::move(season));
+  }
+  return out;
+}
+
+// A mark that its scorers cannot repeat is named so.
+void note_agreement(Audit& audit) {
+  constexpr double poor = 0.4;
+  constexpr std::size_t enough_pairs = 10;
+  for (const Agreement& of : audit.agreements) {
+    const auto& kappa = of.weighted_kappa.value;
+    if (!kappa || *kappa >= poor || of.pairs < enough_pairs) continue;
+    for (MarkAudit& mark : audit.marks) {
+      if (mark.marker != of.marker) continue;
+      mark.why += fmt::format("; scorers agree poorly on it (weighted kappa {:.2f} in {} animals)",
+                              *kappa, of.pairs);
+    }
+  }
+}
+
+// By belief, as `odds` finds them.
+std::vector<odds::Surprise> conflicts(const colony::Colony& colony, const TruthSettings& settings) {
+  odds::Options options;
+  options.as_of = settings.as_of;
+  options.memory_bytes = settings.memory_bytes;
+  options.draws = 0;
+  auto found = odds::compute(colony, options);
+  auto* odds = std::get_if<odds::ColonyOdds>(&found);
+  return odds != nullptr ? std::move(odds->surprises) : std::vector<odds::Surprise>{};
+}
+
 }  // namespace
 
 std::variant<Audit, odds::Contradiction, odds::TooLarge> audit(const colony::Colony& colony,
@@ -69,7 +116,11 @@ std::variant<Audit, odds::Contradiction, odds::TooLarge> audit(const colony::Col
   auto selected = selections(colony, marks, settings.truth);
   if (auto* large = std::get_if<odds::TooLarge>(&selected)) return std::move(*large);
   out.selections = std::move(std::get<std::vector<Selection>>(selected));
-  out.flows = flows(colony, out.forecasts);
+  out.repeats = repeats(colony, marks, out.marks);
+  out.flows = flows(colony, out.forecasts, marks, settings.truth.as_of);
+  out.unblinded = unblinded_seasons(marks);
+  note_agreement(out);
+  out.conflicts = conflicts(colony, settings.truth);
   out.waterfalls = waterfalls(colony, out.forecasts, settings.truth.memory_bytes);
   out.warnings = warnings_of(out);
   return out;

@@ -12,6 +12,7 @@
 #include <likelihet/audit/flow.hpp>
 #include <likelihet/audit/forecasts.hpp>
 #include <likelihet/audit/mark_audit.hpp>
+#include <likelihet/audit/repeats.hpp>
 #include <likelihet/audit/score_table.hpp>
 #include <likelihet/audit/scorers.hpp>
 #include <likelihet/audit/selection.hpp>
@@ -32,6 +33,13 @@ struct Waterfall {
   odds::Account account;
 };
 
+/// A season most of whose readings were made knowing the parents or the odds.
+struct UnblindedSeason {
+  std::string season;
+  std::size_t readings = 0;
+  std::size_t unblinded = 0;
+};
+
 struct Audit {
   Forecasts forecasts;
   std::vector<ScoreEntry> scores;
@@ -42,11 +50,14 @@ struct Audit {
   std::vector<Band> bands;
   std::vector<Miss> worst;
   std::vector<MarkAudit> marks;
+  std::vector<Repeat> repeats;
   std::vector<ScorerAudit> scorers;
   std::vector<Agreement> agreements;
   std::vector<Selection> selections;
   std::vector<Flow> flows;
-  std::vector<Waterfall> waterfalls;  ///< at most five
+  std::vector<Waterfall> waterfalls;      ///< at most five
+  std::vector<odds::Surprise> conflicts;  ///< records that hardly fit the rest
+  std::vector<UnblindedSeason> unblinded;
   std::vector<Warning> warnings;
 };
 

@@ -1,9 +1,41 @@
 // Counting animals, event by event.
+#include <set>
+
 #include <likelihet/audit/flow.hpp>
+#include <likelihet/odds/scenario.hpp>
 
 namespace likelihet::audit {
 
-std::vector<Flow> flows(const colony::Colony& colony, const Forecasts& forecasts) {
+namespace {
+
+void count_open_results(const MarkBackground& background, const std::set<std::size_t>& tested,
+                        Flow& flow) {
+  for (std::size_t animal : tested) {
+    const Copies& copies = background.markless.of(animal, flow.locus, flow.allele);
+    if (copies.one >= background.yes || copies.one <= background.no) continue;
+    ++flow.open_after_result;
+    flow.open_carriers += copies.one;
+  }
+}
+
+// By locus, the animals with a result that counts.
+std::vector<std::set<std::size_t>> tested_animals(const colony::Colony& colony,
+                                                  const std::optional<colony::Date>& as_of) {
+  std::vector<std::set<std::size_t>> out(colony.model().loci().size());
+  for (const colony::Observation* observation : odds::scenario(colony, as_of).observations) {
+    const auto* result = std::get_if<colony::Result>(&observation->what);
+    if (result == nullptr) continue;
+    out[colony.model().assays()[result->assay].locus].insert(result->animal);
+  }
+  return out;
+}
+
+}  // namespace
+
+std::vector<Flow> flows(const colony::Colony& colony, const Forecasts& forecasts,
+                        const MarkBackground& background,
+                        const std::optional<colony::Date>& as_of) {
+  const auto tested = tested_animals(colony, as_of);
   std::vector<Flow> out;
   const auto& loci = colony.model().loci();
   for (std::size_t l = 0; l < loci.size(); ++l) {
@@ -33,6 +65,7 @@ std::vector<Flow> flows(const colony::Colony& colony, const Forecasts& forecasts
         ++flow.known[static_cast<std::size_t>(forecasts.truths[forecast.truth].kind)];
       }
       flow.not_known = flow.animals - truths;
+      count_open_results(background, tested[l], flow);
       out.push_back(flow);
     }
   }

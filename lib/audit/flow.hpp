@@ -6,6 +6,7 @@
 #include <vector>
 
 #include <likelihet/audit/forecast.hpp>
+#include <likelihet/audit/mark_audit.hpp>
 
 namespace likelihet::audit {
 
@@ -20,9 +21,13 @@ struct Flow {
   std::size_t forecast = 0;             ///< as it stood
   std::size_t left_out[3] = {0, 0, 0};  ///< by Refusal, as it stood
   std::size_t not_known = 0;
+  /// Not known though a result on the animal counts: it left the chance between the thresholds.
+  std::size_t open_after_result = 0;
+  double open_carriers = 0;  ///< of them, as many as are expected to be carriers
 };
 
 /// One for each locus and allele but the first.
-std::vector<Flow> flows(const colony::Colony& colony, const Forecasts& forecasts);
+std::vector<Flow> flows(const colony::Colony& colony, const Forecasts& forecasts,
+                        const MarkBackground& background, const std::optional<colony::Date>& as_of);
 
 }  // namespace likelihet::audit

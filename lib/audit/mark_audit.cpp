@@ -4,6 +4,8 @@
 #include <map>
 #include <set>
 
+#include <fmt/format.h>
+
 #include <likelihet/audit/cluster_sample.hpp>
 #include <likelihet/audit/mark_audit.hpp>
 #include <likelihet/audit/mark_groups.hpp>
@@ -235,6 +237,23 @@ void adjust(std::vector<MarkAudit>& marks) {
   each([](MarkAudit& mark) { return mark.adds_to_others ? &*mark.adds_to_others : nullptr; });
 }
 
+// Lines with a table of their own in which a mark that predicts elsewhere has shown nothing.
+void warn_of_lines(const colony::Model& model, std::vector<MarkAudit>& marks) {
+  for (MarkAudit& mark : marks) {
+    if (mark.table != 0 || mark.verdict != Verdict::predicts) continue;
+    for (const MarkAudit& other : marks) {
+      if (other.marker != mark.marker || other.locus != mark.locus || other.allele != mark.allele ||
+          other.table == 0 || other.verdict == Verdict::predicts) {
+        continue;
+      }
+      const auto& line = model.markers()[other.marker].contexts[other.table - 1].line;
+      if (!line) continue;
+      mark.why += fmt::format("; outside line {}, where there is {} ({} animals)", *line,
+                              words_of(other.verdict), other.animals);
+    }
+  }
+}
+
 }  // namespace
 
 std::variant<MarkBackground, odds::TooLarge> mark_background(const colony::Colony& colony,
@@ -266,6 +285,7 @@ std::vector<MarkAudit> audit_marks(const colony::Colony& colony, const MarkBackg
   }
   adjust(out);
   for (MarkAudit& mark : out) judge(colony, mark);
+  warn_of_lines(colony.model(), out);
   return out;
 }
 

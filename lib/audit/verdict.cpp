@@ -115,15 +115,15 @@ std::string why_not_yet(const MarkAudit& mark) {
                                       [](double n) { return n > 0; });
   const auto others = std::count_if(mark.known_others.begin(), mark.known_others.end(),
                                     [](double n) { return n > 0; });
-  if (carriers == 0 || others == 0) {
-    return fmt::format("of {} animals scored, none is known to be {}", mark.animals,
-                       carriers == 0 ? "a carrier" : "no carrier");
-  }
   if (mark.pooled.adjusted < significant && speaks_for_carriers(mark)) {
     return fmt::format(
         "it tells families apart (adjusted p {:.2g}), but not yet carriers within a clutch (p "
         "{:.2g}, {} clutches tell)",
         mark.pooled.adjusted, mark.within_clutch.p, mark.informative_clutches);
+  }
+  if (carriers == 0 || others == 0) {
+    return fmt::format("of {} animals scored, none is known to be {}", mark.animals,
+                       carriers == 0 ? "a carrier" : "no carrier");
   }
   return fmt::format("{} animals scored, {} of known truth: too few to tell (adjusted p {:.2g})",
                      mark.animals, mark.known, mark.pooled.adjusted);

@@ -68,11 +68,31 @@ void warn_of_outcomes(const Outcomes& outcomes, std::vector<Warning>& out) {
   }
 }
 
+// A test that errs now and then proves carriers and leaves others open: those that are known are
+// then not like those that were tested.
+void warn_of_open_results(const Audit& audit, std::vector<Warning>& out) {
+  std::size_t open = 0;
+  double carriers = 0;
+  for (const Flow& flow : audit.flows) {
+    open += flow.open_after_result;
+    carriers += flow.open_carriers;
+  }
+  if (open == 0) return;
+  out.push_back(
+      {"results-left-open",
+       fmt::format("{} tested animal{} not counted: the result left the chance between the "
+                   "thresholds ({:.1f} expected to be carriers). If most of them are of "
+                   "one kind, those that count are not like those that were tested; "
+                   "compare with looser thresholds (--known 0.95).",
+                   open, open == 1 ? " is" : "s are", carriers)});
+}
+
 }  // namespace
 
 std::vector<Warning> warnings_of(const Audit& audit) {
   std::vector<Warning> out;
   warn_of_outcomes(outcomes_of(audit), out);
+  warn_of_open_results(audit, out);
   const bool selected =
       std::any_of(audit.selections.begin(), audit.selections.end(), [](const Selection& selection) {
         return selection.verdict == Selected::looks_selected &&
@@ -85,6 +105,13 @@ std::vector<Warning> warnings_of(const Audit& audit) {
                      "low score are among them: figures of tested animals alone flatter "
                      "the marks. Read the corrected ones, and test one in five at random.",
                      few_low_scores)});
+  }
+  for (const UnblindedSeason& season : audit.unblinded) {
+    out.push_back(
+        {"season-not-blind",
+         fmt::format("In {}, {} of {} readings were made knowing the parents or the odds: "
+                     "read that season apart.",
+                     season.season, season.unblinded, season.readings)});
   }
   std::size_t blind = 0;
   std::size_t readings = 0;

@@ -13,9 +13,9 @@ struct Warning {
   std::string text;  ///< one sentence or two, for people
 };
 
-/// No outcome, few outcomes, outcomes of one kind, few clutches, several kinds of outcome together,
-/// testing that looks selected with few low scores among the tested, no blind reading. In that
-/// order.
+/// No outcome, outcomes of one kind, few outcomes, few clutches, several kinds of outcome together,
+/// results that left the truth open, testing that looks selected with few low scores among the
+/// tested, no blind reading, seasons that were not blind. In that order.
 std::vector<Warning> warnings_of(const Audit& audit);
 
 }  // namespace likelihet::audit
