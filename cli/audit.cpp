@@ -47,6 +47,7 @@ audit::Settings settings_of(const Asked& asked) {
                   "give --known above 0.5 and --known-not below it");
   }
   settings.scores.seed = asked.computation.seed;
+  settings.truth.seed = asked.computation.seed;
   settings.scores.resamples = asked.resamples;
   if (!asked.thresholds.empty()) settings.scores.thresholds.clear();
   for (const auto& text : asked.thresholds) {

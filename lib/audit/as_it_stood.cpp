@@ -2,6 +2,7 @@
 #include <map>
 
 #include <likelihet/audit/as_it_stood.hpp>
+#include <likelihet/audit/learned_draws.hpp>
 #include <likelihet/audit/learned_mode.hpp>
 #include <likelihet/audit/markless.hpp>
 
@@ -15,6 +16,7 @@ std::optional<odds::TooLarge> forecast_as_it_stood(const colony::Colony& colony,
   for (std::size_t t : open) by_day[*out.truths[t].known_on].push_back(t);
   const colony::Model& model = colony.model();
   odds::Tables tables = first_start(model);
+  bool first = true;
   for (const auto& [day, truths] : by_day) {
     const odds::Scenario eve = odds::scenario(colony, colony::Date::of_days(day.days() - 1));
     std::vector<Event> events;
@@ -22,16 +24,23 @@ std::optional<odds::TooLarge> forecast_as_it_stood(const colony::Colony& colony,
     auto bare =
         event_odds(without_scores(eve), odds::believed(model), events, settings.memory_bytes);
     if (auto* large = std::get_if<odds::TooLarge>(&bare)) return std::move(*large);
-    auto learned = learned_mode(eve, tables, settings.memory_bytes);
-    if (auto* large = std::get_if<odds::TooLarge>(&learned)) return std::move(*large);
-    const auto& mode = std::get<std::optional<odds::Tables>>(learned);
-    if (mode) tables = *mode;
-    auto marked = event_odds(eve, tables, events, settings.memory_bytes);
+    DrawSettings drawing;
+    drawing.memory_bytes = settings.memory_bytes;
+    drawing.seed = settings.seed;
+    if (first) drawing.settling = first_settling;
+    auto drawn = learned_draws(eve, tables, drawing);
+    if (auto* large = std::get_if<odds::TooLarge>(&drawn)) return std::move(*large);
+    const auto& draws = std::get<std::vector<odds::Tables>>(drawn);
+    if (!draws.empty()) {
+      tables = draws.back();
+      first = false;
+    }
+    auto marked = average_odds(eve, draws, events, settings.memory_bytes);
     if (auto* large = std::get_if<odds::TooLarge>(&marked)) return std::move(*large);
     const auto& pedigree = std::get<std::vector<double>>(bare);
     const auto& scored = std::get<std::vector<double>>(marked);
     for (std::size_t i = 0; i < truths.size(); ++i) {
-      if (!mode || pedigree.empty() || scored.empty()) {
+      if (pedigree.empty() || scored.empty()) {
         out.refused.push_back({truths[i], Scheme::as_it_stood, Refusal::others_tell});
         continue;
       }

@@ -4,6 +4,7 @@
 
 #include <likelihet/audit/clutch_left_out.hpp>
 #include <likelihet/audit/descent.hpp>
+#include <likelihet/audit/learned_draws.hpp>
 #include <likelihet/audit/learned_mode.hpp>
 #include <likelihet/audit/markless.hpp>
 
@@ -45,7 +46,7 @@ class LeavingOut {
     }
     if (by_cluster.empty()) return std::nullopt;
     start_ = first_start(model_);
-    if (auto end = learned(whole_)) start_ = std::move(*end);
+    if (auto draws = learned(whole_, first_settling); !draws.empty()) start_ = draws.back();
     for (const auto& [cluster, truths] : by_cluster) {
       if (!too_large_) forecast(cluster, truths);
     }
@@ -53,24 +54,22 @@ class LeavingOut {
   }
 
  private:
-  // Nothing where the records contradict themselves, or do not fit.
-  std::optional<odds::Tables> learned(const odds::Scenario& scenario) {
-    auto made = learned_mode(scenario, start_, settings_.memory_bytes);
-    if (auto* large = std::get_if<odds::TooLarge>(&made)) {
-      too_large_ = std::move(*large);
-      return std::nullopt;
-    }
-    return std::move(std::get<std::optional<odds::Tables>>(made));
+  // None where the records contradict themselves, or do not fit.
+  std::vector<odds::Tables> learned(const odds::Scenario& scenario, std::size_t settling) {
+    DrawSettings drawing;
+    drawing.settling = settling;
+    drawing.seed = settings_.seed;
+    drawing.memory_bytes = settings_.memory_bytes;
+    return taken(learned_draws(scenario, start_, drawing));
   }
 
-  std::vector<double> odds_of(const odds::Scenario& scenario, const odds::Tables& tables,
-                              const std::vector<Event>& events) {
-    auto made = event_odds(scenario, tables, events, settings_.memory_bytes);
+  template <class Value>
+  Value taken(std::variant<Value, odds::TooLarge> made) {
     if (auto* large = std::get_if<odds::TooLarge>(&made)) {
       too_large_ = std::move(*large);
       return {};
     }
-    return std::move(std::get<std::vector<double>>(made));
+    return std::move(std::get<Value>(made));
   }
 
   void forecast(std::size_t cluster, const std::vector<std::size_t>& truths) {
@@ -92,9 +91,10 @@ class LeavingOut {
     });
     std::vector<Event> events;
     for (std::size_t t : truths) events.push_back(out_.truths[t].event);
-    const auto pedigree = odds_of(without_scores(informed), odds::believed(model_), events);
-    const auto tables = learned(rest);
-    const auto scored = tables ? odds_of(informed, *tables, events) : std::vector<double>{};
+    const auto pedigree = taken(event_odds(without_scores(informed), odds::believed(model_), events,
+                                           settings_.memory_bytes));
+    const auto draws = learned(rest, DrawSettings{}.settling);
+    const auto scored = taken(average_odds(informed, draws, events, settings_.memory_bytes));
     for (std::size_t i = 0; i < truths.size(); ++i) add(truths[i], i, pedigree, scored);
   }
 

@@ -10,9 +10,9 @@ namespace likelihet::audit {
 
 /// Both forecasts, on both bases, of every truth that was open before it was known.
 ///
-/// As it stood: from the observations known at the end of the day before `known_on`, with tables at
-/// the mode that EM reaches from them (learning::climb), each day starting where the day before
-/// ended. Pedigree: the same observations without scores, at the model's own tables.
+/// As it stood: from the observations known at the end of the day before `known_on`, averaged over
+/// tables drawn from what those teach (learned_draws.hpp), each day's chain starting where that of
+/// the day before ended. Pedigree: the same observations without scores, at the model's own tables.
 ///
 /// Clutch left out: tables from all observations but those on the clutch's hatchlings and their
 /// descendants; the forecast then takes in the scores, and looks, that were recorded of the

@@ -1,7 +1,9 @@
 // EM for rows of levels, and what a cut of them is worth.
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <set>
+#include <utility>
 
 #include <boost/math/distributions/chi_squared.hpp>
 
@@ -42,8 +44,11 @@ double expect(const LevelData& data, const std::vector<std::vector<double>>& row
       sum += share[c];
     }
     if (!(sum > 0)) continue;
-    total += std::log(sum);
-    for (std::size_t c = 0; c < data.classes; ++c) cells[c][data.level[i]] += share[c] / sum;
+    const double count = data.count.empty() ? 1 : data.count[i];
+    total += count * std::log(sum);
+    for (std::size_t c = 0; c < data.classes; ++c) {
+      cells[c][data.level[i]] += count * share[c] / sum;
+    }
   }
   return total;
 }
@@ -59,8 +64,29 @@ std::vector<double> row_of(const std::vector<double>& cells) {
 
 }  // namespace
 
+LevelData collapsed(const LevelData& data) {
+  std::map<std::pair<std::size_t, std::vector<double>>, double> alike;
+  for (std::size_t i = 0; i < data.level.size(); ++i) {
+    const auto from = data.weight.begin() + static_cast<std::ptrdiff_t>(i * data.classes);
+    alike[{data.level[i], {from, from + static_cast<std::ptrdiff_t>(data.classes)}}] +=
+        data.count.empty() ? 1 : data.count[i];
+  }
+  LevelData out{data.levels, data.classes, {}, {}};
+  for (const auto& [key, count] : alike) {
+    out.level.push_back(key.first);
+    out.weight.insert(out.weight.end(), key.second.begin(), key.second.end());
+    out.count.push_back(count);
+  }
+  return out;
+}
+
+double log_likelihood(const LevelData& data, const std::vector<std::vector<double>>& rows) {
+  std::vector<std::vector<double>> cells(data.classes, std::vector<double>(data.levels, 0.0));
+  return expect(data, rows, cells);
+}
+
 LevelData joined(const LevelData& data, std::span<const std::size_t> row_of) {
-  LevelData out{data.levels, 0, data.level, {}};
+  LevelData out{data.levels, 0, data.level, {}, data.count};
   for (std::size_t r : row_of) out.classes = std::max(out.classes, r + 1);
   out.weight.assign(data.level.size() * out.classes, 0.0);
   for (std::size_t i = 0; i < data.level.size(); ++i) {
@@ -78,7 +104,8 @@ LevelData at_cut(const LevelData& data, std::size_t cut) {
   return out;
 }
 
-LevelFit fit_levels(const LevelData& data, double added) {
+LevelFit fit_levels(const LevelData& given, double added) {
+  const LevelData data = collapsed(given);
   constexpr std::size_t most_steps = 5000;
   constexpr double tolerance = 1e-11;
   const double each = added / static_cast<double>(data.levels);
@@ -136,14 +163,15 @@ void set_covariance(const LevelData& data, double added, CutFit& fit) {
       second[c] = p * (slope * slope - q[c] * (1 - q[c]));
     }
     if (!(f > 0)) continue;
+    const double count = data.count.empty() ? 1 : data.count[i];
     for (int a = 0; a < 2; ++a) {
-      information[a][a] -= second[a] / f;
-      for (int b = 0; b < 2; ++b) information[a][b] += first[a] * first[b] / (f * f);
+      information[a][a] -= count * second[a] / f;
+      for (int b = 0; b < 2; ++b) information[a][b] += count * first[a] * first[b] / (f * f);
     }
   }
   const double determinant =
       information[0][0] * information[1][1] - information[0][1] * information[1][0];
-  if (!(determinant > 1e-12)) {
+  if (!(determinant > 1e-12) || !(information[0][0] > 0)) {
     // Nothing tells the classes apart: as wide as a logit is ever taken to be.
     constexpr double unknown = 100;
     fit.variance_carriers = fit.variance_others = unknown;
@@ -156,7 +184,8 @@ void set_covariance(const LevelData& data, double added, CutFit& fit) {
 
 }  // namespace
 
-CutFit fit_cut(const LevelData& data) {
+CutFit fit_cut(const LevelData& given) {
+  const LevelData data = collapsed(given);
   constexpr double half = 0.5;
   double added = 0;
   LevelFit levels = fit_levels(data);

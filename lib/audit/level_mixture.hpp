@@ -17,7 +17,15 @@ struct LevelData {
   std::size_t classes = 2;
   std::vector<std::size_t> level;  ///< by animal
   std::vector<double> weight;      ///< by animal and class, the class fastest; sums to 1 an animal
+  std::vector<double> count = {};  ///< by animal: how many are like it; empty: one each
 };
+
+/// Animals that are alike in level and weights as one, with their count, in ascending order: the
+/// same fits, in the time that the different ones take.
+LevelData collapsed(const LevelData& data);
+
+/// ln Π_animals Σ_class weight P(level | class) at these rows, nats.
+double log_likelihood(const LevelData& data, const std::vector<std::vector<double>>& rows);
 
 /// Classes joined: row r of the fit is that of the classes that `row_of` sends there.
 LevelData joined(const LevelData& data, std::span<const std::size_t> row_of);

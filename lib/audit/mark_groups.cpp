@@ -3,7 +3,9 @@
 #include <cmath>
 #include <functional>
 #include <map>
+#include <vector>
 
+#include <likelihet/audit/homogeneity.hpp>
 #include <likelihet/audit/mark_groups.hpp>
 
 namespace likelihet::audit {
@@ -13,19 +15,30 @@ namespace {
 constexpr std::size_t fewest_animals = 5;
 constexpr double widest_variance = 10;
 
+}  // namespace
+
+bool tells(const GroupAudit& group) {
+  return group.variance > 0 && group.variance < widest_variance;
+}
+
+namespace {
+
 using NameOf = std::function<std::optional<std::string>(const Subject&)>;
 
-void add_groups(std::span<const Subject> subjects, GroupAudit::By by, const NameOf& name_of,
-                MarkAudit& out) {
+// Returns the p of their being alike, where two or more tell anything.
+std::optional<double> add_groups(std::span<const Subject> subjects, GroupAudit::By by,
+                                 const NameOf& name_of, MarkAudit& out) {
   std::map<std::string, std::vector<Subject>> groups;
   for (const Subject& one : subjects) {
     if (const auto name = name_of(one)) groups[*name].push_back(one);
   }
-  if (groups.size() < 2 && by != GroupAudit::By::scorer) return;
+  if (groups.size() < 2 && by != GroupAudit::By::scorer) return std::nullopt;
+  std::vector<LevelData> telling;
   for (const auto& [name, members] : groups) {
     if (members.size() < fewest_animals) continue;
     const std::size_t levels = out.estimated_carriers.size();
-    const CutFit fit = fit_cut(at_cut(level_data(members, levels), 1));
+    const LevelData data = at_cut(level_data(members, levels), 1);
+    const CutFit fit = fit_cut(data);
     GroupAudit group{by,
                      name,
                      members.size(),
@@ -35,8 +48,11 @@ void add_groups(std::span<const Subject> subjects, GroupAudit::By by, const Name
                      fit.odds_ratio()};
     group.known = static_cast<std::size_t>(std::count_if(
         members.begin(), members.end(), [](const Subject& s) { return s.known.has_value(); }));
+    if (tells(group)) telling.push_back(data);
     out.groups.push_back(std::move(group));
   }
+  if (telling.size() < 2) return std::nullopt;
+  return homogeneity_p(telling);
 }
 
 // Positions of another trait's carriers among the subjects, in names.
@@ -62,35 +78,11 @@ void for_each_other(const colony::Colony& colony, std::size_t locus, Do&& act) {
 
 }  // namespace
 
-bool tells(const GroupAudit& group) {
-  return group.variance > 0 && group.variance < widest_variance;
-}
-
-std::optional<double> homogeneity_p(std::span<const GroupAudit> groups, GroupAudit::By by) {
-  double weights = 0;
-  double mean = 0;
-  double count = 0;
-  for (const GroupAudit& group : groups) {
-    if (group.by != by || !tells(group)) continue;
-    weights += 1 / group.variance;
-    mean += group.log_odds_ratio / group.variance;
-    count += 1;
-  }
-  if (count < 2) return std::nullopt;
-  mean /= weights;
-  double statistic = 0;
-  for (const GroupAudit& group : groups) {
-    if (group.by != by || !tells(group)) continue;
-    statistic += (group.log_odds_ratio - mean) * (group.log_odds_ratio - mean) / group.variance;
-  }
-  return likelihood_ratio_p(statistic / 2, 0, count - 1);
-}
-
 void audit_groups(const colony::Colony& colony, const MarklessTable& markless,
                   std::span<const Subject> subjects, std::span<const Subject> separate,
                   MarkAudit& out) {
   using By = GroupAudit::By;
-  add_groups(
+  out.lines_differ = add_groups(
       subjects, By::line,
       [&](const Subject& one) -> std::optional<std::string> {
         const auto& line = colony.animals()[one.read.animal].line;
@@ -111,7 +103,7 @@ void audit_groups(const colony::Colony& colony, const MarklessTable& markless,
         return one.read.on->text().substr(0, 4);
       },
       out);
-  add_groups(
+  out.blinding_differs = add_groups(
       subjects, By::blinding,
       [](const Subject& one) -> std::optional<std::string> {
         if (!one.read.blind) return std::nullopt;
@@ -121,8 +113,6 @@ void audit_groups(const colony::Colony& colony, const MarklessTable& markless,
   for_each_other(colony, out.locus, [&](std::size_t l, std::uint16_t a) {
     add_groups(subjects, By::carriers_of, carriers_of(colony, markless, l, a), out);
   });
-  out.lines_differ = homogeneity_p(out.groups, By::line);
-  out.blinding_differs = homogeneity_p(out.groups, By::blinding);
 }
 
 std::optional<OtherTrait> other_trait(const colony::Colony& colony, const MarklessTable& markless,

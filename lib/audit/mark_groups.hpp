@@ -16,10 +16,6 @@ void audit_groups(const colony::Colony& colony, const MarklessTable& markless,
                   std::span<const Subject> subjects, std::span<const Subject> separate,
                   MarkAudit& out);
 
-/// P(χ² > Σ (ln odds ratio - mean)² / variance), mean weighted by 1 / variance (Woolf 1955, Annals
-/// of Human Genetics 19:251): whether groups differ. Nothing below two groups that tell anything.
-std::optional<double> homogeneity_p(std::span<const GroupAudit> groups, GroupAudit::By by);
-
 /// Whether a group's odds ratio can be told at all: the variance of its logarithm is below 10.
 bool tells(const GroupAudit& group);
 

@@ -57,15 +57,6 @@ odds::Scenario without_scores(const odds::Scenario& whole) {
   return out;
 }
 
-std::vector<double> event_odds(const odds::Prepared& prepared, const colony::Model& model,
-                               const odds::Tables& tables, const std::vector<Event>& events) {
-  std::vector<double> out;
-  for (const Copies& copies : all_copies(prepared, model, tables, events)) {
-    out.push_back(copies.one);
-  }
-  return out;
-}
-
 std::variant<std::vector<double>, odds::TooLarge> event_odds(const odds::Scenario& scenario,
                                                              const odds::Tables& tables,
                                                              const std::vector<Event>& events,
@@ -73,7 +64,12 @@ std::variant<std::vector<double>, odds::TooLarge> event_odds(const odds::Scenari
   const colony::Model& model = scenario.colony->model();
   auto made = odds::prepare(scenario, odds::believed(model), memory_bytes);
   if (auto* large = std::get_if<odds::TooLarge>(&made)) return std::move(*large);
-  return event_odds(*std::get<std::unique_ptr<odds::Prepared>>(made), model, tables, events);
+  std::vector<double> out;
+  for (const Copies& copies :
+       all_copies(*std::get<std::unique_ptr<odds::Prepared>>(made), model, tables, events)) {
+    out.push_back(copies.one);
+  }
+  return out;
 }
 
 std::variant<std::vector<Copies>, odds::TooLarge> markless_copies(const odds::Scenario& whole,

@@ -24,10 +24,6 @@ std::variant<std::vector<double>, odds::TooLarge> event_odds(const odds::Scenari
                                                              const std::vector<Event>& events,
                                                              std::size_t memory_bytes);
 
-/// The same from a network made ready before.
-std::vector<double> event_odds(const odds::Prepared& prepared, const colony::Model& model,
-                               const odds::Tables& tables, const std::vector<Event>& events);
-
 /// P(no copy), P(one copy), P(two copies) of an allele. Sums to 1.
 struct Copies {
   double none = 0;

@@ -28,6 +28,25 @@ std::optional<double> some(double value) {
   return value;
 }
 
+// What needs carriers and others among the outcomes. An outcome of 99.9 % is a carrier, not the one
+// part in a thousand of another.
+bool of_one_kind(Cases cases) {
+  const auto so = [](const Case& one) { return one.outcome >= 0.5; };
+  return std::all_of(cases.begin(), cases.end(), so) ||
+         std::none_of(cases.begin(), cases.end(), so);
+}
+
+std::optional<double> intercept_of(Cases cases) {
+  return of_one_kind(cases) ? std::nullopt : calibration_intercept(cases);
+}
+
+std::optional<double> slope_of(Cases cases) {
+  if (of_one_kind(cases)) return std::nullopt;
+  const auto fit = calibration_slope(cases);
+  if (!fit) return std::nullopt;
+  return fit->slope;
+}
+
 const std::vector<Named>& plain_scores() {
   static const std::vector<Named> scores = {
       {"brier", [](Cases c) { return some(brier(c)); }, ""},
@@ -36,14 +55,8 @@ const std::vector<Named>& plain_scores() {
       {"uncertainty", [](Cases c) { return some(decompose(c).uncertainty); }, ""},
       {"log-score", [](Cases c) { return some(log_score(c)); }, ""},
       {"observed-expected", [](Cases c) { return observed_expected(c); }, "nothing was expected"},
-      {"intercept", [](Cases c) { return calibration_intercept(c); },
-       "all outcomes are of one kind"},
-      {"slope",
-       [](Cases c) -> std::optional<double> {
-         const auto fit = calibration_slope(c);
-         if (!fit) return std::nullopt;
-         return fit->slope;
-       },
+      {"intercept", intercept_of, "all outcomes are of one kind"},
+      {"slope", slope_of,
        "no finite slope: outcomes of one kind, one forecast for all, or forecasts that part them"},
       {"spiegelhalter-z", [](Cases c) { return spiegelhalter_z(c); }, "nothing can vary"},
       {"auc",

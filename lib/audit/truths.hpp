@@ -14,6 +14,7 @@ struct TruthSettings {
   double yes = 0.99;  ///< P(one copy) of this or more is a carrier; in (0.5, 1]
   double no = 0.01;   ///< of this or less is none; in [0, 0.5)
   std::optional<colony::Date> as_of;
+  std::uint64_t seed = 1;  ///< of the draws of tables behind forecasts
   std::size_t memory_bytes = std::size_t{2} << 30U;
 };
 

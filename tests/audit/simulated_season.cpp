@@ -1,0 +1,166 @@
+// Drawing seasons.
+#include "audit/simulated_season.hpp"
+
+#include <algorithm>
+#include <cstdlib>
+#include <random>
+
+namespace likelihet::audit {
+
+namespace {
+
+using support::RecordsBuilder;
+
+double unit(std::mt19937_64& random) {
+  return static_cast<double>(random() >> 11U) * 0x1p-53;
+}
+
+std::size_t pick(const std::vector<double>& chances, std::mt19937_64& random) {
+  double left = unit(random);
+  for (std::size_t i = 0; i + 1 < chances.size(); ++i) {
+    left -= chances[i];
+    if (left < 0) return i;
+  }
+  return chances.size() - 1;
+}
+
+std::string level_name(std::size_t level) {
+  return "level-" + std::to_string(level);
+}
+
+std::string date(long days) {
+  return colony::Date::of_days(days)->text();
+}
+
+colony::AssayDescription exact_assay(const std::string& id, const std::string& locus,
+                                     const std::string& allele) {
+  colony::AssayDescription assay;
+  assay.id = id;
+  assay.locus = locus;
+  assay.reports = {"clear", "carrier", "affected"};
+  const std::string plain = "+/+";
+  assay.rows = {{plain, {0.999, 0.0005, 0.0005}},
+                {"+/" + allele, {0.0005, 0.999, 0.0005}},
+                {allele + "/" + allele, {0.0005, 0.0005, 0.999}}};
+  return assay;
+}
+
+class Drawing {
+ public:
+  Drawing(const SeasonSettings& settings, std::uint64_t seed)
+      : settings_(settings), random_(seed) {}
+
+  Season run() {
+    out_.model = support::made(season_model(settings_.marks));
+    for (std::size_t c = 0; c < settings_.clutches; ++c) clutch(c);
+    out_.records = std::move(records_.records);
+    return std::move(out_);
+  }
+
+ private:
+  void clutch(std::size_t c) {
+    const std::string id = "C" + std::to_string(c);
+    const bool with_other = settings_.other_trait && c % 4 < 2;
+    const std::string line = !settings_.lines ? "" : c % 2 == 0 ? "north" : "south";
+    records_.founder("D" + id, genetics::Sex::female, "bought")
+        .bought_as("ember", {{"+/e", 1.0}}, 1.0);
+    if (with_other) records_.bought_as("harbor", {{"+/s", 1.0}}, 1.0);
+    records_.founder("S" + id, genetics::Sex::male);
+    if (with_other) {
+      records_.animal().origin = "bought";
+      records_.bought_as("harbor", {{"+/s", 1.0}}, 1.0);
+      records_.bought_as("ember", {{"+/+", 1.0}}, 1.0);
+    }
+    records_.clutch(id, "D" + id, {"S" + id});
+    hatched_ = first_day + static_cast<long>(3 * c);
+    records_.clutch_record().hatched = support::day(date(hatched_));
+    if (!line.empty()) records_.clutch_record().line = line;
+    for (std::size_t h = 0; h < settings_.hatchlings; ++h) {
+      Hatchling one;
+      one.carrier = unit(random_) < 0.5;
+      if (with_other) {
+        const auto copies = pick({0.25, 0.5, 0.25}, random_);
+        one.other_carrier = copies == 1;
+        one.shows_other = copies == 2;
+      }
+      one.line = line;
+      one.blind = settings_.blind(c);
+      one.in_clutch = h;
+      hatchling(id + "-" + std::to_string(h), id, std::move(one));
+    }
+  }
+
+  void hatchling(const std::string& id, const std::string& clutch, Hatchling one) {
+    records_.hatchling(id, clutch);
+    records_.shows(id, "ember", "plain").on(date(hatched_ + 1));
+    records_.shows(id, "harbor", one.shows_other ? "silvered" : "plain").on(date(hatched_ + 1));
+    for (const SeasonMark& mark : settings_.marks) {
+      one.levels.push_back(pick(mark.shows(one), random_));
+      records_.score(id, mark.id, level_name(one.levels.back())).on(date(hatched_ + 10));
+      std::get<colony::ScoreRecord>(records_.observation().what).blind = one.blind;
+    }
+    const long tested_on = hatched_ + 60 + static_cast<long>(one.in_clutch);
+    if (unit(random_) < settings_.tested(one)) {
+      records_.result(id, "ember-test", report(one.carrier, false)).on(date(tested_on));
+    }
+    if (settings_.other_tested) {
+      records_.result(id, "harbor-test", report(one.other_carrier, one.shows_other))
+          .on(date(tested_on));
+    }
+    out_.truth.push_back(std::move(one));
+  }
+
+  std::string report(bool one_copy, bool two_copies) {
+    const std::size_t right = two_copies ? 2 : one_copy ? 1 : 0;
+    std::vector<double> row(3, 0.0005);
+    row[right] = 0.999;
+    constexpr const char* reports[] = {"clear", "carrier", "affected"};
+    return reports[pick(row, random_)];
+  }
+
+  static constexpr long first_day = 20'600;  // in May 2026
+  const SeasonSettings& settings_;
+  std::mt19937_64 random_;
+  RecordsBuilder records_;
+  Season out_;
+  long hatched_ = first_day;
+};
+
+}  // namespace
+
+colony::ModelDescription season_model(const std::vector<SeasonMark>& marks) {
+  auto model = support::recessive_model();
+  model.loci.push_back(support::masking_locus());
+  model.markers.clear();
+  for (const SeasonMark& mark : marks) {
+    colony::MarkerDescription marker;
+    marker.id = mark.id;
+    for (std::size_t level = 0; level < mark.levels; ++level) {
+      marker.levels.push_back(level_name(level));
+    }
+    marker.weight = 1.0;
+    const std::vector<double> even(mark.levels, 1 / static_cast<double>(mark.levels));
+    marker.rows = {{{{"ember", "+/e"}}, even, 6.0}, {{}, even, 6.0}};
+    if (mark.masked_by_other) {
+      marker.contexts = {{"harbor", "silvered", std::nullopt, true, {}}};
+    }
+    model.markers.push_back(std::move(marker));
+  }
+  model.assays = {exact_assay("ember-test", "ember", "e"),
+                  exact_assay("harbor-test", "harbor", "s")};
+  return model;
+}
+
+Season simulated_season(const SeasonSettings& settings, std::uint64_t seed) {
+  return Drawing(settings, seed).run();
+}
+
+std::size_t books(std::size_t whole, std::size_t part) {
+#ifdef __SANITIZE_ADDRESS__
+  return std::max<std::size_t>(part / 5, 4);
+#else
+  return std::getenv("LIKELIHET_LONG") != nullptr ? whole : part;
+#endif
+}
+
+}  // namespace likelihet::audit
