@@ -3,7 +3,6 @@
 
 #include <likelihet/audit/as_it_stood.hpp>
 #include <likelihet/audit/learned_draws.hpp>
-#include <likelihet/audit/learned_mode.hpp>
 #include <likelihet/audit/markless.hpp>
 
 namespace likelihet::audit {
@@ -15,8 +14,10 @@ std::optional<odds::TooLarge> forecast_as_it_stood(const colony::Colony& colony,
   std::map<colony::Date, std::vector<std::size_t>> by_day;
   for (std::size_t t : open) by_day[*out.truths[t].known_on].push_back(t);
   const colony::Model& model = colony.model();
-  odds::Tables tables = first_start(model);
-  bool first = true;
+  DrawSettings drawing;
+  drawing.memory_bytes = settings.memory_bytes;
+  drawing.seed = settings.seed;
+  LearnedDraws learned(model, drawing);
   for (const auto& [day, truths] : by_day) {
     const odds::Scenario eve = odds::scenario(colony, colony::Date::of_days(day.days() - 1));
     std::vector<Event> events;
@@ -24,18 +25,7 @@ std::optional<odds::TooLarge> forecast_as_it_stood(const colony::Colony& colony,
     auto bare =
         event_odds(without_scores(eve), odds::believed(model), events, settings.memory_bytes);
     if (auto* large = std::get_if<odds::TooLarge>(&bare)) return std::move(*large);
-    DrawSettings drawing;
-    drawing.memory_bytes = settings.memory_bytes;
-    drawing.seed = settings.seed;
-    if (first) drawing.settling = first_settling;
-    auto drawn = learned_draws(eve, tables, drawing);
-    if (auto* large = std::get_if<odds::TooLarge>(&drawn)) return std::move(*large);
-    const auto& draws = std::get<std::vector<odds::Tables>>(drawn);
-    if (!draws.empty()) {
-      tables = draws.back();
-      first = false;
-    }
-    auto marked = average_odds(eve, draws, events, settings.memory_bytes);
+    auto marked = learned.odds(eve, eve, events);
     if (auto* large = std::get_if<odds::TooLarge>(&marked)) return std::move(*large);
     const auto& pedigree = std::get<std::vector<double>>(bare);
     const auto& scored = std::get<std::vector<double>>(marked);

