@@ -84,6 +84,22 @@ TEST(Calibration, ExtremeForecastsHaveASlopeBelowOne) {
   EXPECT_NEAR(*calibration_intercept(cases), 0, 1e-9);
 }
 
+// Nearly parted, by outcomes that are nearly certain: symmetric, so that the line goes through 1/2,
+// and steep, until the doubt is one that rounding makes.
+TEST(Calibration, NearlyParted) {
+  double last = 0;
+  for (double doubt : {1e-2, 1e-3, 1e-4, 1e-6, 1e-8}) {
+    const auto fit =
+        calibration_slope(Cases{{.2, doubt, 0}, {.3, 0, 0}, {.7, 1, 0}, {.8, 1 - doubt, 0}});
+    ASSERT_TRUE(fit) << doubt;
+    EXPECT_NEAR(fit->intercept, 0, 1e-4);
+    EXPECT_GT(fit->slope, last);
+    last = fit->slope;
+  }
+  EXPECT_FALSE(
+      calibration_slope(Cases{{.2, 1e-12, 0}, {.3, 0, 0}, {.7, 1, 0}, {.8, 1 - 1e-12, 0}}));
+}
+
 TEST(Calibration, NothingToFit) {
   EXPECT_FALSE(calibration_intercept({}));
   EXPECT_FALSE(calibration_slope({}));
