@@ -108,6 +108,16 @@ TEST(Agreement, NothingScored) {
   EXPECT_EQ(gwet(Table{5}, 1).undefined, "there is one category");
 }
 
+// Weights by which nothing is a disagreement.
+TEST(Agreement, WeightsThatForgiveAll) {
+  const Table table{3, 3, 3, 3};
+  const Table forgiving{1, 1, 1, 1};
+  for (const auto& index : {cohen_kappa, gwet}) {
+    EXPECT_EQ(index(table, 2, forgiving).undefined, "chance agrees always");
+    EXPECT_FALSE(index(table, 2, forgiving).only_category);
+  }
+}
+
 // All agree in two categories: kappa 1, and an interval that still has width.
 TEST(Agreement, PerfectAgreementIsNotCertain) {
   for (const auto& index : {cohen_kappa, gwet}) {
@@ -148,7 +158,7 @@ RC_GTEST_PROP(Agreement, ErrorOfManyIsThatOfWhatEachAnimalDoes, ()) {
     counts.insert(counts.end(), scored.begin(), scored.end());
   }
   const Kappa found = fleiss_kappa(counts, 3);
-  RC_PRE(found.value.has_value() && found.standard_error > 1e-3);
+  RC_PRE((found.value.has_value() && found.standard_error > 1e-3));
   constexpr int copies = 2000;
   Table many;
   for (int i = 0; i < copies; ++i) many.insert(many.end(), counts.begin(), counts.end());

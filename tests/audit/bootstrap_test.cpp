@@ -37,7 +37,7 @@ RC_GTEST_PROP(Bootstrap, KeepsClustersWholeAndApart, ()) {
   });
   RC_ASSERT(found.has_value() == (clusters >= 2));
   RC_ASSERT(asked == found.has_value());
-  if (found) RC_ASSERT(0 <= found->low && found->low <= found->high && found->high <= 1);
+  if (found) RC_ASSERT((0 <= found->low && found->low <= found->high && found->high <= 1));
 }
 
 RC_GTEST_PROP(Bootstrap, IsTheSameAgainAndUnderOtherNumbers, ()) {
@@ -48,7 +48,7 @@ RC_GTEST_PROP(Bootstrap, IsTheSameAgainAndUnderOtherNumbers, ()) {
   for (const Cases& list : {cases, renumbered}) {
     const auto again = bootstrap_by_cluster(list, 20, 3, mean_outcome);
     RC_ASSERT(first.has_value() == again.has_value());
-    if (first) RC_ASSERT(first->low == again->low && first->high == again->high);
+    if (first) RC_ASSERT((first->low == again->low && first->high == again->high));
   }
 }
 
@@ -58,11 +58,11 @@ RC_GTEST_PROP(Bootstrap, PairsStayTogether, ()) {
       cases, cases, 10, 5,
       [](std::span<const Case> a, std::span<const Case> b) -> std::optional<double> {
         for (std::size_t i = 0; i < a.size(); ++i) {
-          RC_ASSERT(a[i].probability == b[i].probability && a[i].cluster == b[i].cluster);
+          RC_ASSERT((a[i].probability == b[i].probability && a[i].cluster == b[i].cluster));
         }
         return brier(a) - brier(b);
       });
-  if (found) RC_ASSERT(found->low == 0 && found->high == 0);
+  if (found) RC_ASSERT((found->low == 0 && found->high == 0));
 }
 
 // 400 clusters of one, half of them so: about the normal interval, .5 -/+ 1.96 .025.

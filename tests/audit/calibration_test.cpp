@@ -27,7 +27,7 @@ RC_GTEST_PROP(Calibration, InterceptMakesTheMeanRight, ()) {
   double observed = 0;
   for (const Case& one : cases) observed += one.outcome;
   const auto n = static_cast<double>(cases.size());
-  RC_ASSERT(intercept.has_value() == (observed > 0 && observed < n));
+  RC_ASSERT((intercept.has_value() == (observed > 0 && observed < n)));
   if (!intercept) return;
   double expected = 0;
   for (const Case& one : cases) expected += logistic(*intercept + logit(one.probability));
@@ -50,7 +50,7 @@ RC_GTEST_PROP(Calibration, SlopeIsWhereTheLikelihoodIsLevel, ()) {
     information[1] += mean * (1 - mean) * x;
     information[2] += mean * (1 - mean) * x * x;
   }
-  RC_ASSERT(std::abs(level) < 1e-7 && std::abs(tilt) < 1e-7);
+  RC_ASSERT((std::abs(level) < 1e-7 && std::abs(tilt) < 1e-7));
   const double determinant = information[0] * information[2] - information[1] * information[1];
   const auto near = [](double a, double b) { return std::abs(a - b) <= 1e-6 * std::abs(b) + 1e-9; };
   RC_ASSERT(near(fit->covariance[0], information[2] / determinant));
@@ -67,7 +67,7 @@ RC_GTEST_PROP(Calibration, OfExactForecasts, ()) {
   RC_PRE(!cases.empty());
   RC_ASSERT(std::abs(*calibration_intercept(cases)) < 1e-9);
   if (const auto fit = calibration_slope(cases)) {
-    RC_ASSERT(std::abs(fit->intercept) < 1e-9 && std::abs(fit->slope - 1) < 1e-9);
+    RC_ASSERT((std::abs(fit->intercept) < 1e-9 && std::abs(fit->slope - 1) < 1e-9));
   }
   if (const auto z = spiegelhalter_z(cases)) RC_ASSERT(std::abs(*z) < 1e-9);
 }

@@ -50,7 +50,7 @@ RC_GTEST_PROP(Isotonic, IsTheCurveOfGreatestAndLeastMeans, ()) {
   double weight = 0;
   for (std::size_t i = 0; i < curve.size(); ++i) {
     RC_ASSERT(std::abs(curve[i].observed - expected[i]) < 1e-12);
-    RC_ASSERT(i == 0 || curve[i - 1].probability < curve[i].probability);
+    RC_ASSERT((i == 0 || curve[i - 1].probability < curve[i].probability));
     weight += curve[i].weight;
   }
   RC_ASSERT(weight == static_cast<double>(cases.size()));
@@ -61,7 +61,7 @@ RC_GTEST_PROP(Isotonic, PartsMakeUpTheScore, ()) {
   const auto parts = decompose(cases);
   RC_ASSERT(std::abs(parts.miscalibration - parts.discrimination + parts.uncertainty -
                      brier(cases)) < 1e-12);
-  RC_ASSERT(parts.miscalibration >= 0 && parts.discrimination >= 0);
+  RC_ASSERT((parts.miscalibration >= 0 && parts.discrimination >= 0));
   RC_ASSERT(parts.discrimination <= parts.uncertainty + 1e-12);
   // The definition: scores of the curve and of the mean outcome.
   Cases recalibrated = cases;
@@ -87,9 +87,9 @@ RC_GTEST_PROP(Isotonic, BandHoldsProbabilitiesAndIsTheSameAgain, ()) {
   const auto again = consistency_band(cases, 0.9, 20, 7);
   RC_ASSERT(band.size() == isotonic(cases).size());
   for (std::size_t i = 0; i < band.size(); ++i) {
-    RC_ASSERT(0 <= band[i].low && band[i].low <= band[i].high && band[i].high <= 1);
-    RC_ASSERT(i == 0 || (band[i - 1].low <= band[i].low && band[i - 1].high <= band[i].high));
-    RC_ASSERT(band[i].low == again[i].low && band[i].high == again[i].high);
+    RC_ASSERT((0 <= band[i].low && band[i].low <= band[i].high && band[i].high <= 1));
+    RC_ASSERT((i == 0 || (band[i - 1].low <= band[i].low && band[i - 1].high <= band[i].high)));
+    RC_ASSERT((band[i].low == again[i].low && band[i].high == again[i].high));
   }
 }
 

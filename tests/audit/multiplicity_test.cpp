@@ -34,7 +34,7 @@ RC_GTEST_PROP(Multiplicity, AdjustedValuesDecideAsTheRuleDoes, ()) {
   const auto expected = rejected(p, q);
   RC_ASSERT(adjusted.size() == p.size());
   for (std::size_t i = 0; i < p.size(); ++i) {
-    RC_ASSERT(p[i] <= adjusted[i] + 1e-15 && adjusted[i] <= 1);
+    RC_ASSERT((p[i] <= adjusted[i] + 1e-15 && adjusted[i] <= 1));
     RC_ASSERT((adjusted[i] <= q) == expected[i]);
   }
 }

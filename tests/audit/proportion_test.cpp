@@ -20,11 +20,11 @@ RC_GTEST_PROP(Proportion, HoldsTheShareAndStaysWithinZeroAndOne, ()) {
   const double events = n * *rc::gen::inRange(0, 9) / 8;
   for (const Method method : methods) {
     const Interval found = method(events, n, 0.95);
-    RC_ASSERT(found.low >= 0 && found.high <= 1);
-    RC_ASSERT(found.low <= events / n + 1e-12 && events / n <= found.high + 1e-12);
+    RC_ASSERT((found.low >= 0 && found.high <= 1));
+    RC_ASSERT((found.low <= events / n + 1e-12 && events / n <= found.high + 1e-12));
     RC_ASSERT(found.high - found.low > 0);
-    RC_ASSERT((found.low == 0) || events > 0);
-    RC_ASSERT((found.high == 1) || events < n);
+    RC_ASSERT(((found.low == 0) || events > 0));
+    RC_ASSERT(((found.high == 1) || events < n));
   }
 }
 
@@ -45,7 +45,7 @@ RC_GTEST_PROP(Proportion, WidensWithTheLevel, ()) {
   for (const Method method : methods) {
     const Interval narrow = method(events, n, 0.8);
     const Interval wide = method(events, n, 0.99);
-    RC_ASSERT(wide.low <= narrow.low && narrow.high <= wide.high);
+    RC_ASSERT((wide.low <= narrow.low && narrow.high <= wide.high));
   }
 }
 
@@ -55,10 +55,10 @@ RC_GTEST_PROP(Proportion, OrdersTheMethods, ()) {
   const int events = *rc::gen::inRange(0, n + 1);
   const Interval exact = clopper_pearson(events, n);
   const Interval mid = mid_p(events, n);
-  RC_ASSERT(exact.low <= mid.low + 1e-12 && mid.high <= exact.high + 1e-12);
+  RC_ASSERT((exact.low <= mid.low + 1e-12 && mid.high <= exact.high + 1e-12));
   const Interval score = wilson(events, n);
   const Interval corrected = wilson_corrected(events, n);
-  RC_ASSERT(corrected.low <= score.low + 1e-12 && score.high <= corrected.high + 1e-12);
+  RC_ASSERT((corrected.low <= score.low + 1e-12 && score.high <= corrected.high + 1e-12));
 }
 
 TEST(Proportion, NothingSeenIsEverything) {

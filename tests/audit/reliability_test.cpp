@@ -21,7 +21,7 @@ RC_GTEST_PROP(Reliability, GroupsHoldAllCasesInOrder, ()) {
   double weight = 0;
   for (std::size_t g = 0; g < groups.size(); ++g) {
     RC_ASSERT(groups[g].weight >= static_cast<double>(std::min(at_least, cases.size())));
-    RC_ASSERT(g == 0 || groups[g - 1].probability < groups[g].probability);
+    RC_ASSERT((g == 0 || groups[g - 1].probability < groups[g].probability));
     RC_ASSERT(groups[g].interval.low <= groups[g].observed + 1e-12);
     RC_ASSERT(groups[g].observed <= groups[g].interval.high + 1e-12);
     weight += groups[g].weight;

@@ -62,9 +62,9 @@ RC_GTEST_PROP(Roc, RanksAreAsEveryPair, ()) {
   RC_ASSERT(std::abs(found->value - mean(pairs.positive)) < 1e-12);
   const double variance = variance_of_mean(pairs.positive) + variance_of_mean(pairs.negative);
   RC_ASSERT(std::abs(found->standard_error - std::sqrt(variance)) < 1e-7);
-  RC_ASSERT(found->value >= 0 && found->value <= 1);
-  RC_ASSERT(0 <= found->interval.low && found->interval.high <= 1);
-  RC_ASSERT(found->interval.low <= found->value && found->value <= found->interval.high);
+  RC_ASSERT((found->value >= 0 && found->value <= 1));
+  RC_ASSERT((0 <= found->interval.low && found->interval.high <= 1));
+  RC_ASSERT((found->interval.low <= found->value && found->value <= found->interval.high));
   RC_ASSERT(found->interval.low < found->interval.high);
 }
 
@@ -76,11 +76,11 @@ RC_GTEST_PROP(Roc, PointsRiseAndHaveTheArea, ()) {
   for (const Case& one : cases) forecasts.insert(one.probability);
   RC_ASSERT(points.size() == forecasts.size() + 1);
   RC_ASSERT(!points.front().threshold.has_value());
-  RC_ASSERT(points.back().false_positive == 1 && points.back().true_positive == 1);
+  RC_ASSERT((points.back().false_positive == 1 && points.back().true_positive == 1));
   double area = 0;
   for (std::size_t i = 1; i < points.size(); ++i) {
     const double width = points[i].false_positive - points[i - 1].false_positive;
-    RC_ASSERT(width >= 0 && points[i].true_positive >= points[i - 1].true_positive);
+    RC_ASSERT((width >= 0 && points[i].true_positive >= points[i - 1].true_positive));
     area += width * (points[i].true_positive + points[i - 1].true_positive) / 2;
   }
   RC_ASSERT(std::abs(area - auc(cases)->value) < 1e-12);
@@ -103,7 +103,7 @@ RC_GTEST_PROP(Roc, WithinClustersIsEveryPairOfACluster, ()) {
   RC_ASSERT(found.has_value() == (pairs > 0));
   if (!found) return;
   RC_ASSERT(std::abs(found->value - won / pairs) < 1e-12);
-  RC_ASSERT(found->pairs == pairs && found->clusters == clusters.size());
+  RC_ASSERT((found->pairs == pairs && found->clusters == clusters.size()));
 }
 
 RC_GTEST_PROP(Roc, DifferencesByPairs, ()) {
@@ -113,7 +113,7 @@ RC_GTEST_PROP(Roc, DifferencesByPairs, ()) {
   const ByPairs a(first);
   const ByPairs b(second);
   const auto found = auc_difference(first, second);
-  RC_ASSERT(found.has_value() == (a.positive.size() > 1 && a.negative.size() > 1));
+  RC_ASSERT((found.has_value() == (a.positive.size() > 1 && a.negative.size() > 1)));
   if (!found) return;
   RC_ASSERT(std::abs(found->value - (mean(a.positive) - mean(b.positive))) < 1e-12);
   std::vector<double> positive, negative;
@@ -128,7 +128,7 @@ RC_GTEST_PROP(Roc, DifferencesByPairs, ()) {
   const auto other_way = auc_difference(second, first);
   RC_ASSERT(std::abs(found->value + other_way->value) < 1e-12);
   RC_ASSERT(found->z.has_value() == found->p.has_value());
-  if (found->p) RC_ASSERT(*found->p >= 0 && *found->p <= 1);
+  if (found->p) RC_ASSERT((*found->p >= 0 && *found->p <= 1));
 }
 
 TEST(Roc, SameListDoesNotDiffer) {

@@ -27,7 +27,7 @@ RC_GTEST_PROP(Strata, OneStratumHasItsOwnOddsRatio, ()) {
   const auto cell = [] { return static_cast<double>(*rc::gen::inRange(1, 30)); };
   const TwoByTwo table{cell(), cell(), cell(), cell()};
   const auto found = mantel_haenszel(std::array{table});
-  RC_ASSERT(found.has_value() && found->odds_ratio.has_value());
+  RC_ASSERT((found.has_value() && found->odds_ratio.has_value()));
   // Robins, Breslow and Greenland's variance of one stratum is Woolf's.
   const Estimate woolf = odds_ratio(table);
   RC_ASSERT(std::abs(found->odds_ratio->value / woolf.value - 1) < 1e-12);
@@ -49,7 +49,7 @@ RC_GTEST_PROP(Strata, TurningTheSignTurnsTheRatio, ()) {
   if (!here) return;
   RC_ASSERT(std::abs(here->chi_squared - there->chi_squared) < 1e-9);
   RC_ASSERT(here->chi_squared_corrected <= here->chi_squared);
-  RC_ASSERT(here->p <= here->p_corrected && here->p_corrected <= 1);
+  RC_ASSERT((here->p <= here->p_corrected && here->p_corrected <= 1));
   if (here->odds_ratio) {
     RC_ASSERT(std::abs(here->odds_ratio->value * there->odds_ratio->value - 1) < 1e-9);
   }
@@ -58,8 +58,8 @@ RC_GTEST_PROP(Strata, TurningTheSignTurnsTheRatio, ()) {
 RC_GTEST_PROP(Strata, HomogeneityIsSound, ()) {
   const auto strata = any_strata();
   if (const auto woolf = woolf_homogeneity(strata)) {
-    RC_ASSERT(std::isfinite(woolf->chi_squared) && woolf->chi_squared >= 0);
-    RC_ASSERT(woolf->p >= 0 && woolf->p <= 1);
+    RC_ASSERT((std::isfinite(woolf->chi_squared) && woolf->chi_squared >= 0));
+    RC_ASSERT((woolf->p >= 0 && woolf->p <= 1));
   }
   if (const auto found = breslow_day(strata)) {
     RC_ASSERT(std::isfinite(found->plain.chi_squared));

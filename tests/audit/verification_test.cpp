@@ -26,10 +26,10 @@ RC_GTEST_PROP(Verification, StaysWithinZeroAndOne, ()) {
   const auto cell = [] { return static_cast<double>(*rc::gen::inRange(0, 15)); };
   const Corrected found = begg_greenes({{cell(), cell(), cell(), cell()}, cell(), cell()});
   for (const Estimate& one : {found.sensitivity, found.specificity}) {
-    RC_ASSERT(one.interval.low > 0 && one.interval.low < one.value);
-    RC_ASSERT(one.value < one.interval.high && one.interval.high < 1);
+    RC_ASSERT((one.interval.low > 0 && one.interval.low < one.value));
+    RC_ASSERT((one.value < one.interval.high && one.interval.high < 1));
   }
-  RC_ASSERT(found.sensitivity_error > 0 && found.specificity_error > 0);
+  RC_ASSERT((found.sensitivity_error > 0 && found.specificity_error > 0));
 }
 
 // The same share of each sign verified: no bias, whatever the share.
