@@ -36,17 +36,21 @@ std::vector<Point> on_logit(std::span<const Case> cases) {
   return out;
 }
 
+// An outcome this near to 0 or 1 is it when kinds are told apart: a doubt that small would carry a
+// slope that only rounding knows.
+constexpr double as_certain = 1e-9;
+
 // Both kinds overlap: someone not so lies above someone so, and the other way round.
 bool overlapping(const std::vector<Point>& points) {
   constexpr double none = std::numeric_limits<double>::infinity();
   Point least{none, none};  // x: of those so; outcome: of those not so
   Point most{-none, -none};
   for (const Point& one : points) {
-    if (one.outcome > 0) {
+    if (one.outcome > as_certain) {
       least.x = std::min(least.x, one.x);
       most.x = std::max(most.x, one.x);
     }
-    if (one.outcome < 1) {
+    if (one.outcome < 1 - as_certain) {
       least.outcome = std::min(least.outcome, one.x);
       most.outcome = std::max(most.outcome, one.x);
     }
@@ -78,6 +82,28 @@ Slope slope_at(const std::vector<Point>& points, const Eigen::Vector2d& at) {
     out.information += mean * (1 - mean) * row * row.transpose();
   }
   return out;
+}
+
+// Newton's steps from `at` to the maximum, which is there and is one; whether it was reached.
+bool climb(const std::vector<Point>& points, Eigen::Vector2d& at) {
+  constexpr int most_steps = 200;
+  double here = height(points, at);
+  for (int step = 0; step < most_steps; ++step) {
+    const Slope of = slope_at(points, at);
+    Eigen::Vector2d move = of.information.ldlt().solve(of.gradient);
+    if (!move.allFinite()) return false;
+    // The likelihood is concave: a step that is short enough never falls, but for rounding.
+    double there = height(points, at + move);
+    while (there < here - 1e-12 * std::abs(here) && move.norm() > 1e-14) {
+      move /= 2;
+      there = height(points, at + move);
+    }
+    at += move;
+    here = there;
+    // Newton's decrement: twice what the likelihood still had to gain before this step.
+    if (of.gradient.dot(move) <= 1e-20) return true;
+  }
+  return false;
 }
 
 }  // namespace
@@ -115,21 +141,7 @@ std::optional<LogisticFit> calibration_slope(std::span<const Case> cases) {
   const std::vector<Point> points = on_logit(cases);
   if (!overlapping(points)) return std::nullopt;
   Eigen::Vector2d at = Eigen::Vector2d::Zero();
-  double here = height(points, at);
-  for (int step = 0; step < 100; ++step) {
-    const Slope of = slope_at(points, at);
-    Eigen::Vector2d move = of.information.ldlt().solve(of.gradient);
-    if (!move.allFinite()) return std::nullopt;
-    // The likelihood is concave: a Newton step that is short enough never falls.
-    double there = height(points, at + move);
-    while (there < here - 1e-12 * std::abs(here) && move.norm() > 1e-14) {
-      move /= 2;
-      there = height(points, at + move);
-    }
-    at += move;
-    here = there;
-    if (move.norm() <= 1e-12 * (1 + at.norm())) break;
-  }
+  if (!climb(points, at)) return std::nullopt;
   const Eigen::Matrix2d covariance = slope_at(points, at).information.inverse();
   if (!covariance.allFinite()) return std::nullopt;
   return LogisticFit{

@@ -34,7 +34,7 @@ struct LogisticFit {
 /// By maximum likelihood (Cox 1958). None where there is no single finite maximum: all outcomes of
 /// one kind, one forecast for all, or a forecast that parts (or only touches) the two kinds
 /// (Albert and Anderson 1984, Biometrika 71:1), found before any step is made and so never a
-/// slope of some large number.
+/// slope of some large number. An outcome within 1e-9 of 0 or 1 is of one kind there.
 std::optional<LogisticFit> calibration_slope(std::span<const Case> cases);
 
 /// Sum of (o - p)(1 - 2p) over the root of the sum of (1 - 2p)^2 p (1 - p): normal with mean 0 and

@@ -50,14 +50,15 @@ struct Placements {
     const auto rank_other = midranks(other);
     const auto m = static_cast<double>(so.size());
     const auto n = static_cast<double>(other.size());
+    double won = 0;  // pairs, exactly: ranks are whole or halves
     for (std::size_t i = 0; i < so.size(); ++i) {
       positive.push_back((rank[i] - rank_so[i]) / n);
-      auc += positive.back() / m;
+      won += rank[i] - rank_so[i];
     }
     for (std::size_t j = 0; j < other.size(); ++j) {
       negative.push_back(1 - (rank[so.size() + j] - rank_other[j]) / m);
     }
-    auc = std::clamp(auc, 0.0, 1.0);
+    auc = std::clamp(won / (m * n), 0.0, 1.0);
   }
 };
 

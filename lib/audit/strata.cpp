@@ -100,26 +100,28 @@ std::optional<MantelHaenszel> mantel_haenszel(std::span<const TwoByTwo> strata) 
 }
 
 std::optional<Homogeneity> woolf_homogeneity(std::span<const TwoByTwo> strata) {
-  std::vector<double> logs;
-  std::vector<double> weights;
-  double weight = 0;
-  double sum = 0;
+  std::vector<Cells> tables;
+  bool empty = false;
   for (const TwoByTwo& stratum : strata) {
     const Cells of(stratum);
     if (!(of.n() > 0)) continue;
-    const double a = of.a + 0.5, b = of.b + 0.5, c = of.c + 0.5, d = of.d + 0.5;
-    logs.push_back(std::log(a / b * (d / c)));
-    weights.push_back(1 / (1 / a + 1 / b + 1 / c + 1 / d));
-    weight += weights.back();
-    sum += weights.back() * logs.back();
+    empty = empty || !(of.a > 0 && of.b > 0 && of.c > 0 && of.d > 0);
+    tables.push_back(of);
   }
-  if (logs.size() < 2) return std::nullopt;
-  double chi_squared = 0;
-  for (std::size_t k = 0; k < logs.size(); ++k) {
-    const double off = logs[k] - sum / weight;
-    chi_squared += weights[k] * off * off;
+  if (tables.size() < 2) return std::nullopt;
+  const double added = empty ? 0.5 : 0;
+  double weight = 0;
+  double sum = 0;
+  double squares = 0;
+  for (const Cells& of : tables) {
+    const double a = of.a + added, b = of.b + added, c = of.c + added, d = of.d + added;
+    const double log_ratio = std::log(a / b * (d / c));
+    const double precision = 1 / (1 / a + 1 / b + 1 / c + 1 / d);
+    weight += precision;
+    sum += precision * log_ratio;
+    squares += precision * log_ratio * log_ratio;
   }
-  return homogeneity(chi_squared, logs.size());
+  return homogeneity(squares - sum * sum / weight, tables.size());
 }
 
 std::optional<BreslowDay> breslow_day(std::span<const TwoByTwo> strata) {

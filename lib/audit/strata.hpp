@@ -36,8 +36,9 @@ struct Homogeneity {
 };
 
 /// Woolf (1955, Annals of Human Genetics 19:251): log odds ratios against their mean, each weighted
-/// by 1 / its variance, after 1/2 is added to every cell of every stratum (Haldane 1956, Annals of
-/// Human Genetics 20:309). None with fewer than two strata that have a case.
+/// by 1 / its variance. 1/2 is added to every cell of every stratum if any is 0 (Haldane 1956,
+/// Annals of Human Genetics 20:309), else nothing. None with fewer than two strata that have a
+/// case.
 std::optional<Homogeneity> woolf_homogeneity(std::span<const TwoByTwo> strata);
 
 struct BreslowDay {

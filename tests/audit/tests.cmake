@@ -6,3 +6,20 @@ likelihet_test(audited_books_tests
     ${CMAKE_CURRENT_SOURCE_DIR}/audit/simulated_marks_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/audit/simulated_season.cpp
   LINKS likelihet::audit)
+likelihet_test(audit_tests
+  SOURCES
+    ${CMAKE_CURRENT_SOURCE_DIR}/audit/agreement_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/audit/bootstrap_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/audit/calibration_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/audit/isotonic_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/audit/multiplicity_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/audit/net_benefit_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/audit/pitfalls_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/audit/proportion_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/audit/reliability_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/audit/roc_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/audit/score_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/audit/strata_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/audit/two_by_two_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/audit/verification_test.cpp
+  LINKS likelihet::audit rapidcheck)

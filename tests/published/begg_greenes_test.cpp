@@ -8,6 +8,8 @@
 #include "published/taught.hpp"
 #include <gtest/gtest.h>
 
+#include <likelihet/audit/verification.hpp>
+
 namespace likelihet::published {
 namespace {
 
@@ -57,6 +59,21 @@ TEST(BeggGreenes, VerifiedPatientsAloneLookBetterAndWorse) {
   const auto rows = LiverScans().tables(false).rows[0][0];
   EXPECT_NEAR(rows[0][1], .90, half_unit(2));
   EXPECT_NEAR(rows[1][0], .63, half_unit(2));
+}
+
+// The closed form, with Zhou's (1993) variances and intervals on the logit scale, recomputed.
+TEST(BeggGreenes, ClosedForm) {
+  const auto found = audit::begg_greenes({{231, 32, 27, 54}, 166, 140});
+  EXPECT_NEAR(found.sensitivity.value, .84, half_unit(2));
+  EXPECT_NEAR(found.specificity.value, .74, half_unit(2));
+  EXPECT_NEAR(found.sensitivity.value, 0.8364667154352596, 1e-12);
+  EXPECT_NEAR(found.specificity.value, 0.7383980181668042, 1e-12);
+  EXPECT_NEAR(found.sensitivity_error, 0.024498031263247712, 1e-12);
+  EXPECT_NEAR(found.specificity_error, 0.03886267992253918, 1e-12);
+  EXPECT_NEAR(found.sensitivity.interval.low, 0.782646518497574, 1e-9);
+  EXPECT_NEAR(found.sensitivity.interval.high, 0.8790201900636532, 1e-9);
+  EXPECT_NEAR(found.specificity.interval.low, 0.6555077130173668, 1e-9);
+  EXPECT_NEAR(found.specificity.interval.high, 0.8072095168392743, 1e-9);
 }
 
 }  // namespace

@@ -19,5 +19,16 @@ likelihet_test(published_tests
           ${CMAKE_CURRENT_SOURCE_DIR}/published/dawid_skene_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/published/dentistry_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/published/pigs_frequency_test.cpp
-  LINKS likelihet::learning likelihet::odds likelihet::documents nlohmann_json::nlohmann_json Boost::headers
+          ${CMAKE_CURRENT_SOURCE_DIR}/published/ligarden_intervals_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/published/newcombe_intervals_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/published/scott_likelihood_ratio_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/published/turck_roc_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/published/finley_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/published/brier_points_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/published/wilks_reliability_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/published/cohen_weighted_kappa_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/published/hout_kappa_error_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/published/fleiss_psychiatrists_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/published/berkeley_admissions_test.cpp
+  LINKS likelihet::audit likelihet::learning likelihet::odds likelihet::documents nlohmann_json::nlohmann_json Boost::headers
         Eigen3::Eigen)

@@ -1,7 +1,8 @@
 likelihet_test(reference_tests
-  SOURCES ${CMAKE_CURRENT_SOURCE_DIR}/reference/hemophilia_test.cpp
+  SOURCES ${CMAKE_CURRENT_SOURCE_DIR}/reference/audit_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/reference/hemophilia_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/reference/jags_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/reference/learning_jags_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/reference/logistic_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/reference/two_classes.cpp
-  LINKS likelihet::learning likelihet::odds likelihet::documents)
+  LINKS likelihet::audit likelihet::learning likelihet::odds likelihet::documents)
