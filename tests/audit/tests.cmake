@@ -1,11 +1,13 @@
 likelihet_test(audited_books_tests
   SOURCES
     ${CMAKE_CURRENT_SOURCE_DIR}/audit/calibration_of_forecasts_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/audit/demo_audit_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/audit/extremes_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/audit/forecasts_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/audit/level_mixture_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/audit/simulated_marks_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/audit/simulated_season.cpp
-  LINKS likelihet::audit)
+  LINKS likelihet::audit likelihet::documents rapidcheck)
 likelihet_test(audit_tests
   SOURCES
     ${CMAKE_CURRENT_SOURCE_DIR}/audit/agreement_test.cpp
