@@ -1,5 +1,5 @@
 # Forecasts with outcomes by R packages: pROC (1.18.0), epiR (2.0.57), rms (6.5-0), psych (2.2.9) and vcd (1.4-11), and
-# R's own glm and isoreg (4.2.2). Reads audit_forecasts_1.csv to _3, writes audit_r.csv: list, statistic, the forecast
+# R's own glm and isoreg (4.2.2). Reads audit_forecasts_1.csv to _6, writes audit_r.csv: list, statistic, the forecast
 # that it is at where it has one, and value, NA where there is none. Run from this folder: Rscript audit.R
 suppressPackageStartupMessages({
   library(pROC)
@@ -65,12 +65,14 @@ by_val_prob <- function(p, y) {
   put("val.prob slope", found["Slope"])
 }
 
-# Positive at 1/2 or more.
+# Positive at 1/2 or more. epiR has no rule for empty cells: for ratios 1/2 is added to all where one is.
 test_accuracy <- function(p, y) {
   call <- p >= 0.5
   table <- matrix(c(sum(call & y == 1), sum(!call & y == 1), sum(call & y == 0), sum(!call & y == 0)), 2)
-  found <- epi.tests(table, method = "wilson")$detail
+  whole <- epi.tests(table, method = "wilson")$detail
+  filled <- epi.tests(if (any(table == 0)) table + 0.5 else table, method = "wilson")$detail
   for (name in c("se", "sp", "lr.pos", "lr.neg", "diag.or")) {
+    found <- if (name %in% c("se", "sp")) whole else filled
     row <- found[found$statistic == name, ]
     put(name, row$est)
     put(paste(name, "low"), row$lower)
@@ -107,7 +109,7 @@ curve_of <- function(p, y) {
   put("isotonic index", mean(abs(x - fit$yf)))
 }
 
-for (list_number in 1:3) {
+for (list_number in 1:6) {
   all <- read.csv(paste0("audit_forecasts_", list_number, ".csv"))
   all <- all[all$outcome == 0 | all$outcome == 1, ]
   p <- all$probability

@@ -1,5 +1,5 @@
 #!/usr/bin/env python3
-"""Forecasts with outcomes by scikit-learn (1.2.1): reads audit_forecasts_1.csv to _3, writes audit_python.csv in the
+"""Forecasts with outcomes by scikit-learn (1.2.1): reads audit_forecasts_1.csv to _6, writes audit_python.csv in the
 form of audit_r.csv. Run from this folder: python3 audit.py
 """
 import csv
@@ -57,7 +57,7 @@ def main():
     with open("audit_python.csv", "w", encoding="utf-8", newline="") as file:
         writer = csv.writer(file, lineterminator="\n")
         writer.writerow(["list", "statistic", "at", "value"])
-        for number in (1, 2, 3):
+        for number in range(1, 7):
             for statistic, at, value in statistics(*rows_of(number)):
                 writer.writerow([number, statistic, at, f"{float(value):.15g}"])
 
