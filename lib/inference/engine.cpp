@@ -4,6 +4,7 @@
 #include <stdexcept>
 
 #include <likelihet/inference/engine.hpp>
+#include <likelihet/inference/lower.hpp>
 
 namespace likelihet::inference {
 
@@ -66,6 +67,12 @@ Runner<Number>::Runner(const Plan& plan, const Loops<Number>& loops)
       clamped_ = std::make_unique<Pass<Number>>(plan, loops);
     }
   }
+  if (const Lower* lower = plan.lower()) {
+    lower_ = std::make_unique<Runner>(*lower->plan, loops);
+    const auto& values = lower->network.values();
+    lower_values_.reserve(values.size());
+    for (double value : values) lower_values_.emplace_back(value);
+  }
 }
 
 template <class Number>
@@ -73,6 +80,7 @@ bool Runner<Number>::run(std::span<const Number> values) {
   pass_.propagate(values);
   if (pass_.in_doubt()) return false;
   if (clamped_) believe_outside(values);
+  if (lower_ && !believe_below()) return false;
   pass_.late_posteriors();
   return true;
 }
@@ -108,6 +116,14 @@ void Runner<Number>::believe_outside(std::span<const Number> values) {
       }
     }
   }
+}
+
+template <class Number>
+bool Runner<Number>::believe_below() {
+  pass_.fill_ties(lower_values_);
+  if (!lower_->run(lower_values_)) return false;
+  pass_.look_below(lower_->pass());
+  return true;
 }
 
 Beliefs infer(const Plan& plan, std::span<const double> values) {

@@ -63,10 +63,14 @@ class Runner {
 
  private:
   void believe_outside(std::span<const Number> values);
+  // False where it is in doubt.
+  bool believe_below();
 
   const Plan* plan_;
   Pass<Number> pass_;
   std::unique_ptr<Pass<Number>> clamped_;  // only where pairs share no clique
+  std::unique_ptr<Runner> lower_;          // only where variables are barren
+  std::vector<Number> lower_values_;
 };
 
 extern template class Runner<double>;

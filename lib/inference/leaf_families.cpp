@@ -6,6 +6,7 @@
 #include <span>
 #include <unordered_map>
 
+#include <likelihet/inference/common_sum.hpp>
 #include <likelihet/inference/leaf_families.hpp>
 
 namespace likelihet::inference {
@@ -31,22 +32,6 @@ struct FamilyKeyHash {
   }
 };
 
-// m where it is the same for every pair that can have a leaf at all, else 0; rounding of a few
-// units in the last place is not information.
-double common_sum(const Network& network, const Pattern& pattern) {
-  std::vector<double> sums(pattern.cells);
-  sum_leaf<double>(network.values(), network, pattern, sums.data());
-  const auto conditional = network.table(pattern.conditional);
-  double common = 0;
-  for (std::size_t cell = 0; cell < pattern.cells; ++cell) {
-    const auto row = conditional.subspan(cell * pattern.states, pattern.states);
-    if (std::all_of(row.begin(), row.end(), [](double p) { return p <= 0; })) continue;
-    if (common <= 0) common = sums[cell];
-    if (!(std::abs(sums[cell] - common) <= 8e-16 * common)) return 0;
-  }
-  return common;
-}
-
 class Sorter {
  public:
   Sorter(const Network& network, LeafFamilies& out) : network_(network), out_(out) {}
@@ -68,7 +53,11 @@ class Sorter {
       Pattern made{leaf.conditional, leaf.evidence,
                    leaf.states,      network_.size(leaf.conditional) / leaf.states,
                    out_.sums,        0.0};
-      if (leaf.fixed) made.silent_sum = common_sum(network_, made);
+      if (leaf.fixed) {
+        CommonSum sum;
+        sum.add(network_.table(leaf.conditional), network_.table(leaf.evidence));
+        made.silent_sum = sum.value();
+      }
       out_.sums += made.cells;
       out_.patterns.push_back(made);
     }

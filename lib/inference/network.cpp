@@ -28,7 +28,8 @@ Table Network::add_table(std::span<const double> values) {
   return static_cast<Table>(table_ends_.size() - 2);
 }
 
-void Network::add_factor(std::span<const Variable> scope, Table table) {
+void Network::add_factor(std::span<const Variable> scope, Table table, Role role) {
+  require(role != Role::conditional || !scope.empty(), "a conditional table is of some variable");
   std::size_t cells = 1;
   for (std::size_t i = 0; i < scope.size(); ++i) {
     require(scope[i] < states_.size(), "a factor's variables exist");
@@ -41,6 +42,7 @@ void Network::add_factor(std::span<const Variable> scope, Table table) {
   scopes_.insert(scopes_.end(), scope.begin(), scope.end());
   scope_ends_.push_back(scopes_.size());
   factor_tables_.push_back(table);
+  roles_.push_back(role);
 }
 
 Leaf Network::add_leaf(std::uint32_t states, Table conditional, Table evidence, bool fixed,

@@ -27,6 +27,17 @@ struct Branch {
   double weight = 1;
 };
 
+/// What is known of a factor beside its numbers. A variable whose conditional factors are all that
+/// speaks of it tells nothing and stays out of the tree (barren.hpp).
+enum class Role : std::uint8_t {
+  open,   ///< any set of numbers may change it
+  fixed,  ///< no set of numbers changes it
+  /// Fixed, and P(the last of its scope | the others), where combinations of the others for which
+  /// the table is all zeros are ruled out elsewhere. A variable may have several such factors, each
+  /// for one state of a guard that stands first in all of them, and ones in its other states.
+  conditional,
+};
+
 /// The structure of p(x) ∝ Π factors × Π leaves, and one set of numbers for it. Many sets of
 /// numbers can go through one structure: `values()` is one flat array, and another array of the
 /// same layout is another set.
@@ -48,7 +59,8 @@ class Network {
   /// std::invalid_argument if the table's size is not the product of the states. Also throws for a
   /// variable that does not exist or stands twice. A table of zeros is allowed: the network is then
   /// impossible. An empty scope takes a table of one number, which multiplies the whole.
-  void add_factor(std::span<const Variable> scope, Table table);
+  /// Throws for a conditional factor over nothing, too. A false role makes beliefs wrong.
+  void add_factor(std::span<const Variable> scope, Table table, Role role = Role::open);
   /// A leaf with `states` states. `conditional` is over (first, second, leaf), leaf fastest;
   /// `evidence` over the leaf's states. `fixed` says that no set of numbers changes this evidence,
   /// and that pairs for which the conditional table is all zeros are ruled out elsewhere: where its
@@ -67,6 +79,7 @@ class Network {
     return {scopes_.data() + scope_ends_[factor], scopes_.data() + scope_ends_[factor + 1]};
   }
   [[nodiscard]] Table factor_table(std::size_t factor) const { return factor_tables_[factor]; }
+  [[nodiscard]] Role role(std::size_t factor) const { return roles_[factor]; }
 
   /// A leaf as it was added; `states` is that of its evidence table.
   struct LeafParts {
@@ -98,6 +111,7 @@ class Network {
   std::vector<Variable> scopes_;
   std::vector<std::size_t> scope_ends_{0};
   std::vector<Table> factor_tables_;
+  std::vector<Role> roles_;
   std::vector<LeafParts> leaves_;
   std::vector<Branch> branches_;
   std::vector<std::size_t> branch_ends_{0};

@@ -1,5 +1,6 @@
 // Pair beliefs by conditioning on one of the two.
 #include <cmath>
+#include <cstdint>
 #include <stdexcept>
 
 #include <likelihet/inference/engine.hpp>
@@ -13,6 +14,18 @@ std::vector<double> pair_belief(const Plan& plan, std::span<const double> values
   const Beliefs beliefs = infer(plan, values);
   if (!beliefs.possible) return {};
   const Network& network = plan.network();
+  if (plan.barren().variable[a] || plan.barren().variable[b]) {
+    Network informed = network;
+    std::vector<double> numbers(values.begin(), values.end());
+    for (Variable v : {a, b}) {
+      const std::vector<double> ones(network.states(v), 1.0);
+      informed.add_factor(std::span(&v, 1), informed.add_table(ones));
+      numbers.insert(numbers.end(), ones.begin(), ones.end());
+    }
+    const auto made = Plan::make(informed, SIZE_MAX);
+    if (!std::holds_alternative<Plan>(made)) throw std::length_error("no table can hold this");
+    return pair_belief(std::get<Plan>(made), numbers, a, b);
+  }
   std::vector<double> joint(std::size_t{network.states(a)} * network.states(b), 0.0);
   const auto first = beliefs.variable(a);
   const auto bucket = plan.bucket_of(a);

@@ -1,10 +1,24 @@
 // Up and down the junction tree.
 #include <algorithm>
+#include <utility>
 
+#include <likelihet/inference/lower.hpp>
 #include <likelihet/inference/pass.hpp>
 #include <likelihet/inference/product.hpp>
 
 namespace likelihet::inference {
+
+namespace {
+
+// Numbers that stand first to ascending positions, of which none is before its own number's.
+template <class Number>
+void spread_out(std::span<Number> out, std::span<const std::uint32_t> positions) {
+  for (std::size_t i = positions.size(); i-- > 0;) {
+    if (positions[i] != i) out[positions[i]] = std::exchange(out[i], Number{});
+  }
+}
+
+}  // namespace
 
 template <class Number>
 Pass<Number>::Pass(const Plan& plan, const Loops<Number>& loops)
@@ -158,6 +172,10 @@ void Pass<Number>::marginal(Variable v, std::span<Number> out) const {
   std::fill(out.begin(), out.end(), Number{});
   const auto& domain = plan_->domain(v);
   const auto b = plan_->bucket_of(v);
+  if (!b && domain.size() > 1) {
+    below().marginal(plan_->lower()->variable[v], out.first(domain.size()));
+    return spread_out<Number>(out, domain);
+  }
   if (!b) {
     out[domain.front()] = Number(1.0);
     return;
@@ -178,6 +196,11 @@ template <class Number>
 void Pass<Number>::factor_belief(std::uint32_t factor, std::span<Number> out) const {
   const Network& network = plan_->network();
   std::fill(out.begin(), out.end(), Number{});
+  if (plan_->barren().factor[factor]) {
+    const auto cells = cells_left(*plan_, network.scope(factor));
+    below().factor_belief(plan_->lower()->factor[factor], out.first(cells.size()));
+    return spread_out<Number>(out, cells);
+  }
   const auto& place = plan_->factor(factor);
   if (!place) {
     std::size_t cell = 0;

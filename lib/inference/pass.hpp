@@ -56,16 +56,26 @@ class Pass {
   /// The run_posterior() that propagate() left: of runs whose leaves may hang in several places, or
   /// on a pair whose belief is put in through family().
   void late_posteriors();
-  /// After distribute(): P(variable = state | all), over the variable's full states. A state
-  /// outside Plan::domain() gets 0; a variable with one state left gets 1 there.
+  /// After distribute(), or propagate(): P(variable = state | all), over the variable's full
+  /// states. A state outside Plan::domain() gets 0; a variable with one state left gets 1 there. Of
+  /// a barren variable only after look_below(), else throws std::logic_error.
   void marginal(Variable v, std::span<Number> out) const;
   /// After propagate() and late_posteriors(): the posterior of every leaf of a run, over the leaf's
   /// states.
   [[nodiscard]] std::span<const Number> run_posterior(std::uint32_t run) const {
     return {posteriors_.data() + run_begin_[run], posteriors_.data() + run_begin_[run + 1]};
   }
-  /// After distribute(): P(a factor's variables | all), over the cells of its table.
+  /// After distribute(): P(a factor's variables | all), over the cells of its table. As marginal()
+  /// for factors of barren variables.
   void factor_belief(std::uint32_t factor, std::span<Number> out) const;
+
+  /// After distribute() or propagate(): what the lower network takes from the tree, into its set of
+  /// numbers (layout of the lower Network::values()). Only for plans with a lower network.
+  void fill_ties(std::span<Number> lower_values) const;
+  /// Where the beliefs of barren variables stand from now on: a finished run through the plan of
+  /// Plan::lower() with those numbers, which must outlive this. Takes over the beliefs of families
+  /// that hang on barren variables, for late_posteriors().
+  void look_below(const Pass& lower);
 
   /// Read access to a bucket's clique: after collect() the product of its inputs, after
   /// distribute() the belief; the bucket's variable fastest.
@@ -76,6 +86,9 @@ class Pass {
   /// Writable, since beliefs of pairs that share no clique are put in from outside. Index: first
   /// slowest, over the states left to both.
   [[nodiscard]] std::span<Number> family(std::uint32_t f) {
+    return {arena_.data() + plan_->families()[f].offset, plan_->families()[f].cells};
+  }
+  [[nodiscard]] std::span<const Number> family(std::uint32_t f) const {
     return {arena_.data() + plan_->families()[f].offset, plan_->families()[f].cells};
   }
 
@@ -103,6 +116,8 @@ class Pass {
     return {plan_->maps().list(map.outer).size(), plan_->maps().list(map.inner).size()};
   }
   void distribute_bucket(std::uint32_t b);
+  // The lower pass; throws where there is none yet.
+  [[nodiscard]] const Pass& below() const;
   // Adds a clique's cells up into a smaller table of `n` cells.
   void gather(const Number* clique, const IndexMap& map, Number* to, std::size_t n) const {
     loops_->gather(to, n, clique, shape(map), factor(nullptr, map));
@@ -110,6 +125,7 @@ class Pass {
 
   const Plan* plan_;
   const Loops<Number>* loops_;
+  const Pass* below_ = nullptr;
   std::vector<Number> arena_;
   std::vector<Number> sums_;     // patterns' m
   std::vector<Number> scratch_;  // one message

@@ -1,6 +1,7 @@
 // From a network to an elimination order.
 #include <algorithm>
 
+#include <likelihet/inference/lower.hpp>
 #include <likelihet/inference/plan_maker.hpp>
 
 namespace likelihet::inference {
@@ -16,16 +17,19 @@ constexpr double request_factor = 8.0;
 constexpr double request_cells = 1U << 18U;
 }  // namespace
 
-std::variant<Plan, TooBig> Plan::make(const Network& network, std::size_t memory_bytes) {
-  return PlanMaker(network, memory_bytes).make();
+std::size_t Plan::whole_size() const {
+  return arena_ + (lower_ ? lower_->network.values().size() + lower_->plan->whole_size() : 0);
 }
 
-PlanMaker::PlanMaker(const Network& network, std::size_t memory_bytes)
-    : network_(network),
-      cell_limit_(std::min(static_cast<double>(memory_bytes) / bytes_a_cell, most_cells)),
-      plan_(network, LeafFamilies(network), Domains{}) {
-  plan_.domains_ = propagate(network, plan_.leaves_);
+std::variant<Plan, TooBig> Plan::make(const Network& network, std::size_t memory_bytes) {
+  return PlanMaker(network, memory_bytes, true).make();
 }
+
+PlanMaker::PlanMaker(const Network& network, std::size_t memory_bytes, bool peel)
+    : network_(network),
+      memory_bytes_(memory_bytes),
+      cell_limit_(std::min(static_cast<double>(memory_bytes) / bytes_a_cell, most_cells)),
+      plan_(network, LeafFamilies(network), peel) {}
 
 std::variant<Plan, TooBig> PlanMaker::make() {
   if (plan_.impossible()) return std::move(plan_);
@@ -34,13 +38,18 @@ std::variant<Plan, TooBig> PlanMaker::make() {
   auto ordered = order();
   if (const auto* wide = std::get_if<TooWide>(&ordered)) return too_big(*wide);
   make_buckets(std::get<Elimination>(ordered));
+  if (plan_.barren_.order.empty()) return std::move(plan_);
+  const auto used = static_cast<std::size_t>(bytes_a_cell * std::get<Elimination>(ordered).cells);
+  plan_.lower_ = make_lower(plan_, memory_bytes_ - std::min(memory_bytes_, used));
+  // One elimination of everything may do with less than two.
+  if (!plan_.lower_) return PlanMaker(network_, memory_bytes_, false).make();
   return std::move(plan_);
 }
 
 void PlanMaker::number_free_variables() {
   vertex_.assign(network_.variables(), none);
   for (Variable v = 0; v < network_.variables(); ++v) {
-    if (free_states(v) < 2) continue;
+    if (free_states(v) < 2 || plan_.barren_.variable[v]) continue;
     vertex_[v] = static_cast<std::uint32_t>(variable_.size());
     variable_.push_back(v);
   }
@@ -55,7 +64,9 @@ void PlanMaker::classify_families() {
       const auto& guard = plan_.domains_.of[*family.guard];
       if (!std::binary_search(guard.begin(), guard.end(), family.guard_state)) continue;
     }
-    place.state = free_of(family).empty() ? FamilyPlace::State::fixed : FamilyPlace::State::live;
+    place.state = below(family)             ? FamilyPlace::State::below
+                  : free_of(family).empty() ? FamilyPlace::State::fixed
+                                            : FamilyPlace::State::live;
   }
 }
 
@@ -73,6 +84,12 @@ std::vector<std::uint32_t> PlanMaker::free_of(const Family& family) const {
   return free_of(scope);
 }
 
+// Whether any of its variables is to be asked for below the tree.
+bool PlanMaker::below(const Family& family) const {
+  const auto is = [&](Variable v) { return plan_.barren_.variable[v] && free_states(v) > 1; };
+  return is(family.first) || is(family.second) || (family.guard && is(*family.guard));
+}
+
 // A family that tells nothing of a pair: it only asks for their joint belief.
 bool PlanMaker::request(std::size_t family) const {
   const Family& f = plan_.leaves_.families[family];
@@ -84,7 +101,9 @@ InteractionGraph PlanMaker::graph(bool with_requests) const {
   std::vector<std::uint32_t> sizes(variable_.size());
   for (std::size_t v = 0; v < sizes.size(); ++v) sizes[v] = free_states(variable_[v]);
   InteractionGraph made(std::move(sizes));
-  for (std::size_t f = 0; f < network_.factors(); ++f) made.join(free_of(network_.scope(f)));
+  for (std::size_t f = 0; f < network_.factors(); ++f) {
+    if (!plan_.barren_.factor[f]) made.join(free_of(network_.scope(f)));
+  }
   for (std::size_t f = 0; f < plan_.places_.size(); ++f) {
     if (plan_.places_[f].state != FamilyPlace::State::live) continue;
     if (with_requests || !request(f)) made.join(free_of(plan_.leaves_.families[f]));

@@ -2,10 +2,12 @@
 #pragma once
 
 #include <cstdint>
+#include <memory>
 #include <optional>
 #include <variant>
 #include <vector>
 
+#include <likelihet/inference/barren.hpp>
 #include <likelihet/inference/domains.hpp>
 #include <likelihet/inference/elimination.hpp>
 #include <likelihet/inference/index_map.hpp>
@@ -47,8 +49,9 @@ struct Bucket {
 /// over (guard, first, second) of the states left to each, guard slowest.
 struct FamilyPlace {
   /// dead: its guard cannot be in its state. fixed: one cell. live: an input of a bucket. outside:
-  /// it tells nothing and its pair shares no clique, so its belief takes passes of its own.
-  enum class State : std::uint8_t { dead, fixed, live, outside };
+  /// it tells nothing and its pair shares no clique, so its belief takes passes of its own. below:
+  /// it hangs on a barren variable, so its belief is made below the tree.
+  enum class State : std::uint8_t { dead, fixed, live, outside, below };
   State state = State::dead;
   std::size_t offset = 0;  ///< arena offset of the guarded cells, within the whole table
   std::size_t table = 0;   ///< arena offset of the whole table, guard slowest
@@ -73,13 +76,15 @@ struct TooBig {
   std::size_t part = 0;  ///< variables in the connected part
 };
 
+struct Lower;
+
 /// A junction tree by buckets, laid out in one arena, with all positions computed. Immutable; the
 /// network must outlive it. Good for every set of numbers of the network's layout whose zeros
 /// include those it was made with. Made once for all layers of evidence and all draws. May be
 /// shared by passes in several threads, since none of them changes it.
 class Plan {
  public:
-  /// Numbers are the network's own. `memory_bytes` bounds the arena of one set of doubles. A
+  /// Numbers are the network's own. `memory_bytes` bounds the arenas of one set of doubles. A
   /// network that is impossible() gives a plan without buckets. Working memory beside the arena
   /// (index lists, sums of leaves) is not counted, nor is that of wider numbers.
   static std::variant<Plan, TooBig> make(const Network& network, std::size_t memory_bytes);
@@ -97,7 +102,7 @@ class Plan {
   [[nodiscard]] const std::vector<Input>& inputs() const { return inputs_; }
   [[nodiscard]] const IndexMaps& maps() const { return maps_; }
   /// By family, as LeafFamilies numbers them.
-  /// Nothing for a factor none of whose variables has more than one state left.
+  /// Nothing for a factor none of whose variables has more than one state left, or that is below.
   [[nodiscard]] const std::optional<FactorPlace>& factor(std::size_t f) const {
     return factor_places_[f];
   }
@@ -107,16 +112,23 @@ class Plan {
   }
   /// Value offsets of factors with no free variable: they multiply the whole.
   [[nodiscard]] const std::vector<std::size_t>& constants() const { return constants_; }
-  /// ln of what silent leaves multiply the whole by, nats.
-  [[nodiscard]] double silent_log() const { return leaves_.silent_log; }
-  /// Bucket of a variable with more than one state left, or nothing.
+  /// ln of what silent leaves and barren variables multiply the whole by, nats.
+  [[nodiscard]] double silent_log() const { return leaves_.silent_log + barren_.log_sum; }
+  /// Variables that are not in the tree because they tell nothing. None where what is below would
+  /// not fit into memory: then they are in the tree after all.
+  [[nodiscard]] const Barren& barren() const { return barren_; }
+  /// Where their beliefs are made; null where there are none.
+  [[nodiscard]] const Lower* lower() const { return lower_.get(); }
+  /// Bucket of a variable with more than one state left that is not barren, or nothing.
   [[nodiscard]] std::optional<std::uint32_t> bucket_of(Variable v) const {
     if (bucket_of_[v] == none) return std::nullopt;
     return bucket_of_[v];
   }
   [[nodiscard]] const Network& network() const { return *network_; }
-  /// In numbers, not bytes: cliques, messages and families.
+  /// In numbers, not bytes: cliques, messages and families of the tree.
   [[nodiscard]] std::size_t arena_size() const { return arena_; }
+  /// The same with all that is below the tree.
+  [[nodiscard]] std::size_t whole_size() const;
   [[nodiscard]] std::size_t largest_message() const { return largest_message_; }
   [[nodiscard]] std::size_t largest_clique() const { return largest_clique_; }
 
@@ -124,12 +136,17 @@ class Plan {
   friend class PlanMaker;
   static constexpr std::uint32_t none = UINT32_MAX;
 
-  Plan(const Network& network, LeafFamilies leaves, Domains domains)
-      : network_(&network), leaves_(std::move(leaves)), domains_(std::move(domains)) {}
+  Plan(const Network& network, LeafFamilies leaves, bool peel)
+      : network_(&network),
+        leaves_(std::move(leaves)),
+        domains_(propagate(network, leaves_)),
+        barren_(peel ? Barren(network, leaves_) : Barren::none(network)) {}
 
   const Network* network_;
   LeafFamilies leaves_;
   Domains domains_;
+  Barren barren_;
+  std::shared_ptr<const Lower> lower_;
   std::vector<Bucket> buckets_;
   std::vector<std::uint32_t> bucket_of_;
   std::vector<Input> inputs_;

@@ -79,6 +79,7 @@ void PlanMaker::sort_into_buckets() {
     return first;
   };
   for (std::uint32_t f = 0; f < network_.factors(); ++f) {
+    if (plan_.barren_.factor[f]) continue;
     const auto vertices = free_of(network_.scope(f));
     if (!vertices.empty()) {
       waiting_[first_bucket(vertices)].factors.push_back(f);

@@ -14,7 +14,8 @@ namespace likelihet::inference {
 /// Used once: make() moves the plan out.
 class PlanMaker {
  public:
-  PlanMaker(const Network& network, std::size_t memory_bytes);
+  // `peel`: without its barren variables.
+  PlanMaker(const Network& network, std::size_t memory_bytes, bool peel);
   std::variant<Plan, TooBig> make();
 
  private:
@@ -26,6 +27,7 @@ class PlanMaker {
   void classify_families();
   [[nodiscard]] std::vector<std::uint32_t> free_of(std::span<const Variable> scope) const;
   [[nodiscard]] std::vector<std::uint32_t> free_of(const Family& family) const;
+  [[nodiscard]] bool below(const Family& family) const;
   // Edges of requests are left out where they would cost too much: order() weighs that.
   [[nodiscard]] InteractionGraph graph(bool with_requests) const;
   // Whether a family only asks for a joint belief, so that its edge may be refused.
@@ -52,6 +54,7 @@ class PlanMaker {
   [[nodiscard]] std::uint32_t cell_list(const Family& family);
 
   const Network& network_;
+  std::size_t memory_bytes_;
   double cell_limit_;
   Plan plan_;
   std::vector<std::uint32_t> vertex_;  // by variable; none where fixed

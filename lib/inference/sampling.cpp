@@ -1,4 +1,4 @@
-// Backward sampling.
+// Backward sampling in the tree, forward sampling below it.
 #include <algorithm>
 #include <cmath>
 
@@ -74,6 +74,34 @@ std::uint32_t draw_leaf(const Network& network, Leaf l, std::span<const double> 
       parts.states, [&](std::uint32_t x) { return row[x] * evidence[x]; }, random);
 }
 
+// A factor's value with its last variable in `state`.
+double value_at(const Network& network, std::uint32_t factor, std::span<const double> values,
+                const std::vector<std::uint32_t>& states, std::uint32_t state) {
+  const auto scope = network.scope(factor);
+  std::size_t cell = 0;
+  for (Variable v : scope.first(scope.size() - 1)) cell = cell * network.states(v) + states[v];
+  cell = cell * network.states(scope.back()) + state;
+  return values[network.offset(network.factor_table(factor)) + cell];
+}
+
+// A barren variable stands last in each of its factors.
+void draw_barren(const Plan& plan, std::span<const double> values, std::mt19937_64& random,
+                 std::vector<std::uint32_t>& states) {
+  for (std::size_t i = 0; i < plan.barren().order.size(); ++i) {
+    const Variable v = plan.barren().order[i];
+    const auto& domain = plan.domain(v);
+    if (domain.size() < 2) continue;
+    const auto weight = [&](std::uint32_t k) {
+      double product = 1;
+      for (std::uint32_t f : plan.barren().factors_of(i)) {
+        product *= value_at(plan.network(), f, values, states, domain[k]);
+      }
+      return product;
+    };
+    states[v] = domain[pick(static_cast<std::uint32_t>(domain.size()), weight, random)];
+  }
+}
+
 }  // namespace
 
 template <class Number>
@@ -94,6 +122,7 @@ void sample(const Plan& plan, const Pass<Number>& pass, std::span<const double> 
         bucket.states, [&](std::uint32_t i) { return in_units(row[i], unit); }, random);
     draw.variables[bucket.variable] = plan.domain(bucket.variable)[k];
   }
+  draw_barren(plan, values, random, draw.variables);
   draw.leaves.resize(network.leaves());
   for (Leaf l = 0; l < network.leaves(); ++l) {
     draw.leaves[l] = draw_leaf(network, l, values, draw.variables, random);

@@ -20,7 +20,8 @@ struct Draw {
 
 /// Draws backwards through the tree, each variable given the ones nearer the root (forward
 /// filtering, backward sampling; Koller and Friedman 2009, section 12.3.1.3 discuss exact sampling
-/// from a clique tree): independent draws from the exact joint posterior. `pass` must have
+/// from a clique tree), then barren variables forwards, each given its parents, then leaves:
+/// independent draws from the exact joint posterior. `pass` must have
 /// collected `values` and not distributed since, with total() > 0. Needs nothing from distribute().
 /// The same seed gives the same draw with one standard library; std::uniform_real_distribution may
 /// differ between two. A variable of one state left takes no random number.

@@ -1,6 +1,7 @@
 // Expected counts from exact beliefs.
 #include <algorithm>
 #include <map>
+#include <stdexcept>
 
 #include <likelihet/genetics/founder.hpp>
 #include <likelihet/learning/expectation.hpp>
@@ -57,6 +58,16 @@ class Beliefs {
   const odds::Prepared& prepared_;
   const inference::Pass<Number>& pass_;
 };
+
+// Only animals that were seen are counted, so nothing is asked of silent ones: neither beside the
+// tree nor below it. False if in doubt.
+template <class Number>
+bool believe_seen(inference::Pass<Number>& pass, const std::vector<Number>& values) {
+  pass.propagate(values);
+  if (pass.in_doubt()) return false;
+  pass.late_posteriors();
+  return true;
+}
 
 // `joint` is what all animals with these readings have together, so it may sum to more than 1.
 void count_score(const odds::Term::Score& score, const std::vector<double>& reading,
@@ -174,7 +185,9 @@ Expecting::Expecting(const odds::Prepared& prepared, const colony::Model& model)
     : prepared_(&prepared),
       model_(&model),
       values_(prepared.net.values(odds::Layer::posterior, odds::believed(model))),
-      runner_(*prepared.plan) {}
+      pass_(*prepared.plan) {
+  if (prepared.plan->impossible()) throw std::invalid_argument("the evidence contradicts itself");
+}
 
 template <class Number>
 Expectation Expecting::counted(const inference::Pass<Number>& pass,
@@ -195,12 +208,12 @@ Expectation Expecting::counted(const inference::Pass<Number>& pass,
 
 std::optional<Expectation> Expecting::at(const odds::Tables& tables) {
   prepared_->net.renew(odds::Layer::posterior, tables, values_);
-  if (runner_.run(values_)) return counted(runner_.pass(), tables);
+  if (believe_seen<double>(pass_, values_)) return counted(pass_, tables);
   std::vector<inference::Extended> wide(values_.begin(), values_.end());
-  inference::Runner<inference::Extended> slow(*prepared_->plan);
-  slow.run(wide);
-  if (!(slow.pass().total().mantissa > 0)) return std::nullopt;
-  return counted(slow.pass(), tables);
+  inference::Pass<inference::Extended> slow(*prepared_->plan);
+  believe_seen<inference::Extended>(slow, wide);
+  if (!(slow.total().mantissa > 0)) return std::nullopt;
+  return counted(slow, tables);
 }
 
 }  // namespace likelihet::learning

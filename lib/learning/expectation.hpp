@@ -4,7 +4,7 @@
 #include <memory>
 #include <variant>
 
-#include <likelihet/inference/engine.hpp>
+#include <likelihet/inference/pass.hpp>
 #include <likelihet/learning/counts.hpp>
 #include <likelihet/odds/layers.hpp>
 
@@ -24,7 +24,7 @@ struct Expectation {
 /// truncation). Nothing if the evidence contradicts itself at these tables.
 class Expecting {
  public:
-  /// Both must outlive it.
+  /// Both must outlive it. Throws std::invalid_argument if the plan is impossible().
   Expecting(const odds::Prepared& prepared, const colony::Model& model);
   std::optional<Expectation> at(const odds::Tables& tables);
   /// What Counts::by_strength is counted at.
@@ -37,7 +37,7 @@ class Expecting {
   const odds::Prepared* prepared_;
   const colony::Model* model_;
   std::vector<double> values_;
-  inference::Runner<double> runner_;
+  inference::Pass<double> pass_;
 };
 
 /// The alleles of a founder of this genotype, added to `counts` with this weight.

@@ -56,6 +56,8 @@ class NetworkBuilder {
   void add_ties(std::size_t animal);
   // Corrects the product of per-locus normalisations where several sex-linked loci kill.
   void add_joint_viability(std::size_t animal);
+  // Whether no set of numbers changes what these terms say.
+  [[nodiscard]] bool fixed(const Terms& terms) const;
   void add_unary(inference::Variable v, const Terms& terms);
   inference::Table slot(const Terms& terms, std::size_t size);
   // A candidate's table is ones while another candidate is the sire.

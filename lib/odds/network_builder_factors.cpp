@@ -5,6 +5,7 @@
 
 namespace likelihet::odds {
 
+using inference::Role;
 using inference::Table;
 using inference::Variable;
 
@@ -49,9 +50,17 @@ Table NetworkBuilder::slot(const Terms& terms, std::size_t size) {
   return known_slots_.emplace(key, table).first->second;
 }
 
+// Sexes count in every layer, and no table is behind them.
+bool NetworkBuilder::fixed(const Terms& terms) const {
+  return std::all_of(terms.begin(), terms.end(), [&](std::uint32_t t) {
+    return out_.terms_[t].layer == Layer::sexes && !out_.terms_[t].founder;
+  });
+}
+
 void NetworkBuilder::add_unary(Variable v, const Terms& terms) {
   for (const Terms& part : parts(terms)) {
-    out_.network_.add_factor(std::vector<Variable>{v}, slot(part, out_.network_.states(v)));
+    out_.network_.add_factor(std::vector<Variable>{v}, slot(part, out_.network_.states(v)),
+                             fixed(part) ? Role::fixed : Role::open);
   }
 }
 
@@ -183,7 +192,9 @@ void NetworkBuilder::add_hatchling_variable(std::size_t animal, std::size_t l) {
     std::vector<Variable> scope;
     if (who) scope.push_back(*who);
     scope.insert(scope.end(), {dam(clutch, l), fathers[k], v});
-    out_.network_.add_factor(scope, transmission(l, fathers.size(), k));
+    // With viability even being alive tells of parents who could not have had such a child.
+    out_.network_.add_factor(scope, transmission(l, fathers.size(), k),
+                             locus(l).viability_matters() ? Role::fixed : Role::conditional);
   }
   add_unary(v, terms_at(animal, l));
 }
@@ -200,15 +211,12 @@ void NetworkBuilder::add_hatchling_leaf(std::size_t animal, std::size_t l) {
     branches.push_back(branch);
   }
   const Terms& terms = terms_at(animal, l);
-  // With viability even being alive tells of parents who could not have had such a child.
-  const bool fixed = !locus(l).viability_matters() &&
-                     std::all_of(terms.begin(), terms.end(), [&](std::uint32_t t) {
-                       return out_.terms_[t].layer == Layer::sexes;
-                     });
+  // As for a variable: with viability it tells of its parents.
+  const bool tells_nothing = !locus(l).viability_matters() && fixed(terms);
   out_.nodes_[animal * loci_ + l] = {
       true,
       out_.network_.add_leaf(static_cast<std::uint32_t>(locus(l).size()), transmission(l, 1, 0),
-                             slot(terms, locus(l).size()), fixed, branches)};
+                             slot(terms, locus(l).size()), tells_nothing, branches)};
 }
 
 // Evidence over several of an animal's loci, or in a table of its own.

@@ -56,7 +56,7 @@ Outcome compute(const colony::Colony& colony, const Options& options) {
   out.log_evidence = all.observations.empty() ? 0.0 : out.log_evidence - std::get<double>(given);
 
   if (options.surprises) {
-    const std::size_t bytes = prepared.plan->arena_size() * sizeof(double);
+    const std::size_t bytes = prepared.plan->whole_size() * sizeof(double);
     out.surprises = find_surprises(all, out, bytes, options);
   }
   return out;

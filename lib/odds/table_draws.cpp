@@ -140,7 +140,7 @@ void run_draws(
     const std::function<void(std::size_t, const DrawStep&, std::span<const DrawLanes>)>& visit) {
   Runs runs(prepared, model, layer, targets, next, step, visit);
   // Eight sets of numbers take eight times the memory of one.
-  if (prepared.plan->arena_size() * sizeof(DrawLanes) > memory_bytes) {
+  if (prepared.plan->whole_size() * sizeof(DrawLanes) > memory_bytes) {
     runs.one_by_one(draws);
   } else {
     runs.side_by_side(draws);

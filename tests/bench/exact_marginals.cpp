@@ -29,9 +29,14 @@ std::vector<double> mendel() {
   return table;
 }
 
+constexpr std::size_t line_size = 500;
+
 class Builder {
  public:
-  explicit Builder(const std::vector<PedigreeAnimal>& animals) : animals_(animals) {
+  // Of each line of animals those from the `seen`th on have no records.
+  explicit Builder(const std::vector<PedigreeAnimal>& animals, std::size_t seen = line_size)
+      : animals_(animals) {
+    const Table ones = network_.add_table(std::vector<double>{1, 1, 1});
     std::vector<bool> breeds(animals.size(), false);
     for (const auto& animal : animals) {
       if (animal.dam) breeds[*animal.dam] = breeds[*animal.sire] = true;
@@ -41,9 +46,10 @@ class Builder {
     std::vector<Variable> variable(animals.size(), 0);
     for (std::size_t a = 0; a < animals.size(); ++a) {
       const auto& animal = animals[a];
+      const bool records = a % line_size < seen;
       if (animal.dam && !breeds[a]) {
         network_.add_leaf(
-            3, passes, evidence(animal), false,
+            3, passes, records ? evidence(animal) : ones, !records,
             std::vector<inference::Branch>{
                 {variable[*animal.dam], variable[*animal.sire], std::nullopt, 0, 1.0}});
         continue;
@@ -52,11 +58,11 @@ class Builder {
       if (animal.dam) {
         network_.add_factor(
             std::vector<Variable>{variable[*animal.dam], variable[*animal.sire], variable[a]},
-            passes);
+            passes, inference::Role::conditional);
       } else {
         network_.add_factor(std::vector<Variable>{variable[a]}, founder);
       }
-      network_.add_factor(std::vector<Variable>{variable[a]}, evidence(animal));
+      if (records) network_.add_factor(std::vector<Variable>{variable[a]}, evidence(animal));
     }
   }
   Network take() { return std::move(network_); }
@@ -126,6 +132,23 @@ void one_pass(benchmark::State& state) {
   state.counters["largest_clique"] = static_cast<double>(plan.largest_clique());
 }
 
+// The younger half of each line without records, upwards alone and whole: of them only those enter
+// the tree whose young are on record.
+void half_seen(benchmark::State& state, bool down) {
+  const auto animals = pedigree(static_cast<std::size_t>(state.range(0)), related_of(state), 753);
+  const Network network = Builder(animals, line_size / 2).take();
+  auto made = inference::Plan::make(network, std::size_t{2} << 30U);
+  const auto& plan = std::get<inference::Plan>(made);
+  inference::Runner<double> runner(plan);
+  inference::Pass<double> pass(plan);
+  for (auto _ : state) {
+    down ? void(runner.run(network.values())) : pass.collect(network.values());
+    benchmark::DoNotOptimize(down ? runner.pass().total() : pass.total());
+  }
+  describe(state, animals);
+  state.counters["barren"] = static_cast<double>(plan.barren().order.size());
+}
+
 // Eight sets of numbers side by side; ns_per_animal is for one of them.
 void run_eight(benchmark::State& state, const inference::Loops<inference::Lanes<8>>& loops) {
   const auto animals = pedigree(static_cast<std::size_t>(state.range(0)), related_of(state), 753);
@@ -170,6 +193,8 @@ void sizes(benchmark::internal::Benchmark* benchmark) {
 BENCHMARK(planning_and_one_pass)->Apply(sizes);
 BENCHMARK(one_pass)->Apply(sizes);
 BENCHMARK(pass_of_eight)->Apply(sizes);
+BENCHMARK_CAPTURE(half_seen, up, false)->Apply(sizes);
+BENCHMARK_CAPTURE(half_seen, up_and_down, true)->Apply(sizes);
 BENCHMARK_CAPTURE(pass_of_eight_on, portable, inference::Instructions::portable)->Apply(sizes);
 BENCHMARK_CAPTURE(pass_of_eight_on, avx2, inference::Instructions::avx2)->Apply(sizes);
 

@@ -1,6 +1,6 @@
 // Backward samples have the exact joint distribution.
 #include "inference/brute_force.hpp"
-#include <boost/math/distributions/chi_squared.hpp>
+#include "inference/frequencies.hpp"
 #include <gtest/gtest.h>
 
 #include <likelihet/inference/engine.hpp>
@@ -10,31 +10,6 @@ namespace likelihet::test {
 namespace {
 
 using namespace inference;
-
-// Pearson's X² of counts against probabilities; cells of less than five expected are pooled.
-double p_value(const std::vector<double>& counts, const std::vector<double>& probabilities,
-               double draws) {
-  double statistic = 0;
-  double pooled_count = 0;
-  double pooled = 0;
-  int cells = 0;
-  for (std::size_t i = 0; i < counts.size(); ++i) {
-    const double expected = draws * probabilities[i];
-    if (expected < 5) {
-      pooled_count += counts[i];
-      pooled += expected;
-      continue;
-    }
-    statistic += (counts[i] - expected) * (counts[i] - expected) / expected;
-    ++cells;
-  }
-  if (pooled >= 5) {
-    statistic += (pooled_count - pooled) * (pooled_count - pooled) / pooled;
-    ++cells;
-  }
-  if (cells < 2) return 1;
-  return boost::math::cdf(complement(boost::math::chi_squared(cells - 1), statistic));
-}
 
 TEST(Sampling, PairsAndLeavesFollowTheExactPosterior) {
   constexpr int draws = 20000;

@@ -1,6 +1,8 @@
 find_package(Boost 1.74 REQUIRED)
 likelihet_test(inference_tests
   SOURCES
+    ${CMAKE_CURRENT_SOURCE_DIR}/inference/barren_random_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/inference/barren_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/inference/brute_force.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/inference/domains_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/inference/elimination_test.cpp
@@ -12,6 +14,7 @@ likelihet_test(inference_tests
     ${CMAKE_CURRENT_SOURCE_DIR}/inference/pairwise_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/inference/pass_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/inference/plan_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/inference/random_descent.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/inference/sampling_test.cpp
   LINKS likelihet::inference Boost::headers)
 

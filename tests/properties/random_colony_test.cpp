@@ -17,6 +17,7 @@
 
 #include <likelihet/documents/colony_document.hpp>
 #include <likelihet/documents/model_document.hpp>
+#include <likelihet/odds/layers.hpp>
 #include <likelihet/odds/odds.hpp>
 
 namespace likelihet::properties {
@@ -76,8 +77,17 @@ void expect_same(const odds::ColonyOdds& found, const Enumerated& expected,
   }
 }
 
+// Whether an animal is kept out of the tree though it has young or loci tied together.
+bool any_barren(const RandomColony& drawn, const odds::Options& options) {
+  const auto made = odds::prepare(odds::scenario(*drawn.colony, options.as_of),
+                                  odds::believed(*drawn.model), options.memory_bytes);
+  const auto& prepared = std::get<std::unique_ptr<odds::Prepared>>(made);
+  return !prepared->plan->barren().order.empty();
+}
+
 TEST(RandomColonies, EngineEqualsEnumeration) {
   std::size_t contradictions = 0;
+  std::size_t barren = 0;
   Differences largest;
   const std::uint64_t count = colonies_to_try();
   for (std::uint64_t seed = 1; seed <= count && !HasFailure(); ++seed) {
@@ -95,13 +105,16 @@ TEST(RandomColonies, EngineEqualsEnumeration) {
     const auto* found = std::get_if<odds::ColonyOdds>(&outcome);
     ASSERT_NE(found, nullptr) << text_of(drawn);
     expect_same(*found, expected, *drawn.colony, largest);
+    if (any_barren(drawn, options)) ++barren;
     if (HasFailure()) ADD_FAILURE() << text_of(drawn);
   }
-  // Both kinds of outcome were really tried.
+  // Both kinds of outcome were really tried, and the way below the tree.
+  EXPECT_GT(barren, count / 50);
   EXPECT_GT(contradictions, count / 100);
   EXPECT_LT(contradictions, count / 2);
   RecordProperty("colonies", std::to_string(count));
   RecordProperty("contradictions", std::to_string(contradictions));
+  RecordProperty("barren", std::to_string(barren));
   RecordProperty("largest_difference", fmt::format("{:.1e}", largest.probability));
   RecordProperty("largest_log_evidence_difference", fmt::format("{:.1e}", largest.log_evidence));
 }
