@@ -6,7 +6,9 @@ export DEBIAN_FRONTEND=noninteractive
 needed=(g++ cmake ninja-build libeigen3-dev libboost-math-dev nlohmann-json3-dev libsqlite3-dev
         libsqlitecpp-dev libcli11-dev libfmt-dev
         libgtest-dev libgmock-dev librapidcheck-dev libbenchmark-dev python3 python3-jsonschema
-        gcovr clang-tidy clang clang-format)
+        gcovr clang-tidy clang clang-format chromium)
+# Node.js often comes from elsewhere than Debian, with an npm of its own.
+command -v npm >/dev/null || needed+=(nodejs npm)
 missing=()
 for package in "${needed[@]}"; do
   state=$(dpkg-query -W -f '${db:Status-Status}' "$package" 2>/dev/null || true)

@@ -17,7 +17,7 @@ esac
 
 bash tests/install_packages.sh
 cmake -S . -B build -G Ninja -DCMAKE_BUILD_TYPE=Release -DLIKELIHET_TESTS=ON \
-  -DLIKELIHET_BENCH=$long >/dev/null
+  -DLIKELIHET_WEB=ON -DLIKELIHET_BENCH=$long >/dev/null
 cmake --build build -- --quiet
 [[ $long == OFF ]] || python3 tests/evidence/write_evidence.py build
 ctest --test-dir build -j2 --output-on-failure --progress

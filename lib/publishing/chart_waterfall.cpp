@@ -1,0 +1,125 @@
+// What moved an animal's odds, step by step.
+#include <sstream>
+
+#include "charts.hpp"
+#include "figures.hpp"
+#include "specification.hpp"
+
+namespace likelihet::publishing {
+namespace {
+
+const std::vector<Kind>& directions() {
+  static const std::vector<Kind> kinds = {{"start", colour::ink, "diamond", {}},
+                                          {"for a carrier", colour::blue, "triangle-right", {}},
+                                          {"against", colour::vermillion, "triangle-left", {}}};
+  return kinds;
+}
+
+std::string_view direction(const json& step) {
+  const auto factor = number(step, "factor");
+  if (!factor) return "start";
+  return *factor < 1 ? "against" : "for a carrier";
+}
+
+/// The words on lines of about twenty characters, which is what a phone has room for.
+std::string on_short_lines(const std::string& words) {
+  constexpr std::size_t length = 20;
+  std::string lines;
+  std::size_t line_start = 0;
+  std::istringstream source(words);
+  for (std::string word; source >> word;) {
+    if (lines.size() > line_start) {
+      const bool full = lines.size() - line_start + 1 + word.size() > length;
+      lines += full ? '\n' : ' ';
+      if (full) line_start = lines.size();
+    }
+    lines += word;
+  }
+  return lines;
+}
+
+/// Each step starts where the one before it ended; a start has no length.
+ordered_json rows_of(const json& animal) {
+  ordered_json rows;
+  std::optional<double> before;
+  for (const json& step : entries(animal, "steps")) {
+    const auto after = number(step, "probability_after");
+    if (!number(step, "factor")) before = after;
+    rows.push_back(
+        {{"step", on_short_lines(std::to_string(rows.size() + 1) + ". " + text(step, "label"))},
+         {"before", value_or_null(before)},
+         {"after", value_or_null(after)},
+         {"direction", direction(step)},
+         {"words", percent_text(step, "probability_after")}});
+    before = after;
+  }
+  return rows;
+}
+
+ordered_json specification_of(const json& animal) {
+  const ordered_json scale = {{"domain", {-3.2, 3.2}}};
+  auto x = quantity("to", "odds of being a carrier", scale);
+  x["axis"] = {{"values", {-3, -2, -1, 0, 1, 2, 3}},
+               {"labelExpr",
+                "datum.value < 0 ? '1 : ' + format(pow(10, -datum.value), 'd') : format(pow(10, "
+                "datum.value), 'd') + ' : 1'"},
+               {"labelOverlap", true}};
+  const auto y = row_names("step");
+  const ordered_json bar = {{"mark", {{"type", "bar"}, {"height", 10}, {"opacity", 0.75}}},
+                            {"encoding",
+                             {{"y", y},
+                              {"x", x},
+                              {"x2", {{"field", "from"}}},
+                              {"color", colour_of("direction", directions())}}}};
+  const ordered_json end = {{"mark", {{"type", "point"}, {"size", 90}}},
+                            {"encoding",
+                             {{"y", y},
+                              {"x", x},
+                              {"color", colour_of("direction", directions())},
+                              {"shape", shape_of("direction", directions())}}}};
+  const ordered_json label = {{"mark", {{"type", "text"}, {"dy", -11}, {"fontSize", 11}}},
+                              {"encoding", {{"y", y}, {"x", x}, {"text", {{"field", "words"}}}}}};
+  auto chart = wide_chart(600);
+  chart["height"] = 46 * entries(animal, "steps").size();
+  chart["data"] = data(rows_of(animal));
+  // Percentages beyond 1 : 1000 end at the edge, as certainty has no place on this axis.
+  chart["transform"] = {
+      {{"calculate", "clamp(datum.before, 0.001, 0.999)"}, {"as", "from_chance"}},
+      {{"calculate", "clamp(datum.after, 0.001, 0.999)"}, {"as", "to_chance"}},
+      {{"calculate", "log(datum.from_chance / (1 - datum.from_chance)) / LN10"}, {"as", "from"}},
+      {{"calculate", "log(datum.to_chance / (1 - datum.to_chance)) / LN10"}, {"as", "to"}}};
+  chart["layer"] = {bar, end, label};
+  return chart;
+}
+
+Table table_of(const json& animal, const std::string& of) {
+  Table table{"Evidence of " + of, {"step", "factor on the odds", "chance after it"}, {}};
+  for (const json& step : entries(animal, "steps")) {
+    const auto factor = number(step, "factor");
+    table.rows.push_back({text(step, "label"), factor ? ratio_text({factor, {}, ""}) : "start",
+                          percent_text(step, "probability_after")});
+  }
+  return table;
+}
+
+}  // namespace
+
+std::vector<Chart> waterfall_charts(const json& audit) {
+  std::vector<Chart> charts;
+  for (const json& animal : entries(audit, "animals")) {
+    if (entries(animal, "steps").empty()) continue;
+    const auto of = text(animal, "animal") + " at " + text(animal, "locus");
+    charts.push_back({"evidence-" + std::to_string(charts.size() + 1),
+                      "What moved the odds of " + of + ".",
+                      "From top to bottom, each step starts where the last one ended; the figure "
+                      "is the chance of "
+                      "one copy of " +
+                          text(animal, "allele") + " after it.",
+                      {{specification_of(animal), "Waterfall of the evidence on " + of +
+                                                      ", step by step, on an axis of odds."}},
+                      {table_of(animal, of)}});
+  }
+  return charts;
+}
+
+}  // namespace likelihet::publishing

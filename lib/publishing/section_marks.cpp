@@ -1,0 +1,123 @@
+// Every mark with its verdict and its figures.
+#include "charts.hpp"
+#include "figures.hpp"
+#include "sections.hpp"
+
+namespace likelihet::publishing {
+namespace {
+
+std::string entry_text(const json& object, std::string_view list, std::size_t place,
+                       bool as_percent) {
+  const auto& values = entries(object, list);
+  if (place >= values.size() || !values[place].is_number()) return std::string(not_given);
+  const json one = {{"value", values[place]}};
+  return as_percent ? percent_text(one, "value") : count_text(one, "value");
+}
+
+Table levels_table(const json& marker, const std::string& of) {
+  Table table{
+      "Levels of " + of,
+      {"level", "known carriers", "known others", "of carriers, corrected", "of others, corrected"},
+      {}};
+  std::size_t place = 0;
+  for (const json& level : entries(marker, "levels")) {
+    table.rows.push_back({level.is_string() ? level.get<std::string>() : std::string(not_given),
+                          entry_text(field(marker, "known"), "carrier", place, false),
+                          entry_text(field(marker, "known"), "plain", place, false),
+                          entry_text(field(marker, "estimated"), "carrier", place, true),
+                          entry_text(field(marker, "estimated"), "plain", place, true)});
+    ++place;
+  }
+  return table;
+}
+
+Table cuts_table(const json& marker, const std::string& of) {
+  Table table{"Cuts of " + of,
+              {"seen from", "carriers that show it, naive", "corrected", "others that don't, naive",
+               "corrected"},
+              {}};
+  for (const json& cut : entries(marker, "cuts")) {
+    const json& sensitivity = field(cut, "sensitivity");
+    const json& specificity = field(cut, "specificity");
+    table.rows.push_back({text(cut, "at_least"),
+                          percent_text(estimate(field(sensitivity, "naive"))),
+                          percent_text(estimate(field(sensitivity, "corrected"))),
+                          percent_text(estimate(field(specificity, "naive"))),
+                          percent_text(estimate(field(specificity, "corrected")))});
+  }
+  return table;
+}
+
+Table tests_table(const json& marker, const std::string& of) {
+  Table table{"Tests of " + of, {"question", "p", "adjusted for all marks"}, {}};
+  const std::pair<const char*, const char*> questions[] = {
+      {"pooled", "do carriers differ, all animals together?"},
+      {"within_clutch", "do carriers differ from their clutch mates?"},
+      {"adds_to_others", "does it add to what the other marks say?"},
+      {"lines_differ", "do lines differ in what it says?"},
+      {"unexplained_by_other_traits", "does it stand when other traits are allowed for?"}};
+  for (const auto& [code, question] : questions) {
+    const json& test = field(field(marker, "tests"), code);
+    table.rows.push_back({question, p_text(test, "p"), p_text(test, "adjusted")});
+  }
+  return table;
+}
+
+Table groups_table(const json& marker, const std::string& of) {
+  Table table{
+      "Groups, " + of, {"split by", "group", "cut", "animals", "known", "odds ratio"}, {}, 3};
+  for (const json& group : entries(marker, "groups")) {
+    table.rows.push_back({text(group, "by"), text(group, "group"), text(group, "cut"),
+                          count_text(group, "animals"), count_text(group, "known"),
+                          ratio_text(estimate(field(group, "odds_ratio")))});
+  }
+  return table;
+}
+
+Markup other_trait(const json& marker) {
+  const json& other = field(marker, "other_trait");
+  if (!other.is_object()) return {};
+  return filled("<p>It goes with another trait: {} ({}), p {}.</p>\n",
+                {name(text(other, "locus")), name(text(other, "allele")), p_text(other, "p")});
+}
+
+std::string title_of(const json& marker) {
+  auto title = text(marker, "marker");
+  if (number(marker, "context")) title += ", context " + count_text(marker, "context");
+  return title;
+}
+
+Markup one_mark(const json& marker) {
+  const auto of = title_of(marker);
+  return filled(
+      "<article class=\"mark\"><h3>{}: <span class=\"verdict\">{}</span></h3>\n<p>{}</p>\n{}"
+      "<p>Read on {}; {} masked, {} not scorable. It tells {} bits of being a carrier of {} at "
+      "{}.</p>\n{}</article>\n",
+      {name(of), text(marker, "words"), text(marker, "why"), other_trait(marker),
+       counted(count(marker, "animals"), "animal", "animals"), count_text(marker, "masked"),
+       count_text(marker, "not_scorable"), decimal_text(estimate(field(marker, "bits")), 2),
+       name(text(marker, "allele")), name(text(marker, "locus")),
+       folded("The figures of " + of,
+              {levels_table(marker, of), cuts_table(marker, of), tests_table(marker, of),
+               groups_table(marker, of)},
+              false)});
+}
+
+Markup tried(const json& audit) {
+  const json& tried = field(audit, "multiplicity");
+  if (!number(tried, "markers")) return {};
+  return filled(
+      "<p>{} tried; tests are adjusted for that ({}).</p>\n",
+      {counted(count(tried, "markers"), "mark was", "marks were"), text(tried, "method")});
+}
+
+}  // namespace
+
+Markup marks_section(const json& audit, bool can_draw) {
+  Markup html = tried(audit);
+  html += html_figures(forest_charts(audit), can_draw, "No mark has figures to draw.");
+  for (const json& marker : entries(audit, "markers")) html += one_mark(marker);
+  return section("marks", "What the marks are worth", html);
+}
+
+}  // namespace likelihet::publishing

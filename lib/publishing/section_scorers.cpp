@@ -1,0 +1,61 @@
+// The scorers and how well they agree.
+#include "charts.hpp"
+#include "figures.hpp"
+#include "sections.hpp"
+
+namespace likelihet::publishing {
+namespace {
+
+Table readings_table(const json& audit) {
+  Table table{"Readings of each scorer",
+              {"scorer", "readings", "not scorable", "blind", "not blind", "not recorded which"},
+              {}};
+  for (const json& scorer : entries(audit, "scorers")) {
+    table.rows.push_back({text(scorer, "scorer"), count_text(scorer, "readings"),
+                          count_text(scorer, "not_scorable"), count_text(scorer, "blind"),
+                          count_text(scorer, "unblinded"), count_text(scorer, "unknown")});
+  }
+  return table;
+}
+
+Table marks_table(const json& audit) {
+  Table table{"What each scorer sees of carriers",
+              {"scorer", "mark", "locus", "cut", "known animals", "carriers that show it",
+               "others that don't"},
+              {},
+              4};
+  for (const json& scorer : entries(audit, "scorers")) {
+    for (const json& mark : entries(scorer, "marks")) {
+      table.rows.push_back({text(scorer, "scorer"), text(mark, "marker"), text(mark, "locus"),
+                            text(mark, "cut"), count_text(mark, "known"),
+                            percent_text(estimate(field(mark, "sensitivity"))),
+                            percent_text(estimate(field(mark, "specificity")))});
+    }
+  }
+  return table;
+}
+
+Table seasons_table(const json& audit) {
+  Table table{
+      "Scorers by season", {"scorer", "season", "mark", "readings", "at the cut or above"}, {}, 3};
+  for (const json& scorer : entries(audit, "scorers")) {
+    for (const json& season : entries(scorer, "seasons")) {
+      table.rows.push_back({text(scorer, "scorer"), text(season, "season"), text(season, "marker"),
+                            count_text(season, "readings"), count_text(season, "at_least_cut")});
+    }
+  }
+  return table;
+}
+
+}  // namespace
+
+Markup scorers_section(const json& audit, bool can_draw) {
+  Markup html = html_table(readings_table(audit));
+  html += folded("What each scorer sees of carriers, and season by season",
+                 {marks_table(audit), seasons_table(audit)}, false);
+  html += html_figures(agreement_charts(audit), can_draw,
+                       "No animal was read twice: agreement can't be given.");
+  return section("scorers", "The scorers", html);
+}
+
+}  // namespace likelihet::publishing

@@ -1,0 +1,23 @@
+likelihet_test(publishing_tests
+  SOURCES ${CMAKE_CURRENT_SOURCE_DIR}/publishing/markup_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/publishing/fields_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/publishing/figures_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/publishing/charts_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/publishing/sections_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/publishing/table_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/publishing/audit_report_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/publishing/hostile_documents_test.cpp
+  LINKS likelihet::publishing nlohmann_json::nlohmann_json rapidcheck)
+
+# The report of a document, for the tests in a browser.
+add_executable(write_report ${CMAKE_CURRENT_SOURCE_DIR}/publishing/write_report.cpp)
+target_link_libraries(write_report PRIVATE likelihet::publishing
+                                           likelihet_report_scripts likelihet_warnings)
+
+# The published schema against the samples, and against broken ones.
+find_program(LIKELIHET_PYTHON python3 PATHS /usr/bin NO_DEFAULT_PATH)
+if(LIKELIHET_PYTHON)
+  add_test(NAME publishing.schema
+    COMMAND ${LIKELIHET_PYTHON} ${CMAKE_CURRENT_SOURCE_DIR}/publishing/schema_test.py
+            ${PROJECT_SOURCE_DIR})
+endif()
