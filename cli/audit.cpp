@@ -3,9 +3,11 @@
 #include "commands.hpp"
 #include "computation.hpp"
 #include "output_file.hpp"
+#include "report_scripts.hpp"
 
 #include <likelihet/audit/audit.hpp>
 #include <likelihet/book/book.hpp>
+#include <likelihet/publishing/audit_report.hpp>
 
 namespace likelihet::cli {
 namespace {
@@ -17,7 +19,8 @@ struct Asked {
   std::optional<double> known_not;
   std::vector<std::string> thresholds;
   std::size_t resamples = audit::ScoreSettings{}.resamples;
-  std::optional<std::string> csv;  // a file; "-": standard output
+  std::optional<std::string> html;  // a file
+  std::optional<std::string> csv;   // a file; "-": standard output
 };
 
 double threshold_of(const std::string& text) {
@@ -61,6 +64,10 @@ Reply run(const Asked& asked, const Shell& shell) {
   const auto book = book::Book::open(asked.book);
   const colony::Colony colony = book.colony();
   const auto found = value_or_fail(colony, audit::audit(colony, settings));
+  if (asked.html) {
+    write_output(*asked.html, publishing::audit_report(audit_document(colony, found, settings),
+                                                       {report_scripts()}));
+  }
   if (asked.csv && *asked.csv != "-") write_output(*asked.csv, audit_csv(colony, found));
   if (asked.csv && *asked.csv == "-") return {audit_csv(colony, found), {}};
   if (shell.json) return {audit_document(colony, found, settings).dump(2) + "\n", {}};
@@ -71,12 +78,14 @@ Reply run(const Asked& asked, const Shell& shell) {
 
 void add_audit(CLI::App& program, CommandLine& line) {
   const auto asked = std::make_shared<Asked>();
-  CLI::App& command = new_command(program, line, "audit",
-                                  "Check past percentages against what came true, and each mark.",
-                                  "  likelihet audit demo.book\n"
-                                  "  likelihet audit demo.book --json --as-of 2026-06-30\n"
-                                  "  likelihet audit demo.book --csv forecasts.csv\n");
+  CLI::App& command = new_command(
+      program, line, "audit", "Check past percentages against what came true, and each mark.",
+      "  likelihet audit demo.book\n"
+      "  likelihet audit demo.book --json --as-of 2026-06-30\n"
+      "  likelihet audit demo.book --html audit.html --csv forecasts.csv\n");
   add_book(command, asked->book);
+  add_text(command, "--html", asked->html, "write the report to this file, as one page with charts")
+      ->type_name("FILE");
   add_output(command, "--csv", asked->csv,
              "write the forecasts as a table; without a file, print it instead");
   add_probability(command, "--known", asked->known,
