@@ -34,14 +34,9 @@ const Estimators& likelihood_estimators() {
   return all;
 }
 
-std::string title_of(const json& marker, const json& cut, std::string_view separator) {
-  std::string title = text(marker, "marker");
-  title += separator;
-  title += text(cut, "at_least");
-  if (const auto context = number(marker, "context")) {
-    title += " (context " + count_text(marker, "context") + ")";
-  }
-  return title;
+std::string title_of(const json& audit, const json& marker, const json& cut,
+                     const char* separator) {
+  return mark_name(audit, marker) + separator + text(cut, "at_least");
 }
 
 std::optional<double> drawable(std::optional<double> ratio) {
@@ -60,7 +55,7 @@ ordered_json rows_of(const json& audit, std::string_view ratio, const Estimators
           each.interval = {*drawable(each.interval->first), *drawable(each.interval->second)};
         }
         auto row = estimate_row(each);
-        row["mark"] = title_of(marker, cut, "\nfrom ");
+        row["mark"] = title_of(audit, marker, cut, "\nfrom ");
         row["estimate"] = estimator.kind.name;
         rows.push_back(std::move(row));
       }
@@ -108,7 +103,7 @@ Table odds_table(const json& audit) {
   for (const json& marker : entries(audit, "markers")) {
     for (const json& cut : entries(marker, "cuts")) {
       const json& ratio = field(cut, "odds_ratio");
-      table.rows.push_back({title_of(marker, cut, ", from "),
+      table.rows.push_back({title_of(audit, marker, cut, ", from "),
                             ratio_text(estimate(field(ratio, "pooled"))),
                             ratio_text(estimate(field(ratio, "within_clutch"))),
                             count_text(ratio, "informative_clutches")});
@@ -124,7 +119,7 @@ Table likelihood_table(const json& audit) {
       {}};
   for (const json& marker : entries(audit, "markers")) {
     for (const json& cut : entries(marker, "cuts")) {
-      std::vector<std::string> row = {title_of(marker, cut, ", from ")};
+      std::vector<std::string> row = {title_of(audit, marker, cut, ", from ")};
       for (const auto* ratio : {"positive_ratio", "negative_ratio"}) {
         for (const Estimator& each : likelihood_estimators()) {
           row.push_back(ratio_text(estimate(field(field(cut, ratio), each.field))));

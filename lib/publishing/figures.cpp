@@ -71,6 +71,14 @@ std::string p_text(const json& object, std::string_view name) {
   return *p < 0.001 ? "<0.001" : fmt::format("{:.3f}", *p);
 }
 
+std::string mark_name(const json& audit, const json& marker) {
+  std::string words = text(marker, "marker");
+  if (different(entries(audit, "markers"), "locus").size() > 1)
+    words += " at " + text(marker, "locus");
+  if (number(marker, "context")) words += ", context " + count_text(marker, "context");
+  return words;
+}
+
 std::string basis_words(std::string_view basis) {
   if (basis == "scored") return "with marks";
   return std::string(basis);

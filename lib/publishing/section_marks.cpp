@@ -81,14 +81,8 @@ Markup other_trait(const json& marker) {
                 {name(text(other, "locus")), name(text(other, "allele")), p_text(other, "p")});
 }
 
-std::string title_of(const json& marker) {
-  auto title = text(marker, "marker");
-  if (number(marker, "context")) title += ", context " + count_text(marker, "context");
-  return title;
-}
-
-Markup one_mark(const json& marker) {
-  const auto of = title_of(marker);
+Markup one_mark(const json& audit, const json& marker) {
+  const auto of = mark_name(audit, marker);
   return filled(
       "<article class=\"mark\"><h3>{}: <span class=\"verdict\">{}</span></h3>\n<p>{}</p>\n{}"
       "<p>Read on {}; {} masked, {} not scorable. It tells {} bits of being a carrier of {} at "
@@ -116,7 +110,7 @@ Markup tried(const json& audit) {
 Markup marks_section(const json& audit, bool can_draw) {
   Markup html = tried(audit);
   html += html_figures(forest_charts(audit), can_draw, "No mark has figures to draw.");
-  for (const json& marker : entries(audit, "markers")) html += one_mark(marker);
+  for (const json& marker : entries(audit, "markers")) html += one_mark(audit, marker);
   return section("marks", "What the marks are worth", html);
 }
 

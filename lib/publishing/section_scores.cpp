@@ -12,10 +12,9 @@ namespace {
 
 constexpr std::size_t most_forecasts_listed = 500;
 
-std::string score_text(const json* entry, int decimals) {
-  if (entry == nullptr) return std::string(not_given);
-  auto score = estimate(*entry);
-  score.why = text(*entry, "note");
+std::string score_text(const json& entry, int decimals) {
+  auto score = estimate(entry);
+  score.why = text(entry, "note");
   return decimal_text(score, decimals);
 }
 
@@ -26,8 +25,10 @@ std::string row_name(const ScoreKind& kind, const json& entry) {
   return words;
 }
 
-const json* at(const std::vector<const json*>& list, std::size_t place) {
-  return place < list.size() ? list[place] : nullptr;
+/// The entry in that place; null past the last.
+const json& at(const std::vector<const json*>& list, std::size_t place) {
+  static const json nothing;
+  return place < list.size() ? *list[place] : nothing;
 }
 
 /// The rows of one choice of forecasts, by the pedigree and with marks side by side.
@@ -39,9 +40,9 @@ std::vector<std::vector<std::string>> rows_of(const json& audit, ScoreOf of) {
     of.basis = "scored";
     const auto scored = find_scores(audit, of, kind.code);
     for (std::size_t place = 0; place < std::max(pedigree.size(), scored.size()); ++place) {
-      const json* one = at(pedigree, place);
-      const json* other = at(scored, place);
-      const json& counts = other != nullptr ? *other : *one;
+      const json& one = at(pedigree, place);
+      const json& other = at(scored, place);
+      const json& counts = other.is_null() ? one : other;
       rows.push_back({row_name(kind, counts), score_text(one, kind.decimals),
                       score_text(other, kind.decimals), count_text(counts, "n"),
                       count_text(counts, "clutches"), std::string(kind.best)});

@@ -11,7 +11,7 @@ ordered_json theme() {
   const ordered_json legend = {
       {"orient", "bottom"},        {"direction", "horizontal"}, {"columns", 2},
       {"title", nullptr},          {"labelFontSize", 12},       {"labelLimit", 240},
-      {"labelColor", colour::ink}, {"symbolSize", 90},          {"symbolStrokeWidth", 0}};
+      {"labelColor", colour::ink}, {"symbolSize", 90}};
   return {{"font", "system-ui, sans-serif"},
           {"background", "white"},
           {"axis", axis},
@@ -39,7 +39,10 @@ ordered_json channel(std::string_view field, const std::vector<Kind>& kinds, con
     names.push_back(kind.name);
     range.push_back(pick(kind));
   }
-  return {{"field", field}, {"type", "nominal"}, {"scale", {{"domain", names}, {"range", range}}}};
+  return {{"field", field},
+          {"type", "nominal"},
+          {"scale", {{"domain", names}, {"range", range}}},
+          {"legend", {{"symbolStrokeWidth", 0}}}};  // a dashed outline would blur the shape
 }
 
 }  // namespace
