@@ -150,7 +150,8 @@ CLI::Option* add_text(CLI::App& command, const std::string& name, std::optional<
 }
 
 CLI::Option* add_output(CLI::App& command, const std::string& name,
-                        std::optional<std::string>& file, const std::string& help) {
+                        std::optional<std::string>& file, bool may_stand_alone,
+                        const std::string& help) {
   return command
       .add_option_function<std::vector<std::string>>(
           name,
@@ -158,8 +159,8 @@ CLI::Option* add_output(CLI::App& command, const std::string& name,
             file = given.empty() || given.front().empty() ? "-" : given.front();
           },
           help)
-      ->expected(0, 1)
-      ->type_name("[FILE]");
+      ->expected(may_stand_alone ? 0 : 1, 1)
+      ->type_name(may_stand_alone ? "[FILE]" : "FILE");
 }
 
 CLI::Option* add_texts(CLI::App& command, const std::string& name, std::vector<std::string>& texts,

@@ -71,9 +71,10 @@ CLI::Option* add_flag(CLI::App& command, const std::string& name, bool& flag,
                       const std::string& help);
 CLI::Option* add_text(CLI::App& command, const std::string& name, std::optional<std::string>& text,
                       const std::string& help);
-/// A file to write; "-", standard output, where the option stands alone.
+/// A file to write. Where it `may_stand_alone`, without a file, that is "-": standard output.
 CLI::Option* add_output(CLI::App& command, const std::string& name,
-                        std::optional<std::string>& file, const std::string& help);
+                        std::optional<std::string>& file, bool may_stand_alone,
+                        const std::string& help);
 /// May be given more than once.
 CLI::Option* add_texts(CLI::App& command, const std::string& name, std::vector<std::string>& texts,
                        const std::string& type, const std::string& help);

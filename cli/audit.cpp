@@ -84,9 +84,9 @@ void add_audit(CLI::App& program, CommandLine& line) {
       "  likelihet audit demo.book --json --as-of 2026-06-30\n"
       "  likelihet audit demo.book --html audit.html --csv forecasts.csv\n");
   add_book(command, asked->book);
-  add_text(command, "--html", asked->html, "write the report to this file, as one page with charts")
-      ->type_name("FILE");
-  add_output(command, "--csv", asked->csv,
+  add_output(command, "--html", asked->html, false,
+             "write the report to this file, as one page with charts");
+  add_output(command, "--csv", asked->csv, true,
              "write the forecasts as a table; without a file, print it instead");
   add_probability(command, "--known", asked->known,
                   "a chance without marks from which a carrier is known; not given = 0.99");

@@ -3,6 +3,7 @@
 
 #include "audit_output.hpp"
 #include "observation_words.hpp"
+#include <fmt/format.h>
 
 namespace likelihet::cli {
 
@@ -15,7 +16,7 @@ ordered_json json_of(const audit::Estimate& estimate) {
   return {{"value", estimate.value}, {"interval", json_of(estimate.interval)}};
 }
 ordered_json json_of(const std::optional<audit::Estimate>& estimate) {
-  return estimate ? json_of(*estimate) : ordered_json(nullptr);
+  return estimate ? json_of(*estimate) : ordered_json{{"value", nullptr}, {"interval", nullptr}};
 }
 
 const char* code_of(audit::Kind kind) {
@@ -42,6 +43,16 @@ namespace {
 
 ordered_json text_or_null(const std::optional<colony::Date>& date) {
   return date ? ordered_json(date->text()) : ordered_json(nullptr);
+}
+
+std::string how_tested(const audit::Selection& of) {
+  const char* how =
+      of.verdict == audit::Selected::looks_selected ? "they look chosen by their marks"
+      : of.verdict == audit::Selected::looks_random ? "they look chosen at random"
+                                                    : "too few to tell how they were chosen";
+  return fmt::format(
+      "{} of {} scored animals were tested, {} of them with marks that spoke against; {}",
+      of.tested, of.tested + of.untested, of.low_score_tested, how);
 }
 
 class Document {
@@ -162,7 +173,7 @@ class Document {
                      {"period", at.month},
                      {"n", at.cases},
                      {"expected", at.expected},
-                     {"observed", at.observed}});
+                     {"observed", at.carriers}});
     }
     return out;
   }
@@ -170,9 +181,13 @@ class Document {
   [[nodiscard]] ordered_json worst() const {
     auto out = ordered_json::array();
     for (const auto& miss : audit_.worst) {
-      ordered_json one = forecast_json(audit_.forecasts.forecasts[miss.forecast]);
-      one["bits"] = miss.bits;
-      out.push_back(std::move(one));
+      const ordered_json of = forecast_json(audit_.forecasts.forecasts[miss.forecast]);
+      out.push_back({{"animal", of["animal"]},
+                     {"locus", of["locus"]},
+                     {"allele", of["allele"]},
+                     {"probability", of["probability"]},
+                     {"outcome", of["outcome"]},
+                     {"bits", miss.bits}});
     }
     return out;
   }
@@ -202,6 +217,7 @@ class Document {
       one["verdict"] = of.verdict == audit::Selected::looks_selected ? "looks-selected"
                        : of.verdict == audit::Selected::looks_random ? "looks-random"
                                                                      : "too-few";
+      one["text"] = how_tested(of);
       out.push_back(std::move(one));
     }
     return out;

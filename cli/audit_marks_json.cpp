@@ -61,13 +61,13 @@ ordered_json tested_json(const audit::Tested& tested) {
 }
 
 ordered_json p_json(const std::optional<double>& p) {
-  return p ? ordered_json{{"p", *p}} : ordered_json(nullptr);
+  return {{"p", p ? ordered_json(*p) : ordered_json(nullptr)}};
 }
 
 ordered_json tests_json(const colony::Model& model, const audit::MarkAudit& mark) {
   ordered_json out = {{"pooled", tested_json(mark.pooled)},
                       {"within_clutch", tested_json(mark.within_clutch)}};
-  out["adds_to_others"] = nullptr;
+  out["adds_to_others"] = {{"p", nullptr}, {"adjusted", nullptr}, {"nearest", nullptr}};
   if (mark.adds_to_others) {
     out["adds_to_others"] = tested_json(*mark.adds_to_others);
     out["adds_to_others"]["nearest"] = model.markers()[*mark.nearest_other].id;
@@ -75,7 +75,7 @@ ordered_json tests_json(const colony::Model& model, const audit::MarkAudit& mark
   out["lines_differ"] = p_json(mark.lines_differ);
   out["blinding_differs"] = p_json(mark.blinding_differs);
   out["unexplained_by_other_traits"] =
-      mark.other ? ordered_json{{"p", mark.other->left}} : ordered_json(nullptr);
+      p_json(mark.other ? std::optional(mark.other->left) : std::nullopt);
   return out;
 }
 

@@ -136,7 +136,7 @@ std::string bands_text(const audit::Audit& audit, const Terminal& terminal) {
   Table table({{"called"}, {"animals", Align::right}, {"carriers", Align::right}, {"which is"}});
   for (const auto& band : audit.bands) {
     table.add({fmt::format("{:.0f} to {:.0f} %", 100 * band.low, 100 * band.high),
-               std::to_string(band.cases), fmt::format("{:.0f}", band.carriers),
+               std::to_string(band.cases), std::to_string(band.carriers),
                fmt::format("{:.0f} % ({:.0f} to {:.0f} %)", 100 * band.proved.value,
                            100 * band.proved.interval.low, 100 * band.proved.interval.high)});
   }

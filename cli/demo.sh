@@ -40,6 +40,8 @@ All names, traits and records of the demo are invented. What next:
   build/cli/likelihet history build/demo.book Isolde     how a dam's odds went, day by day
   build/cli/likelihet odds build/demo.book --as-of 2024-12-31
   build/cli/likelihet learn build/demo.book              what the records teach about the marks
+  build/cli/likelihet audit build/demo.book --html build/audit.html
+                                                         whether past percentages came true, and each mark's worth
   build/cli/likelihet --help                             all commands; also docs/commands.md
 Your own book: copy a model from models/, change it to your animals, then 'likelihet init'.
 END

@@ -23,11 +23,12 @@ std::vector<Reliability::Group> groups_of(const std::vector<Case>& cases) {
   std::size_t from = 0;
   for (const auto& group : reliability_groups(cases, most_groups, fewest_in_a_group)) {
     const auto n = static_cast<std::size_t>(std::lround(group.weight));
+    const auto carriers = static_cast<std::size_t>(std::lround(group.observed * group.weight));
     out.push_back({sorted[from],
                    sorted[from + n - 1],
                    group.probability,
                    n,
-                   group.observed * group.weight,
+                   carriers,
                    {group.observed, group.interval}});
     from += n;
   }
@@ -100,7 +101,7 @@ std::vector<Drift> drifts(const Forecasts& forecasts) {
     at.month = month;
     ++at.cases;
     at.expected += forecast.probability;
-    at.observed += truth.probability;
+    at.carriers += truth.so() ? 1 : 0;
   }
   std::vector<Drift> out;
   for (auto& [key, drift] : found) out.push_back(std::move(drift));
@@ -114,7 +115,7 @@ std::vector<Band> bands(const Forecasts& forecasts) {
     if (!marked(forecast, Scheme::as_it_stood)) continue;
     const auto at = std::min(ten - 1, static_cast<std::size_t>(forecast.probability * ten));
     ++all[at].cases;
-    all[at].carriers += forecasts.truths[forecast.truth].probability;
+    all[at].carriers += forecasts.truths[forecast.truth].so() ? 1 : 0;
   }
   std::vector<Band> out;
   for (std::size_t i = 0; i < ten; ++i) {
@@ -123,8 +124,8 @@ std::vector<Band> bands(const Forecasts& forecasts) {
     band.low = static_cast<double>(i) / ten;
     band.high = static_cast<double>(i + 1) / ten;
     const auto n = static_cast<double>(band.cases);
-    band.carriers = std::min(band.carriers, n);
-    band.proved = {band.carriers / n, wilson(band.carriers, n)};
+    const auto carriers = static_cast<double>(band.carriers);
+    band.proved = {carriers / n, wilson(carriers, n)};
     out.push_back(band);
   }
   return out;

@@ -26,8 +26,8 @@ struct Reliability {
     double low_edge = 0, high_edge = 0;  ///< of the forecasts in it
     double mean = 0;
     std::size_t cases = 0;
-    double carriers = 0;
-    Estimate observed;  ///< Wilson
+    std::size_t carriers = 0;  ///< to the nearest whole animal
+    Estimate observed;         ///< Wilson
   };
   std::vector<Group> groups;  ///< of about equal counts
 };
@@ -50,14 +50,15 @@ struct Drift {
   Scheme scheme = Scheme::as_it_stood;
   std::string month;  ///< YYYY-MM of the day the truth was known
   std::size_t cases = 0;
-  double expected = 0, observed = 0;
+  double expected = 0;       ///< carriers
+  std::size_t carriers = 0;  ///< that proved to be
 };
 
 /// Of everything called from `low` up to `high`, how many proved to be carriers (as it stood).
 struct Band {
   double low = 0, high = 0;
   std::size_t cases = 0;
-  double carriers = 0;
+  std::size_t carriers = 0;
   Estimate proved;
 };
 

@@ -102,7 +102,6 @@ ordered_json diagram_specification(const json& diagram) {
 ordered_json histogram_specification(const std::vector<const json*>& forecasts) {
   ordered_json rows;
   for (const json* forecast : forecasts) {
-    if (!flag(*forecast, "scored")) continue;
     const bool carrier = count(*forecast, "outcome") == 1;
     rows.push_back(
         {{"probability", value_or_null(number(*forecast, "probability"))},

@@ -116,7 +116,7 @@ Markup worst_table(const json& audit) {
 Table forecasts_table(const json& audit, const std::string& scheme) {
   Table table{"",
               {"animal", "clutch", "locus", "called on", "known on", "known by", "pedigree",
-               "with marks", "proved", "in the scores"},
+               "with marks", "proved", "any mark read"},
               {},
               6};
   constexpr std::size_t pedigree_column = 6;

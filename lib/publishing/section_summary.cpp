@@ -28,7 +28,6 @@ Tally tally(const json& audit) {
   Tally out;
   for (const json* each :
        having(entries(audit, "forecasts"), {{"basis", "scored"}, {"scheme", "as-it-stood"}})) {
-    if (!flag(*each, "scored")) continue;
     ++out.forecasts;
     out.carriers += count(*each, "outcome") == 1 ? 1 : 0;
   }
