@@ -21,6 +21,7 @@ std::optional<odds::TooLarge> forecast_as_it_stood(const colony::Colony& colony,
   for (const auto& [day, truths] : by_day) {
     const odds::Scenario eve = odds::scenario(colony, colony::Date::of_days(day.days() - 1));
     std::vector<Event> events;
+    events.reserve(truths.size());
     for (std::size_t t : truths) events.push_back(out.truths[t].event);
     auto bare =
         event_odds(without_scores(eve), odds::believed(model), events, settings.memory_bytes);

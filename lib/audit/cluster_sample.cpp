@@ -8,6 +8,7 @@ namespace likelihet::audit {
 ClusterSampler::ClusterSampler(std::span<const std::size_t> cluster) {
   std::map<std::size_t, std::vector<std::size_t>> sorted;
   for (std::size_t i = 0; i < cluster.size(); ++i) sorted[cluster[i]].push_back(i);
+  members_.reserve(sorted.size());
   for (auto& [number, members] : sorted) members_.push_back(std::move(members));
 }
 

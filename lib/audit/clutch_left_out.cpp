@@ -87,6 +87,7 @@ class LeavingOut {
       return !may_inform(*observation, family, group, first_);
     });
     std::vector<Event> events;
+    events.reserve(truths.size());
     for (std::size_t t : truths) events.push_back(out_.truths[t].event);
     const auto pedigree = taken(event_odds(without_scores(informed), odds::believed(model_), events,
                                            settings_.memory_bytes));

@@ -17,6 +17,7 @@ constexpr std::size_t fewest_in_a_group = 5;
 
 std::vector<Reliability::Group> groups_of(const std::vector<Case>& cases) {
   std::vector<double> sorted;
+  sorted.reserve(cases.size());
   for (const Case& one : cases) sorted.push_back(one.probability);
   std::sort(sorted.begin(), sorted.end());
   std::vector<Reliability::Group> out;
@@ -104,6 +105,7 @@ std::vector<Drift> drifts(const Forecasts& forecasts) {
     at.carriers += truth.so() ? 1 : 0;
   }
   std::vector<Drift> out;
+  out.reserve(found.size());
   for (auto& [key, drift] : found) out.push_back(std::move(drift));
   return out;
 }

@@ -39,7 +39,8 @@ std::vector<Flow> flows(const colony::Colony& colony, const Forecasts& forecasts
   std::vector<Flow> out;
   const auto& loci = colony.model().loci();
   for (std::size_t l = 0; l < loci.size(); ++l) {
-    for (std::uint16_t a = 1; a < loci[l].alleles().size(); ++a) {
+    const auto alleles = static_cast<std::uint16_t>(loci[l].alleles().size());
+    for (std::uint16_t a = 1; a < alleles; ++a) {
       Flow flow;
       flow.locus = l;
       flow.allele = a;

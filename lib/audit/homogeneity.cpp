@@ -45,6 +45,7 @@ double together(std::span<const LevelData> groups, double log_ratio) {
 double homogeneity_p(std::span<const LevelData> groups) {
   if (groups.size() < 2) return 1;
   std::vector<LevelData> smaller;
+  smaller.reserve(groups.size());
   double apart = 0;
   for (const LevelData& group : groups) {
     smaller.push_back(collapsed(group));

@@ -1,6 +1,7 @@
 // Draws, weights, and chains where weights wear out.
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <map>
 
 #include <likelihet/audit/learned_draws.hpp>
@@ -95,7 +96,7 @@ bool LearnedDraws::draw_from(const odds::Prepared& taught) {
 // Largest 1.
 std::vector<double> LearnedDraws::weights(const AtDraws& now) const {
   std::vector<double> out(tables_.size());
-  double largest = -INFINITY;
+  double largest = -std::numeric_limits<double>::infinity();
   for (std::size_t k = 0; k < out.size(); ++k) {
     out[k] = now.log_evidence[k] - log_evidence_[k];
     largest = std::max(largest, out[k]);

@@ -1,6 +1,7 @@
 // EM for rows of levels, and what a cut of them is worth.
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <map>
 #include <set>
 #include <utility>
@@ -115,7 +116,7 @@ LevelFit fit_levels(const LevelData& given, double added) {
   // The first step counts every animal by its weights alone.
   out.rows.assign(data.classes,
                   std::vector<double>(data.levels, 1 / static_cast<double>(data.levels)));
-  double before = -INFINITY;
+  double before = -std::numeric_limits<double>::infinity();
   for (std::size_t step = 0; step < most_steps; ++step) {
     auto cells = prior;
     out.log_likelihood = expect(data, out.rows, cells);

@@ -104,6 +104,7 @@ class MarkAuditor {
     const auto subjects = subjects_from(of.by_animal, out);
     out.animals = subjects.size();
     count(subjects, levels, out);
+    out.cuts.reserve(levels - 1);
     for (std::size_t cut = 1; cut < levels; ++cut) {
       out.cuts.push_back(audit_cut(subjects, levels, cut));
     }
@@ -138,14 +139,17 @@ class MarkAuditor {
                        MarkAudit& out) const {
     out.bits = information(fit_levels(level_data(subjects, levels)), mean_carrier(subjects));
     std::vector<std::size_t> cluster;
+    cluster.reserve(subjects.size());
     for (const Subject& one : subjects) cluster.push_back(one.cluster);
     const ClusterSampler sampler(cluster);
     out.clutches = sampler.clusters();
     if (sampler.clusters() < 2 || resamples_ < 40) return;
     std::mt19937_64 random(seed_);
     std::vector<double> drawn;
+    drawn.reserve(resamples_);
     for (std::size_t k = 0; k < resamples_; ++k) {
       std::vector<Subject> sample;
+      sample.reserve(subjects.size());
       for (std::size_t i : sampler.draw(random)) sample.push_back(subjects[i]);
       drawn.push_back(information(fit_levels(level_data(sample, levels)), mean_carrier(sample)));
     }
@@ -162,6 +166,7 @@ class MarkAuditor {
     const double alike = fit_levels(joined(data, std::vector<std::size_t>{0, 0})).log_likelihood;
     out.pooled.p = likelihood_ratio_p(apart, alike, degrees_between(data, 2, 1));
     std::vector<std::size_t> clutch;
+    clutch.reserve(subjects.size());
     for (const Subject& one : subjects) clutch.push_back(one.cluster);
     const auto within = stratified_test(compared(subjects, clutch));
     out.within_clutch.p = within.p;
@@ -206,7 +211,8 @@ std::vector<std::pair<std::size_t, std::uint16_t>> targets(const colony::Model& 
   std::set<std::pair<std::size_t, std::uint16_t>> named;
   std::set<std::pair<std::size_t, std::uint16_t>> all;
   for (std::size_t l = 0; l < model.loci().size(); ++l) {
-    for (std::uint16_t a = 1; a < model.loci()[l].alleles().size(); ++a) all.emplace(l, a);
+    const auto alleles = static_cast<std::uint16_t>(model.loci()[l].alleles().size());
+    for (std::uint16_t a = 1; a < alleles; ++a) all.emplace(l, a);
   }
   for (const auto& row : odds::rows_of(marker, table)) {
     for (const auto& [locus, genotype] : row.at) {

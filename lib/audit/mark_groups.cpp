@@ -72,7 +72,8 @@ void for_each_other(const colony::Colony& colony, std::size_t locus, Do&& act) {
   const auto& loci = colony.model().loci();
   for (std::size_t l = 0; l < loci.size(); ++l) {
     if (l == locus) continue;
-    for (std::uint16_t a = 1; a < loci[l].alleles().size(); ++a) act(l, a);
+    const auto alleles = static_cast<std::uint16_t>(loci[l].alleles().size());
+    for (std::uint16_t a = 1; a < alleles; ++a) act(l, a);
   }
 }
 

@@ -20,6 +20,7 @@ std::vector<Subject> subjects_of(const colony::Colony& colony, const MarklessTab
                                  std::span<const LevelRead> reads, std::size_t locus,
                                  std::uint16_t allele, double yes, double no) {
   std::vector<Subject> out;
+  out.reserve(reads.size());
   for (const LevelRead& read : reads) {
     const Copies& copies = markless.of(read.animal, locus, allele);
     if (copies.two > 0.5) continue;
@@ -34,6 +35,8 @@ std::vector<Subject> subjects_of(const colony::Colony& colony, const MarklessTab
 
 LevelData level_data(std::span<const Subject> subjects, std::size_t levels) {
   LevelData out{levels, 2, {}, {}};
+  out.level.reserve(subjects.size());
+  out.weight.reserve(2 * subjects.size());
   for (const Subject& one : subjects) {
     out.level.push_back(one.read.level);
     out.weight.push_back(1 - one.carrier);
@@ -45,6 +48,7 @@ LevelData level_data(std::span<const Subject> subjects, std::size_t levels) {
 std::vector<Compared> compared(std::span<const Subject> subjects,
                                std::span<const std::size_t> stratum) {
   std::vector<Compared> out;
+  out.reserve(subjects.size());
   for (std::size_t i = 0; i < subjects.size(); ++i) {
     out.push_back({static_cast<double>(subjects[i].read.level), subjects[i].carrier, stratum[i]});
   }

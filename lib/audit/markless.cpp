@@ -41,7 +41,8 @@ std::vector<Event> events_of(const colony::Colony& colony) {
   const auto& loci = colony.model().loci();
   for (std::size_t a = 0; a < colony.animals().size(); ++a) {
     for (std::size_t l = 0; l < loci.size(); ++l) {
-      for (std::uint16_t allele = 1; allele < loci[l].alleles().size(); ++allele) {
+      const auto alleles = static_cast<std::uint16_t>(loci[l].alleles().size());
+      for (std::uint16_t allele = 1; allele < alleles; ++allele) {
         out.push_back({a, l, allele});
       }
     }

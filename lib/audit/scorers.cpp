@@ -92,6 +92,7 @@ std::vector<Agreement> agreements(const colony::Colony& colony,
     }
   }
   std::vector<Agreement> out;
+  out.reserve(pairs.size());
   for (const auto& [key, both] : pairs) {
     const auto& [m, first, second] = key;
     out.push_back(agreement_of(colony.model().markers()[m], m, first, second, both));
@@ -152,6 +153,7 @@ std::vector<ScorerAudit> audit_scorers(const colony::Colony& colony,
   for (const auto& [key, season] : seasons) found[std::get<0>(key)].seasons.push_back(season);
   for (const MarkAudit& mark : marks) judge_scorers(colony, background, mark, found);
   std::vector<ScorerAudit> out;
+  out.reserve(found.size());
   for (auto& [s, scorer] : found) out.push_back(std::move(scorer));
   return out;
 }

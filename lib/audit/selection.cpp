@@ -84,8 +84,10 @@ std::variant<std::vector<Selection>, odds::TooLarge> selections(const colony::Co
     const bool can_test = std::any_of(model.assays().begin(), model.assays().end(),
                                       [&](const auto& assay) { return assay.locus == locus; });
     if (!can_test) continue;
-    for (std::uint16_t a = 1; a < model.loci()[locus].alleles().size(); ++a) {
+    const auto alleles = static_cast<std::uint16_t>(model.loci()[locus].alleles().size());
+    for (std::uint16_t a = 1; a < alleles; ++a) {
       std::vector<Event> events;
+      events.reserve(read.size());
       for (std::size_t animal : read) {
         if (background.markless.of(animal, locus, a).two <= 0.5)
           events.push_back({animal, locus, a});
