@@ -105,12 +105,32 @@ Markup tried(const json& audit) {
       {counted(count(tried, "markers"), "mark was", "marks were"), text(tried, "method")});
 }
 
+// Only where any two marks were read on the same animals of known truth.
+Markup pairs(const json& audit) {
+  if (entries(audit, "pairs").empty()) return {};
+  Table table{"Marks on the same animals of known truth",
+              {"one mark", "another", "at", "animals", "correlation", "p"},
+              {},
+              3};
+  for (const json& pair : entries(audit, "pairs")) {
+    table.rows.push_back({text(pair, "first"), text(pair, "second"), text(pair, "locus"),
+                          count_text(pair, "animals"),
+                          decimal_text({number(pair, "correlation"), {}, ""}, 2),
+                          p_text(pair, "p")});
+  }
+  return literal(
+             "<h3>Marks that repeat each other</h3>\n<p>Correlated beyond what being a carrier "
+             "explains, two marks say less together than their product.</p>\n") +=
+         folded("The pairs", {table}, false);
+}
+
 }  // namespace
 
 Markup marks_section(const json& audit, bool can_draw) {
   Markup html = tried(audit);
   html += html_figures(forest_charts(audit), can_draw, "No mark has figures to draw.");
   for (const json& marker : entries(audit, "markers")) html += one_mark(audit, marker);
+  html += pairs(audit);
   return section("marks", "What the marks are worth", html);
 }
 

@@ -95,11 +95,20 @@ Markup verdicts(const json& audit) {
     Markup names;
     for (const json* marker : having(markers, {{"words", words}})) {
       if (!names.empty()) names += ", ";
-      names += name(text(*marker, "marker"));
+      names += filled("{} ({})", {name(text(*marker, "marker")), name(text(*marker, "locus"))});
     }
     items += filled("<li><strong>{}:</strong> {}</li>\n", {words, names});
   }
   return filled("<p>The verdict on each mark:</p>\n<ul>\n{}</ul>\n", {items});
+}
+
+// Records whose chance given everything else is below one in a hundred.
+Markup conflicts(const json& audit) {
+  const auto& records = entries(audit, "conflicts");
+  if (records.empty()) return {};
+  Markup items;
+  for (const json& record : records) items += filled("<li>{}</li>\n", {text(record, "why")});
+  return filled("<p>Records that hardly fit the rest:</p>\n<ul>\n{}</ul>\n", {items});
 }
 
 }  // namespace
@@ -109,6 +118,7 @@ Markup summary_section(const json& audit) {
   html += outcome_sentences(audit);
   if (tally(audit).forecasts > 0) html += skill_sentence(audit);
   html += verdicts(audit);
+  html += conflicts(audit);
   return section("summary", "In short", html);
 }
 

@@ -88,10 +88,10 @@ TEST(Reliability, AThinCurveIsGreyAndSaysSo) {
   EXPECT_EQ(full.specification["layer"][2]["mark"]["color"], "#0072B2");
 }
 
-TEST(Reliability, ForecastsThatDoNotCountStayOutOfTheHistogram) {
+TEST(Reliability, ForecastsOfAnimalsWithoutAMarkAreInTheHistogramToo) {
   auto audit = sample("one");
   for (auto& each : audit["forecasts"]) each["scored"] = false;
-  EXPECT_TRUE(reliability_charts(audit).at(0).drawings[1].specification["data"]["values"].empty());
+  EXPECT_FALSE(reliability_charts(audit).at(0).drawings[1].specification["data"]["values"].empty());
 }
 
 TEST(Forest, RatiosOfZeroAndInfinityStayOnTheAxis) {

@@ -125,7 +125,7 @@ TEST(SummarySection, ListsMarksByTheirVerdict) {
   auto audit = sample("full");
   for (auto& marker : audit["markers"]) marker["words"] = "predicts";
   EXPECT_THAT(summary_section(audit).str(),
-              HasSubstr("<bdi>bar-break</bdi>, <bdi>chin-freckle</bdi>"));
+              HasSubstr("<bdi>bar-break</bdi> (<bdi>fennglass</bdi>), <bdi>chin-freckle</bdi>"));
 }
 
 TEST(FixedSections, SayWhatComesBeforeAnyFigure) {
