@@ -33,6 +33,7 @@ struct DrawSettings {
 /// and followed. Deterministic.
 class LearnedDraws {
  public:
+  /// The model must outlive it, and be that of every scenario.
   explicit LearnedDraws(const colony::Model& model, const DrawSettings& settings);
 
   /// P(exactly one copy) of each event by all evidence of `asked`, averaged over tables learned
