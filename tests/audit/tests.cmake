@@ -12,6 +12,7 @@ likelihet_test(audited_books_tests
     ${CMAKE_CURRENT_SOURCE_DIR}/audit/other_trait_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/audit/repeats_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/audit/scorers_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/audit/selection_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/audit/simulated_marks_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/audit/simulated_season.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/audit/verdict_test.cpp
