@@ -108,6 +108,20 @@ TEST(MarkGroups, LinesDifferWhereTheMarkWorksInOneAlone) {
   EXPECT_LT(book.audited().lines_differ.value(), 0.01);
 }
 
+// Animals that are carriers or not with even chances tell nothing of the mark.
+TEST(MarkGroups, ALineWithoutKnownAnimalsIsToldAndNotCompared) {
+  Book book;
+  book.add_line("north", 18, 2, 3, 17);
+  book.add_line("south", 0, 0, 10, 10);
+  for (std::size_t i = 40; i < 60; ++i) book.subjects[i].carrier = 0.5;
+  const auto mark = book.audited();
+  const auto lines = groups(mark, By::line);
+  ASSERT_EQ(lines.size(), 2U);
+  EXPECT_TRUE(tells(lines[0]));
+  EXPECT_FALSE(tells(lines[1]));
+  EXPECT_EQ(mark.lines_differ, std::nullopt);
+}
+
 TEST(MarkGroups, ScorersAreThoseOfEachReading) {
   Book book;
   book.add_line("", 4, 2, 2, 4);

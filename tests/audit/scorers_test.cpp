@@ -1,4 +1,6 @@
 // Agreement between and within scorers, and how each reads.
+#include <algorithm>
+
 #include "audit/hand_made.hpp"
 #include <gtest/gtest.h>
 
@@ -67,6 +69,16 @@ TEST(Agreements, WithinAScorerAreOfTheFirstTwoLooks) {
   EXPECT_EQ(found[0].pairs, 2U);
   EXPECT_DOUBLE_EQ(found[0].exact.value, 0.5);
   EXPECT_DOUBLE_EQ(found[0].weighted_kappa.observed, 0.5);  // (1 + 0) / 2
+}
+
+TEST(Agreements, LooksOfOneDayAreInTheOrderOfTheirIds) {
+  auto records = founders(1);
+  for (const char* level : {"faint", "faint", "clear"}) {
+    records.score("A0", "crown-fleck", level, "ana").on("2026-06-01");
+  }
+  EXPECT_EQ(agreed(records).at(0).exact.value, 1);
+  std::reverse(records.records.observations.begin(), records.records.observations.end());
+  EXPECT_EQ(agreed(records).at(0).exact.value, 1);
 }
 
 // A look without a day of its own has that of its record.

@@ -78,9 +78,10 @@ RecordsBuilder clutch(const std::vector<const char*>& levels, std::size_t tested
   return records;
 }
 
-Selection of_clutch(const RecordsBuilder& records) {
-  const auto found =
-      selected(support::colony_of(support::made(support::masked_model()), records.records));
+Selection of_clutch(const RecordsBuilder& records, double weight = 1) {
+  auto model = support::masked_model();
+  model.markers[0].weight = weight;
+  const auto found = selected(support::colony_of(support::made(model), records.records));
   EXPECT_EQ(found.size(), 1U);  // no assay tests for harbor
   return found.at(0);
 }
@@ -120,6 +121,17 @@ TEST(Selection, MarksThatSpeakAlikeCountHalfAndLowScoresAreCounted) {
   EXPECT_EQ(found.untested, 5U);
   EXPECT_EQ(found.low_score_tested, 1U);
   EXPECT_DOUBLE_EQ(found.louder.value().value, 0.8);
+}
+
+TEST(Selection, MarksOfNoWeightSpeakAgainstNoOne) {
+  const auto found = of_clutch(clutch({"clear", "absent", "faint", "absent", "clear", "absent",
+                                       "clear", "faint", "absent", "absent"},
+                                      5),
+                               0);
+  EXPECT_EQ(found.tested, 5U);
+  EXPECT_EQ(found.low_score_tested, 0U);
+  EXPECT_EQ(found.louder.value().value, 0.5);
+  EXPECT_EQ(found.verdict, Selected::looks_random);
 }
 
 // What the marks say of an animal must not be read off its own result: here all results turn the
