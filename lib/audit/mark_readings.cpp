@@ -35,7 +35,8 @@ std::size_t likeliest(const colony::Marker& marker, const std::vector<odds::Read
   for (std::size_t level = 1; level < odds.size(); ++level) {
     if (odds[level] >= odds[best]) best = level;
   }
-  return best;
+  if (odds[best] > 0) return best;
+  return std::max_element(readings.begin(), readings.end())->level;  // the level orders first
 }
 
 void add_animal(const colony::Marker& marker, std::size_t animal, Looked looked,

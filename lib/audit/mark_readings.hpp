@@ -32,7 +32,8 @@ struct MarkReadings {
 /// All marks in all contexts in which any level was read, by marker and table. Readings count up to
 /// `as_of`, and only before the day `before[animal]` where there is one: who knows the truth does
 /// not read blind. "Could not be scored" is never a level. Of several readings the level with the
-/// largest product of odds/evidence_score.hpp counts, the higher of two alike.
+/// largest product of odds/evidence_score.hpp counts, the higher of two alike; where sure readings
+/// leave none possible, the highest that was read.
 std::vector<MarkReadings> mark_readings(const colony::Colony& colony,
                                         const std::optional<colony::Date>& as_of,
                                         const std::vector<std::optional<colony::Date>>& before);

@@ -21,6 +21,11 @@ struct Look {
   const colony::Score* score;
 };
 
+// The day it was read, else the day from which it counts, as in LevelRead.
+const std::optional<colony::Date>& day_of(const colony::Observation& observation) {
+  return observation.on ? observation.on : observation.known;
+}
+
 // Scores by a named scorer that count, by day and id.
 std::vector<Look> looks(const colony::Colony& colony, const std::optional<colony::Date>& as_of) {
   std::vector<Look> out;
@@ -29,8 +34,8 @@ std::vector<Look> looks(const colony::Colony& colony, const std::optional<colony
     if (score != nullptr && score->scorer) out.push_back({observation, score});
   }
   std::sort(out.begin(), out.end(), [](const Look& a, const Look& b) {
-    return std::tie(a.observation->on, a.observation->id) <
-           std::tie(b.observation->on, b.observation->id);
+    return std::tie(day_of(*a.observation), a.observation->id) <
+           std::tie(day_of(*b.observation), b.observation->id);
   });
   return out;
 }
@@ -66,7 +71,7 @@ Agreement agreement_of(const colony::Marker& marker, std::size_t m, std::size_t 
 }
 
 std::string season_of(const colony::Observation& observation) {
-  const auto& day = observation.on ? observation.on : observation.known;
+  const auto& day = day_of(observation);
   return day ? day->text().substr(0, 4) : std::string();
 }
 

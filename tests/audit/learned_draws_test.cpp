@@ -149,10 +149,13 @@ TEST_F(LearnedDrawsOf, OfRecordsThatClashAreNone) {
 }
 
 TEST_F(LearnedDrawsOf, TooLittleMemoryIsTold) {
-  const auto book = colony(taught());
+  auto records = taught();
+  records.founder("A", genetics::Sex::female, "bought").founder("B", genetics::Sex::male, "bought");
+  records.clutch("K", "A", {"B"}).hatchling("H", "K").shows("H", "ember", "plain");
+  const auto book = colony(records);
   const auto scenario = odds::scenario(book, std::nullopt);
   DrawSettings settings;
-  settings.memory_bytes = 1;
+  settings.memory_bytes = 16;
   LearnedDraws learned = draws(settings);
   EXPECT_TRUE(std::holds_alternative<odds::TooLarge>(learned.odds(scenario, scenario, {})));
 }

@@ -102,9 +102,12 @@ TEST(Markless, ContradictoryEvidenceGivesNoOdds) {
 }
 
 TEST(Markless, TooLittleMemoryIsToldBeforeAnyWork) {
-  const auto colony = made(two_carriers());
+  RecordsBuilder records;
+  records.founder("A", genetics::Sex::female, "bought").founder("B", genetics::Sex::male, "bought");
+  records.clutch("C", "A", {"B"}).hatchling("H", "C").shows("H", "ember", "plain");
+  const auto colony = made(records);
   const auto found = event_odds(odds::scenario(colony, std::nullopt),
-                                odds::believed(colony.model()), events_of(colony), 1);
+                                odds::believed(colony.model()), events_of(colony), 16);
   EXPECT_TRUE(std::holds_alternative<odds::TooLarge>(found));
 }
 

@@ -3,14 +3,23 @@ likelihet_test(audited_books_tests
     ${CMAKE_CURRENT_SOURCE_DIR}/audit/calibration_of_forecasts_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/audit/demo_audit_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/audit/extremes_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/audit/flow_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/audit/forecasts_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/audit/learned_draws_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/audit/level_mixture_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/audit/mark_groups_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/audit/mark_readings_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/audit/mark_subjects_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/audit/markless_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/audit/other_trait_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/audit/repeats_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/audit/score_table_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/audit/scorers_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/audit/selection_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/audit/simulated_marks_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/audit/simulated_season.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/audit/truths_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/audit/verdict_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/audit/warnings_test.cpp
   LINKS likelihet::audit likelihet::documents rapidcheck)
 likelihet_test(audit_tests
