@@ -32,12 +32,14 @@ void forecasts_of_a_season(benchmark::State& state) {
     const auto found = forecasts(colony, {});
     outcomes = std::get<Forecasts>(found).forecasts.size() / 4;
   }
+  state.counters["animals"] = static_cast<double>(colony.animals().size());
   state.counters["outcomes"] = static_cast<double>(outcomes);
 }
 BENCHMARK(forecasts_of_a_season)->Unit(benchmark::kMillisecond)->Iterations(1);
 
 void truths_of_a_season(benchmark::State& state) {
   const auto colony = simulated_season(large_season(), 1).colony();
+  state.counters["animals"] = static_cast<double>(colony.animals().size());
   for (auto _ : state) benchmark::DoNotOptimize(truths(colony, {}));
 }
 BENCHMARK(truths_of_a_season)->Unit(benchmark::kMillisecond)->Iterations(1);

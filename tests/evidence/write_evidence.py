@@ -40,7 +40,9 @@ def long_checks(build):
     yield "| check | figures | seconds |"
     yield "|---|---|---|"
     for program, only in (("property_tests", "RandomColonies.*"),
-                          ("learning_tests", "Calibration.*:Starts.*"), ("reference_tests", "*")):
+                          ("learning_tests", "Calibration.*:Starts.*"),
+                          ("audited_books_tests", "CalibrationOfForecasts.*:SimulatedMarks.*"),
+                          ("reference_tests", "*")):
         for name, recorded, seconds in properties_of(build / "tests" / program, only):
             figures = ", ".join(f"{k.replace('_', ' ')} {v}" for k, v in recorded.items())
             yield f"| {name} | {figures or 'passed'} | {seconds:.1f} |"
