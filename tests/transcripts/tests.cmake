@@ -6,7 +6,7 @@ function(likelihet_transcript name file)
     COMMAND Python3::Interpreter ${CMAKE_CURRENT_SOURCE_DIR}/transcripts/run_transcript.py
             --likelihet $<TARGET_FILE:likelihet> --scratch ${CMAKE_CURRENT_BINARY_DIR}/scratch/${name}
             ${ARGN} ${file})
-  set_tests_properties(transcripts.${name} PROPERTIES TIMEOUT 600)
+  set_tests_properties(transcripts.${name} PROPERTIES TIMEOUT 1200)  # audits, instrumented
 endfunction()
 
 file(GLOB transcripts CONFIGURE_DEPENDS ${CMAKE_CURRENT_SOURCE_DIR}/transcripts/*.transcript)
