@@ -2,6 +2,7 @@
 #include <map>
 
 #include <likelihet/audit/cluster_sample.hpp>
+#include <likelihet/audit/draw.hpp>
 
 namespace likelihet::audit {
 
@@ -12,12 +13,10 @@ ClusterSampler::ClusterSampler(std::span<const std::size_t> cluster) {
   for (auto& [number, members] : sorted) members_.push_back(std::move(members));
 }
 
-std::vector<std::size_t> ClusterSampler::draw(std::mt19937_64& random) const {
-  std::vector<std::size_t> out;
-  std::uniform_int_distribution<std::size_t> any(0, members_.empty() ? 0 : members_.size() - 1);
+std::vector<ClusterMember> ClusterSampler::draw(std::mt19937_64& random) const {
+  std::vector<ClusterMember> out;
   for (std::size_t k = 0; k < members_.size(); ++k) {
-    const auto& members = members_[any(random)];
-    out.insert(out.end(), members.begin(), members.end());
+    for (std::size_t i : members_[below(random, members_.size())]) out.push_back({i, k});
   }
   return out;
 }

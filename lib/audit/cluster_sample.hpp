@@ -8,14 +8,23 @@
 
 namespace likelihet::audit {
 
-/// Positions of the members of as many clusters as there are, drawn with replacement (Davison and
-/// Hinkley 1997, Bootstrap Methods and their Application, section 3.8). `cluster[i]` is the cluster
-/// of member i, by any numbers. A cluster drawn twice has its members twice.
+/// A member of a drawn cluster. A cluster drawn twice is two clusters, numbered from 0 in the order
+/// of drawing.
+struct ClusterMember {
+  std::size_t position = 0;  ///< among those sampled from
+  std::size_t cluster = 0;   ///< its new number
+};
+
+/// As many clusters as there are, drawn with replacement (Davison and Hinkley 1997, Bootstrap
+/// Methods and their Application, section 3.8). `cluster[i]` is the cluster of member i, by any
+/// numbers; clusters are drawn in ascending order of number, their members in the order in which
+/// they stand.
 class ClusterSampler {
  public:
   explicit ClusterSampler(std::span<const std::size_t> cluster);
   [[nodiscard]] std::size_t clusters() const { return members_.size(); }
-  std::vector<std::size_t> draw(std::mt19937_64& random) const;
+  /// The members of the clusters drawn; the same with every standard library.
+  std::vector<ClusterMember> draw(std::mt19937_64& random) const;
 
  private:
   std::vector<std::vector<std::size_t>> members_;

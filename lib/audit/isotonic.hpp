@@ -35,9 +35,9 @@ struct Decomposition {
 
 Decomposition decompose(std::span<const Case> cases);
 
-/// Mean of |forecast - curve|. Austin and Steyerberg (2019, Statistics in Medicine 38:4051) define
-/// the index with a loess curve; here the curve is the isotonic one, which has nothing to tune and
-/// comes out larger in small samples.
+/// Mean of |forecast - curve|. The integrated calibration index (2019, Statistics in Medicine
+/// 38:4051) is defined with a loess curve; here the curve is the isotonic one, which has nothing to
+/// tune and comes out larger in small samples.
 double integrated_calibration_index(std::span<const Case> cases);
 
 struct BandPoint {

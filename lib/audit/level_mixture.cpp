@@ -6,15 +6,12 @@
 #include <set>
 #include <utility>
 
-#include <boost/math/distributions/chi_squared.hpp>
-
+#include <likelihet/audit/distributions.hpp>
 #include <likelihet/audit/level_mixture.hpp>
 
 namespace likelihet::audit {
 
 namespace {
-
-constexpr double z95 = 1.959963984540054;  // the 0.975 quantile of the normal distribution
 
 double logistic(double x) {
   return 1 / (1 + std::exp(-x));
@@ -24,12 +21,12 @@ double logit(double p) {
 }
 
 Estimate on_log_scale(double log_value, double variance) {
-  const double half = z95 * std::sqrt(variance);
+  const double half = normal_width(0.95) * std::sqrt(variance);
   return {std::exp(log_value), {std::exp(log_value - half), std::exp(log_value + half)}};
 }
 
 Estimate on_logit_scale(double p, double variance) {
-  const double half = z95 * std::sqrt(variance);
+  const double half = normal_width(0.95) * std::sqrt(variance);
   return {p, {logistic(logit(p) - half), logistic(logit(p) + half)}};
 }
 
@@ -135,7 +132,7 @@ LevelFit fit_levels(const LevelData& given, double added) {
 double likelihood_ratio_p(double larger, double smaller, double degrees) {
   const double statistic = 2 * (larger - smaller);
   if (!(statistic > 0) || degrees < 1) return 1;
-  return boost::math::cdf(boost::math::complement(boost::math::chi_squared(degrees), statistic));
+  return chi_squared_p(statistic, degrees);
 }
 
 double degrees_between(const LevelData& data, std::size_t rows, std::size_t fewer) {

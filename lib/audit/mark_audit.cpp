@@ -14,6 +14,7 @@
 #include <likelihet/audit/two_by_two.hpp>
 #include <likelihet/audit/verdict.hpp>
 #include <likelihet/odds/evidence_score.hpp>
+#include <likelihet/odds/quantiles.hpp>
 
 namespace likelihet::audit {
 
@@ -150,14 +151,14 @@ class MarkAuditor {
     for (std::size_t k = 0; k < resamples_; ++k) {
       std::vector<Subject> sample;
       sample.reserve(subjects.size());
-      for (std::size_t i : sampler.draw(random)) sample.push_back(subjects[i]);
+      for (const ClusterMember& one : sampler.draw(random)) {
+        sample.push_back(subjects[one.position]);
+      }
       drawn.push_back(information(fit_levels(level_data(sample, levels)), mean_carrier(sample)));
     }
     std::sort(drawn.begin(), drawn.end());
-    const auto at = [&](double q) {
-      return drawn[static_cast<std::size_t>(q * static_cast<double>(drawn.size() - 1))];
-    };
-    out.bits_interval = Interval{at(0.025), at(0.975)};
+    out.bits_interval =
+        Interval{odds::quantile_of_sorted(drawn, 0.025), odds::quantile_of_sorted(drawn, 0.975)};
   }
 
   void test(std::span<const Subject> subjects, std::size_t levels, MarkAudit& out) const {

@@ -2,8 +2,7 @@
 #include <cmath>
 #include <map>
 
-#include <boost/math/distributions/normal.hpp>
-
+#include <likelihet/audit/distributions.hpp>
 #include <likelihet/audit/stratified_test.hpp>
 
 namespace likelihet::audit {
@@ -43,7 +42,7 @@ StratifiedTest stratified_test(std::span<const Compared> animals) {
   }
   if (!(variance > 0)) return out;
   out.z = sum / std::sqrt(variance);
-  out.p = 2 * boost::math::cdf(boost::math::complement(boost::math::normal(), std::abs(out.z)));
+  out.p = two_sided_p(out.z);
   return out;
 }
 

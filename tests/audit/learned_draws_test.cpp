@@ -192,7 +192,7 @@ TEST(ClusterSample, DrawsWholeClusters) {
     const auto drawn = sampler.draw(random);
     members += static_cast<double>(drawn.size()) / draws;
     std::vector<std::size_t> times(cluster.size(), 0);
-    for (std::size_t i : drawn) ++times[i];
+    for (const ClusterMember& one : drawn) ++times[one.position];
     EXPECT_EQ(times[0], times[1]);
     EXPECT_EQ(times[0], times[3]);
     EXPECT_EQ(times[4], times[5]);
