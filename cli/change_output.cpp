@@ -59,6 +59,7 @@ std::string change_text(const ChangeTold& told) {
 
   std::vector<std::string> parts;
   if (change.model_replaced) parts.emplace_back("model replaced");
+  if (change.policy_replaced) parts.emplace_back("policy replaced");
   if (!added.empty()) parts.push_back(joined(added) + " added");
   if (!completed.empty()) parts.push_back(joined(completed) + " completed");
   append(parts, if_any(change.unchanged, "record already there", "records already there"));
@@ -79,7 +80,8 @@ std::string change_json(const ChangeTold& told) {
                            {"clutches_completed", change.clutches_completed},
                            {"observations_added", change.observations_added},
                            {"unchanged", change.unchanged},
-                           {"model_replaced", change.model_replaced}};
+                           {"model_replaced", change.model_replaced},
+                           {"policy_replaced", change.policy_replaced}};
   if (told.observation) document["observation"] = *told.observation;
   if (told.moves) {
     document["moved"] = moves_json(*told.moves);

@@ -12,6 +12,7 @@
 #include <likelihet/documents/colony_document.hpp>
 #include <likelihet/documents/csv_table.hpp>
 #include <likelihet/documents/model_document.hpp>
+#include <likelihet/documents/policy_document.hpp>
 
 namespace likelihet::cli {
 namespace {
@@ -70,7 +71,9 @@ Imported imported(const std::string& text, const std::string& name,
   if (kind || looks_like_a_table(text, name)) {
     return records_of_table(text, name == "-" ? "standard input" : name, kind);
   }
-  if (documents::format_of(text) == documents::Format::model) return model_of(text);
+  const documents::Format format = documents::format_of(text);
+  if (format == documents::Format::model) return model_of(text);
+  if (format == documents::Format::policy) return value_or_fail(documents::read_policy(text));
   return value_or_fail(documents::read_colony(text));
 }
 

@@ -8,6 +8,7 @@
 #include <variant>
 
 #include <likelihet/colony/model.hpp>
+#include <likelihet/colony/policy.hpp>
 #include <likelihet/colony/records.hpp>
 #include <likelihet/documents/csv_records.hpp>
 
@@ -17,8 +18,8 @@ namespace likelihet::cli {
 /// those of meaning only where there are none.
 colony::Model model_of(const std::string& text);
 
-/// Records, or the model that is to replace the book's. A model replaces, records are added.
-using Imported = std::variant<colony::Records, colony::Model>;
+/// Records, or the model or policy that is to replace the book's. Records are added.
+using Imported = std::variant<colony::Records, colony::Model, colony::Policy>;
 
 /// Reads the content of a file: a table where `kind` is given or the name ends in .csv or .tsv, or
 /// where standard input does not begin as JSON; else a JSON document. Throws Failure{input}.

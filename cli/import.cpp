@@ -23,6 +23,9 @@ std::variant<book::Change, colony::Faults> put(book::Book& book, const Imported&
   if (const auto* model = std::get_if<colony::Model>(&imported)) {
     return book.replace_model(*model, mode);
   }
+  if (const auto* policy = std::get_if<colony::Policy>(&imported)) {
+    return book.replace_policy(*policy, mode);
+  }
   return book.add(std::get<colony::Records>(imported), mode);
 }
 
@@ -45,14 +48,14 @@ Reply run(const Asked& asked, const Shell& shell) {
 
 void add_import(CLI::App& program, CommandLine& line) {
   const auto asked = std::make_shared<Asked>();
-  CLI::App& command = new_command(program, line, "import",
-                                  "Add a colony document, a table, or a new model to a book.",
-                                  "  likelihet import demo.book colony.json\n"
-                                  "  likelihet import demo.book rack.csv --as scores --dry-run\n"
-                                  "  likelihet export old.book | likelihet import new.book -\n");
+  CLI::App& command = new_command(
+      program, line, "import", "Add a colony document, a table, a new model or a policy to a book.",
+      "  likelihet import demo.book colony.json\n"
+      "  likelihet import demo.book rack.csv --as scores --dry-run\n"
+      "  likelihet export old.book | likelihet import new.book -\n");
   add_book(command, asked->book);
   add_file(command, "FILE", asked->file,
-           "a colony or model document (JSON), a .csv or .tsv table, or '-'");
+           "a colony, model or policy document (JSON), a .csv or .tsv table, or '-'");
   add_flag(command, "--dry-run", asked->dry_run, "find every fault and count; write nothing");
   add_choice(command, "--as", asked->kind, {"animals", "clutches", "scores", "results"},
              "what a table's rows are");

@@ -5,13 +5,12 @@
 
 #include <likelihet/book/book.hpp>
 #include <likelihet/book/book_error.hpp>
+#include <likelihet/book/book_state.hpp>
 #include <likelihet/book/checking.hpp>
-#include <likelihet/book/connection.hpp>
 #include <likelihet/book/learned_rows.hpp>
 #include <likelihet/book/ledger_rows.hpp>
 #include <likelihet/book/merging.hpp>
 #include <likelihet/book/records_rows.hpp>
-#include <likelihet/book/settings.hpp>
 #include <likelihet/book/sqlite_errors.hpp>
 #include <likelihet/documents/model_document.hpp>
 
@@ -24,11 +23,6 @@ using colony::Records;
 using std::filesystem::path;
 
 namespace {
-
-/// The first fault in one line, for a book that holds what does not fit.
-std::string first_of(const Faults& faults) {
-  return faults.empty() ? "" : ": " + faults.front().place + ": " + faults.front().what;
-}
 
 void write_animals(const SQLite::Database& database, const Merged& merged, LedgerWriter& ledger) {
   AnimalWriter writer(database);
@@ -73,57 +67,16 @@ void write(const SQLite::Database& database, const Merged& merged, const colony:
   write_observations(database, merged, ledger);
 }
 
+/// Faults of the policy that the book holds, when a new model does not fit it.
+Faults in_the_book(Faults faults) {
+  for (colony::Fault& fault : faults) {
+    fault.place = "book: policy, " + fault.place;
+    fault.mend = "replace the policy first: " + fault.mend;
+  }
+  return faults;
+}
+
 }  // namespace
-
-/// The connection, and the model read last. What the book holds is read again each time: another
-/// process may have added to it.
-class Book::State {
- public:
-  State(path file, Settings settings, Connection connection)
-      : file_(std::move(file)),
-        settings_(std::move(settings)),
-        connection_(std::move(connection)) {}
-
-  SQLite::Database& database() { return connection_.database(); }
-  [[nodiscard]] const path& file() const { return file_; }
-  [[nodiscard]] const Settings& settings() const { return settings_; }
-
-  std::shared_ptr<const Model> model() {
-    const auto text = read_model_text(database());
-    if (!text) {
-      throw damaged(file_, "the book has no model");
-    }
-    if (!model_ || *text != model_text_) {
-      model_ = parsed(*text);
-      model_text_ = *text;
-    }
-    return model_;
-  }
-
-  Records records() {
-    return {read_animals(database(), file_), read_clutches(database(), file_),
-            read_observations(database(), file_)};
-  }
-
- private:
-  [[nodiscard]] std::shared_ptr<const Model> parsed(const std::string& text) const {
-    auto description = documents::read_model(text);
-    if (const auto* faults = std::get_if<Faults>(&description)) {
-      throw damaged(file_, "the book's model cannot be read" + first_of(*faults));
-    }
-    auto model = Model::make(std::get<colony::ModelDescription>(std::move(description)));
-    if (const auto* faults = std::get_if<Faults>(&model)) {
-      throw damaged(file_, "the book's model is not sound" + first_of(*faults));
-    }
-    return std::make_shared<const Model>(std::get<Model>(std::move(model)));
-  }
-
-  path file_;
-  Settings settings_;
-  Connection connection_;
-  std::shared_ptr<const Model> model_;
-  std::string model_text_;
-};
 
 Book::Book(std::unique_ptr<State> state) : state_(std::move(state)) {}
 Book::Book(Book&&) noexcept = default;
@@ -179,10 +132,7 @@ Colony Book::colony() const {
 
 std::variant<Change, Faults> Book::add(const Records& records, Mode mode) {
   return translated(state_->file(), [&]() -> std::variant<Change, Faults> {
-    // A rehearsal only reads, so that it works beside a writer and on a file that is read-only.
-    SQLite::Transaction transaction(state_->database(),
-                                    mode == Mode::commit ? SQLite::TransactionBehavior::IMMEDIATE
-                                                         : SQLite::TransactionBehavior::DEFERRED);
+    SQLite::Transaction transaction(state_->database(), behaviour(mode));
     const colony::Timestamp now = state_->settings().clock();
     Merged merged = merge(state_->records(), records, now);
     Faults faults = merged.take_faults();
@@ -203,9 +153,7 @@ std::variant<Change, Faults> Book::add(const Records& records, Mode mode) {
 
 std::variant<Change, Faults> Book::replace_model(const Model& model, Mode mode) {
   return translated(state_->file(), [&]() -> std::variant<Change, Faults> {
-    SQLite::Transaction transaction(state_->database(),
-                                    mode == Mode::commit ? SQLite::TransactionBehavior::IMMEDIATE
-                                                         : SQLite::TransactionBehavior::DEFERRED);
+    SQLite::Transaction transaction(state_->database(), behaviour(mode));
     const std::string text = documents::write_model(model.description());
     const auto old = read_model_text(state_->database());
     Change change;
@@ -215,6 +163,9 @@ std::variant<Change, Faults> Book::replace_model(const Model& model, Mode mode) 
     auto made = Colony::make(std::make_shared<const Model>(model), state_->records());
     if (auto* faults = std::get_if<Faults>(&made)) {
       return std::move(*faults);
+    }
+    if (Faults faults = colony::policy_faults(state_->policy(), model); !faults.empty()) {
+      return in_the_book(std::move(faults));
     }
     if (mode == Mode::commit) {
       LedgerWriter(state_->database(), state_->settings().clock())
@@ -257,6 +208,8 @@ Faults Book::check() const {
       if (auto* misfits = std::get_if<Faults>(&made)) {
         faults.insert(faults.end(), misfits->begin(), misfits->end());
       }
+      more = in_the_book(colony::policy_faults(state_->policy(), *state_->model()));
+      faults.insert(faults.end(), more.begin(), more.end());
     });
   } catch (const BookError& error) {
     if (error.trouble() != BookTrouble::damaged) {

@@ -1,6 +1,6 @@
 // The book: one SQLite file with a keeper's records and an append-only ledger of what was observed.
-// What was observed is never changed or erased, only withdrawn: the file itself refuses it, by
-// triggers, so other programs cannot do it by accident either.
+// What was observed or claimed is never changed or erased, only withdrawn: the file itself refuses
+// it, by triggers, so other programs cannot do it by accident either.
 #pragma once
 
 #include <filesystem>
@@ -9,9 +9,11 @@
 #include <variant>
 #include <vector>
 
+#include <likelihet/book/claim.hpp>
 #include <likelihet/colony/colony.hpp>
 #include <likelihet/colony/fault.hpp>
 #include <likelihet/colony/model.hpp>
+#include <likelihet/colony/policy.hpp>
 #include <likelihet/colony/records.hpp>
 
 namespace likelihet::book {
@@ -26,20 +28,13 @@ struct Change {
   std::size_t observations_added = 0;
   std::size_t unchanged = 0;  ///< records that are in the book already, with the same content
   bool model_replaced = false;
+  bool policy_replaced = false;
 };
 
 /// A rehearsal holds no write lock and works on a read-only file.
 enum class Mode {
   commit,    ///< all or nothing, in one transaction
   rehearse,  ///< finds every fault and counts, and writes nothing
-};
-
-/// What was learned from a book, kept beside its records. The book does not look into it.
-struct LearnedRecord {
-  std::string digest;    ///< of the model and the records that taught it
-  std::string document;  ///< how it was learned, and what, in JSON
-  std::vector<double> draws;
-  friend bool operator==(const LearnedRecord&, const LearnedRecord&) = default;
 };
 
 /// An entry of the ledger: what happened to the book, in order. Never changed once written;
@@ -88,14 +83,33 @@ class Book {
   /// what is added.
   std::variant<Change, colony::Faults> add(const colony::Records& records, Mode mode);
 
-  /// Replaces the model if every record still fits it; the ledger keeps the old one's text. The
-  /// same model again changes nothing.
+  /// Replaces the model if every record and the policy still fit it; the ledger keeps the old one's
+  /// text. The same model again changes nothing.
   std::variant<Change, colony::Faults> replace_model(const colony::Model& model, Mode mode);
 
   /// Nothing where nothing was learned yet.
   [[nodiscard]] std::optional<LearnedRecord> learned() const;
   /// Replaces what was learned before, in one transaction; the ledger says when.
   void keep_learned(const LearnedRecord& learned);
+
+  /// What the keeper decided about publishing; the default where the book never had one.
+  [[nodiscard]] colony::Policy policy() const;
+  /// Replaces it if it fits the model; the ledger keeps the old one's text. The same policy again
+  /// changes nothing.
+  std::variant<Change, colony::Faults> replace_policy(const colony::Policy& policy, Mode mode);
+
+  /// All evidence, as it stood after this entry of the ledger, or as it stands. One state of the
+  /// book. Throws std::invalid_argument for an entry that the ledger does not have.
+  [[nodiscard]] Evidence evidence(std::optional<std::int64_t> entries = std::nullopt) const;
+
+  /// In the order in which they were made.
+  [[nodiscard]] std::vector<ClaimRecord> claims() const;
+  /// Tables that a claim counted, by their digest.
+  [[nodiscard]] std::optional<LearnedRecord> counted_tables(const std::string& digest) const;
+  /// Writes claims and ends others, in one transaction. False, and nothing written, where the
+  /// ledger has gone on since: derive the numbers again. Throws std::invalid_argument for an end of
+  /// what is no claim or has ended already, and where a claim names tables that are not given.
+  bool publish(const Publication& publication);
 
   /// By number, from the making of the book on.
   [[nodiscard]] std::vector<LedgerEntry> ledger() const;

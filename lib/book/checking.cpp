@@ -68,10 +68,10 @@ void check_ids(const SQLite::Database& database, const std::string& query_text,
   }
 }
 
+/// `records` is a query for the ids of a kind, `added` the ledger's words for a new one.
 void check_entries(const SQLite::Database& database, const std::string& kind,
-                   const std::string& table, Faults& faults) {
-  const std::string records = "SELECT id FROM " + table;
-  const std::string entries = "SELECT id FROM ledger WHERE what = '" + kind + " added'";
+                   const std::string& records, const std::string& added, Faults& faults) {
+  const std::string entries = "SELECT id FROM ledger WHERE what = '" + added + "'";
   check_ids(database, records + " EXCEPT " + entries, "book: " + kind + ' ',
             "the ledger does not say that it was added", faults);
   check_ids(database, entries + " EXCEPT " + records, "book: " + kind + ' ',
@@ -101,9 +101,11 @@ Faults check_ledger(const SQLite::Database& database) {
             "IS NOT '1'",
             "book: ledger entry ", "it does not say, or another says, that the book was made",
             faults);
-  check_entries(database, "animal", "animals", faults);
-  check_entries(database, "clutch", "clutches", faults);
-  check_entries(database, "observation", "observations", faults);
+  check_entries(database, "animal", "SELECT id FROM animals", "animal added", faults);
+  check_entries(database, "clutch", "SELECT id FROM clutches", "clutch added", faults);
+  check_entries(database, "observation", "SELECT id FROM observations", "observation added",
+                faults);
+  check_entries(database, "claim", "SELECT code FROM claims", "claim published", faults);
   return faults;
 }
 

@@ -1,7 +1,8 @@
 likelihet_layer(book
-  HEADERS book.hpp book_error.hpp
-  SOURCES book.cpp checking.cpp connection.cpp fields.cpp file_kind.cpp learned_rows.cpp
-          ledger_rows.cpp merging.cpp observation_rows.cpp records_rows.cpp schema.cpp
-          schema_version_1.cpp schema_version_2.cpp settings.cpp sqlite_errors.cpp statements.cpp
+  HEADERS book.hpp book_error.hpp claim.hpp
+  SOURCES as_it_was.cpp book.cpp book_claims.cpp book_state.cpp checking.cpp claim_rows.cpp
+          connection.cpp fields.cpp file_kind.cpp learned_rows.cpp ledger_rows.cpp merging.cpp observation_rows.cpp records_rows.cpp schema.cpp
+          schema_version_1.cpp schema_version_2.cpp schema_version_3.cpp settings.cpp
+          sqlite_errors.cpp statements.cpp
   PUBLIC_USES colony PRIVATE_USES genetics documents
   PRIVATE_LINKS SQLiteCpp SQLite::SQLite3 Threads::Threads)

@@ -7,7 +7,7 @@
 namespace likelihet::book {
 
 std::vector<Migration> schema_migrations() {
-  return {{1, schema_version_1()}, {2, schema_version_2()}};
+  return {{1, schema_version_1()}, {2, schema_version_2()}, {3, schema_version_3()}};
 }
 
 int newest_version(const std::vector<Migration>& migrations) {

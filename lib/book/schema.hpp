@@ -51,5 +51,6 @@ std::vector<SchemaPart> expected_parts(const std::vector<Migration>& migrations)
 /// The statements of each version, as published.
 std::string schema_version_1();
 std::string schema_version_2();
+std::string schema_version_3();
 
 }  // namespace likelihet::book

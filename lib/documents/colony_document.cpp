@@ -232,6 +232,7 @@ Format format_of(std::string_view text) {
   Json::sax_parse(text.begin(), text.end(), &finder);
   if (finder.format() == "likelihet-model") return Format::model;
   if (finder.format() == "likelihet-colony") return Format::colony;
+  if (finder.format() == "likelihet-policy") return Format::policy;
   return Format::unknown;
 }
 

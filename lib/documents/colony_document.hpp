@@ -13,7 +13,7 @@ namespace likelihet::documents {
 
 /// Which document a text says that it is, by its "format". Decided by the text alone, never by a
 /// file's name.
-enum class Format { model, colony, unknown };
+enum class Format { model, colony, policy, unknown };
 
 /// Reads no further than "format", so that a document that is broken later on is still reported as
 /// the document that it is; `unknown` where there is none, or none of ours. The first "format" of

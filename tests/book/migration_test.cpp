@@ -40,21 +40,21 @@ TEST(migration, a_new_book_is_marked_as_ours_and_of_this_version) {
   const Folder folder;
   { make_example(folder / "b"); }
   // SQLite database file format, section 1.3: user version at offset 60, application id at 68.
-  EXPECT_EQ(bytes_of(folder / "b").substr(60, 4), std::string("\0\0\0\2", 4));
+  EXPECT_EQ(bytes_of(folder / "b").substr(60, 4), std::string("\0\0\0\3", 4));
   EXPECT_EQ(bytes_of(folder / "b").substr(68, 4), "LKHT");
 }
 
 TEST(migration, an_older_book_is_brought_up_to_date_and_keeps_its_records) {
   const Folder folder;
   { make_example(folder / "b"); }
-  ASSERT_EQ(version_of(folder / "b"), 2);
+  ASSERT_EQ(version_of(folder / "b"), 3);
   {
     const Book book = Opener::open(folder / "b", next_settings());
     EXPECT_EQ(book.records(), example_records());
     EXPECT_EQ(book.ledger().size(), 11U);
     EXPECT_THAT(book.check(), IsEmpty());
   }
-  EXPECT_EQ(version_of(folder / "b"), 3);
+  EXPECT_EQ(version_of(folder / "b"), 4);
   EXPECT_NO_THROW(Opener::open(folder / "b", next_settings()));
 }
 
@@ -62,7 +62,7 @@ TEST(migration, a_migrated_book_has_the_schema_of_a_new_one) {
   SQLite::Database stepwise(":memory:", SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE);
   migrate(stepwise, schema_migrations());
   migrate(stepwise, next_settings().migrations);
-  EXPECT_EQ(schema_version(stepwise), 3);
+  EXPECT_EQ(schema_version(stepwise), 4);
   EXPECT_EQ(schema_parts(stepwise), expected_parts(next_settings().migrations));
 }
 
@@ -74,7 +74,7 @@ TEST(migration, a_step_that_fails_leaves_the_old_version) {
   broken.migrations.back().statements += "INSERT INTO nowhere VALUES (1);";
   EXPECT_EQ(trouble_from([&] { Opener::open(folder / "b", broken); }), BookTrouble::damaged);
   EXPECT_EQ(bytes_of(folder / "b"), before);
-  EXPECT_EQ(version_of(folder / "b"), 2);
+  EXPECT_EQ(version_of(folder / "b"), 3);
   EXPECT_EQ(Opener::open(folder / "b", test_settings()).records(), example_records());
 }
 
@@ -88,7 +88,7 @@ TEST(migration, a_newer_book_is_refused_and_left_as_it_is) {
     FAIL();
   } catch (const BookError& error) {
     EXPECT_EQ(error.trouble(), BookTrouble::newer_version);
-    EXPECT_THAT(error.what(), HasSubstr("version 3, known here up to 2"));
+    EXPECT_THAT(error.what(), HasSubstr("version 4, known here up to 3"));
   }
   EXPECT_EQ(bytes_of(folder / "b"), before);
   EXPECT_EQ(std::filesystem::last_write_time(folder / "b"), time);
@@ -125,7 +125,7 @@ TEST(migration, a_book_of_version_1_gets_a_place_for_what_is_learned) {
   }
   ASSERT_EQ(version_of(folder / "b"), 1);
   Book book = Opener::open(folder / "b", test_settings());
-  EXPECT_EQ(version_of(folder / "b"), 2);
+  EXPECT_EQ(version_of(folder / "b"), 3);
   EXPECT_EQ(book.records().animals.size(), example_records().animals.size());
   EXPECT_FALSE(book.learned());
   EXPECT_THAT(book.check(), IsEmpty());

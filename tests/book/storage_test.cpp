@@ -150,7 +150,7 @@ TEST_P(read_only, nothing_can_be_added) {
 TEST_P(read_only, an_older_book_cannot_be_brought_up_to_date) {
   EXPECT_EQ(as_ordinary_user([&] {
               Settings next = test_settings();
-              next.migrations.push_back({3, "CREATE TABLE rooms (id TEXT) STRICT"});
+              next.migrations.push_back({4, "CREATE TABLE rooms (id TEXT) STRICT"});
               return trouble_from([&] { Opener::open(file_, next); }) == BookTrouble::storage ? 0
                                                                                               : 1;
             }),

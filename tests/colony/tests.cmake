@@ -1,7 +1,7 @@
 likelihet_test(colony_tests
   SOURCES ${CMAKE_CURRENT_SOURCE_DIR}/colony/date_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/colony/nearest_test.cpp
-    ${CMAKE_CURRENT_SOURCE_DIR}/colony/policy_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/colony/policy_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/colony/model_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/colony/colony_pedigree_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/colony/colony_observations_test.cpp

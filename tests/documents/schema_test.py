@@ -75,11 +75,11 @@ class Schemas(unittest.TestCase):
                 for index, value in enumerate(node):
                     walk(value, where + "/" + str(index))
 
-        for name in ("model", "colony", "odds"):
+        for name in ("model", "colony", "policy", "odds"):
             walk(schema(name), name)
 
     def test_sound_documents_pass(self):
-        for name in ("model", "colony", "odds"):
+        for name in ("model", "colony", "policy", "odds"):
             with self.subTest(name):
                 self.assertEqual(
                     [e.message for e in validator(name).iter_errors(document(name))], [])

@@ -4,6 +4,8 @@ likelihet_test(documents_tests
           ${CMAKE_CURRENT_SOURCE_DIR}/documents/utf8_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/documents/model_document_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/documents/colony_document_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/documents/policy_document_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/documents/evidence_digest_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/documents/csv_table_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/documents/csv_cells_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/documents/csv_records_test.cpp
