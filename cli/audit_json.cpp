@@ -192,9 +192,9 @@ class Document {
     return out;
   }
 
-  [[nodiscard]] ordered_json listings() const {
+  [[nodiscard]] static ordered_json bands_json(const std::vector<audit::Band>& bands) {
     auto out = ordered_json::array();
-    for (const auto& band : audit_.bands) {
+    for (const auto& band : bands) {
       out.push_back({{"low", band.low},
                      {"high", band.high},
                      {"n", band.cases},
@@ -203,6 +203,33 @@ class Document {
                      {"interval", json_of(band.proved.interval)}});
     }
     return out;
+  }
+
+  [[nodiscard]] ordered_json listings() const { return bands_json(audit_.bands); }
+
+  [[nodiscard]] ordered_json claims(const std::vector<audit::Claimed>& made) const {
+    const audit::ClaimCheck& check = audit_.claims;
+    auto resolved = ordered_json::array();
+    for (const auto& one : check.resolved) {
+      const audit::Claimed& claim = made[one.claim];
+      const audit::Truth& truth = audit_.forecasts.truths[one.truth];
+      ordered_json row = {{"code", claim.code}, {"on", claim.on.text()}};
+      row.update(event_json(claim.event));
+      row["low"] = claim.low;
+      row["high"] = claim.high;
+      row["known_on"] = truth.known_on->text();
+      row["kind"] = code_of(truth.kind);
+      row["outcome_probability"] = truth.probability;
+      resolved.push_back(std::move(row));
+    }
+    return {{"made", check.made},
+            {"known_already", check.known_already},
+            {"open", check.open},
+            {"expected", check.expected},
+            {"observed", check.observed},
+            {"brier", check.brier ? ordered_json(*check.brier) : ordered_json(nullptr)},
+            {"bands", bands_json(check.bands)},
+            {"resolved", std::move(resolved)}};
   }
 
   [[nodiscard]] ordered_json tested() const {
@@ -329,6 +356,7 @@ ordered_json audit_document(const colony::Colony& colony, const audit::Audit& au
   out["drift"] = parts.drift();
   out["worst"] = parts.worst();
   out["listings"] = parts.listings();
+  out["claims"] = parts.claims(settings.claims);
   out["markers"] = audit_marks_json(colony, audit);
   out["pairs"] = audit_pairs_json(colony, audit);
   out["multiplicity"] = {{"markers", audit.marks.size()}, {"method", "Benjamini-Hochberg"}};

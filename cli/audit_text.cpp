@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "audit_output.hpp"
+#include "change_output.hpp"
 #include "percent.hpp"
 #include "printable.hpp"
 #include "table.hpp"
@@ -80,9 +81,32 @@ const audit::ScoreEntry* entry_of(const audit::Audit& audit, const char* score, 
   return found == audit.scores.end() ? nullptr : &*found;
 }
 
-std::string value_cell(const audit::ScoreEntry* entry, bool as_percent) {
+/// What a table's cells refer to by a letter: why a score could not be given.
+class Footnotes {
+ public:
+  /// " [a]", the same for the same words.
+  std::string mark(const std::string& words) {
+    const auto found = std::find(notes_.begin(), notes_.end(), words);
+    const auto at = static_cast<std::size_t>(found - notes_.begin());
+    if (found == notes_.end()) notes_.push_back(words);
+    return fmt::format(" [{}]", static_cast<char>('a' + at));
+  }
+  [[nodiscard]] std::string text(const Terminal& terminal) const {
+    std::string out;
+    for (std::size_t n = 0; n < notes_.size(); ++n) {
+      const std::string line = fmt::format("[{}] {}", static_cast<char>('a' + n), notes_[n]);
+      out += "  " + wrapped(line, terminal.width() - 2, 6) + "\n";
+    }
+    return out;
+  }
+
+ private:
+  std::vector<std::string> notes_;
+};
+
+std::string value_cell(const audit::ScoreEntry* entry, bool as_percent, Footnotes& notes) {
   if (entry == nullptr) return "";
-  if (!entry->value) return entry->note.empty() ? "–" : "– (" + entry->note + ")";
+  if (!entry->value) return entry->note.empty() ? "–" : "–" + notes.mark(entry->note);
   const auto number = [&](double x) {
     return as_percent ? fmt::format("{:.0f} %", 100 * x) : fmt::format("{:.2f}", x);
   };
@@ -98,18 +122,20 @@ std::string scores_of(const audit::Audit& audit, audit::Scheme scheme,
                       const Terminal& terminal) {
   const auto* any = entry_of(audit, "brier", audit::Basis::scored, scheme, kind);
   if (any == nullptr) return {};
+  Footnotes notes;
   Table table({{"score (95 % interval by clutch)"}, {"pedigree alone"}, {"with marks"}});
   for (const Shown& shown : shown_scores) {
-    table.add({shown.words,
-               value_cell(entry_of(audit, shown.score, audit::Basis::pedigree, scheme, kind),
-                          shown.percent),
-               value_cell(entry_of(audit, shown.score, audit::Basis::scored, scheme, kind),
-                          shown.percent)});
+    const auto cell = [&](audit::Basis basis) {
+      return value_cell(entry_of(audit, shown.score, basis, scheme, kind), shown.percent, notes);
+    };
+    // One after the other, as each may add a footnote.
+    const std::string pedigree = cell(audit::Basis::pedigree);
+    table.add({shown.words, pedigree, cell(audit::Basis::scored)});
   }
   return terminal.heading(fmt::format("{}: {} outcome{} from {} clutch{}", title, any->cases,
                                       any->cases == 1 ? "" : "s", any->clutches,
                                       any->clutches == 1 ? "" : "es")) +
-         "\n" + table.text(terminal, 2) + "\n";
+         "\n" + table.text(terminal, 2) + notes.text(terminal) + "\n";
 }
 
 std::string scores_text(const audit::Audit& audit, const Terminal& terminal) {
@@ -131,17 +157,33 @@ std::string scores_text(const audit::Audit& audit, const Terminal& terminal) {
                           terminal);
 }
 
-std::string bands_text(const audit::Audit& audit, const Terminal& terminal) {
-  if (audit.bands.empty()) return {};
+std::string bands_table(const std::vector<audit::Band>& bands, const std::string& heading,
+                        const Terminal& terminal) {
+  if (bands.empty()) return {};
   Table table({{"called"}, {"animals", Align::right}, {"carriers", Align::right}, {"which is"}});
-  for (const auto& band : audit.bands) {
+  for (const auto& band : bands) {
     table.add({fmt::format("{:.0f} to {:.0f} %", 100 * band.low, 100 * band.high),
                std::to_string(band.cases), std::to_string(band.carriers),
                fmt::format("{:.0f} % ({:.0f} to {:.0f} %)", 100 * band.proved.value,
                            100 * band.proved.interval.low, 100 * band.proved.interval.high)});
   }
-  return terminal.heading("Of everything called so, how many proved") + "\n" +
-         table.text(terminal, 2) + "\n";
+  return terminal.heading(heading) + "\n" + table.text(terminal, 2) + "\n";
+}
+
+std::string bands_text(const audit::Audit& audit, const Terminal& terminal) {
+  return bands_table(audit.bands, "Of everything called so, how many proved", terminal);
+}
+
+std::string claims_text(const audit::Audit& audit, const Terminal& terminal) {
+  const audit::ClaimCheck& check = audit.claims;
+  if (check.made == 0) return {};
+  const std::string counts = fmt::format(
+      "{} published so far, withdrawn and replaced ones too: {} of unknown truth, {} known already "
+      "by then, {} that came out later: {:.1f} carriers expected, {:.1f} seen.",
+      counted(check.made, "number", "numbers"), check.open, check.known_already,
+      check.resolved.size(), check.expected, check.observed);
+  return bands_table(check.bands, "Of everything published so, how many proved", terminal) +
+         wrapped(counts, terminal.width(), 0) + "\n\n";
 }
 
 std::string mark_name(const colony::Model& model, const audit::MarkAudit& mark) {
@@ -289,7 +331,7 @@ std::string tested_text(const colony::Colony& colony, const audit::Audit& audit,
 std::string audit_text(const colony::Colony& colony, const audit::Audit& audit,
                        const Terminal& terminal) {
   return warnings_text(audit, terminal) + flow_text(colony, audit, terminal) +
-         scores_text(audit, terminal) + bands_text(audit, terminal) +
+         scores_text(audit, terminal) + bands_text(audit, terminal) + claims_text(audit, terminal) +
          marks_text(colony, audit, terminal) + tested_text(colony, audit, terminal) +
          scorers_text(colony, audit, terminal) + conflicts_text(audit, terminal) +
          paragraph(

@@ -109,6 +109,7 @@ std::variant<Audit, odds::Contradiction, odds::TooLarge> audit(const colony::Col
   out.decisions = decisions(colony, out.forecasts, scores.thresholds);
   out.drift = drifts(out.forecasts);
   out.bands = bands(out.forecasts);
+  out.claims = check_claims(settings.claims, out.forecasts);
   out.worst = misses(out.forecasts, most_misses);
   out.marks = audit_marks(colony, marks, std::min(scores.resamples, mark_resamples), scores.seed);
   out.scorers = audit_scorers(colony, settings.truth.as_of, marks, out.marks);

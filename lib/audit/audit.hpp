@@ -8,6 +8,7 @@
 #include <variant>
 #include <vector>
 
+#include <likelihet/audit/claims.hpp>
 #include <likelihet/audit/curves.hpp>
 #include <likelihet/audit/flow.hpp>
 #include <likelihet/audit/forecasts.hpp>
@@ -24,6 +25,7 @@ namespace likelihet::audit {
 struct Settings {
   TruthSettings truth;
   ScoreSettings scores;
+  std::vector<Claimed> claims;  ///< published from the book; events of the colony's
 };
 
 /// One animal's evidence, step by step, as of the day before its truth was known. At the model's
@@ -48,6 +50,7 @@ struct Audit {
   std::vector<Decision> decisions;
   std::vector<Drift> drift;
   std::vector<Band> bands;
+  ClaimCheck claims;
   std::vector<Miss> worst;
   std::vector<MarkAudit> marks;
   std::vector<Repeat> repeats;

@@ -111,24 +111,34 @@ std::vector<Drift> drifts(const Forecasts& forecasts) {
 }
 
 std::vector<Band> bands(const Forecasts& forecasts) {
-  constexpr std::size_t ten = 10;
-  std::vector<Band> all(ten);
+  BandCounts counts;
   for (const Forecast& forecast : forecasts.forecasts) {
     if (!marked(forecast, Scheme::as_it_stood)) continue;
-    const auto at = std::min(ten - 1, static_cast<std::size_t>(forecast.probability * ten));
-    ++all[at].cases;
-    all[at].carriers += forecasts.truths[forecast.truth].so() ? 1 : 0;
+    counts.add(BandCounts::band_of(forecast.probability), forecasts.truths[forecast.truth].so());
   }
+  return counts.bands();
+}
+
+std::size_t BandCounts::band_of(double probability) {
+  return std::min(ten - 1, static_cast<std::size_t>(probability * ten));
+}
+
+void BandCounts::add(std::size_t band, bool carrier) {
+  ++cases_[band];
+  carriers_[band] += carrier ? 1 : 0;
+}
+
+std::vector<Band> BandCounts::bands() const {
   std::vector<Band> out;
   for (std::size_t i = 0; i < ten; ++i) {
-    Band& band = all[i];
-    if (band.cases == 0) continue;
-    band.low = static_cast<double>(i) / ten;
-    band.high = static_cast<double>(i + 1) / ten;
-    const auto n = static_cast<double>(band.cases);
-    const auto carriers = static_cast<double>(band.carriers);
-    band.proved = {carriers / n, wilson(carriers, n)};
-    out.push_back(band);
+    if (cases_[i] == 0) continue;
+    const auto n = static_cast<double>(cases_[i]);
+    const auto carriers = static_cast<double>(carriers_[i]);
+    out.push_back({static_cast<double>(i) / ten,
+                   static_cast<double>(i + 1) / ten,
+                   cases_[i],
+                   carriers_[i],
+                   {carriers / n, wilson(carriers, n)}});
   }
   return out;
 }

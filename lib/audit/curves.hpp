@@ -1,6 +1,7 @@
 // What a report draws of the forecasts: curves, groups, months, bands of listings.
 #pragma once
 
+#include <array>
 #include <cstddef>
 #include <cstdint>
 #include <string>
@@ -60,6 +61,20 @@ struct Band {
   std::size_t cases = 0;
   std::size_t carriers = 0;
   Estimate proved;
+};
+
+/// Counts cases into ten bands of 10 %.
+class BandCounts {
+ public:
+  /// The band of a probability in [0, 1], from 0; 1 is in the last.
+  static std::size_t band_of(double probability);
+  void add(std::size_t band, bool carrier);
+  /// Those with a case.
+  [[nodiscard]] std::vector<Band> bands() const;
+
+ private:
+  static constexpr std::size_t ten = 10;
+  std::array<std::size_t, ten> cases_{}, carriers_{};
 };
 
 /// A forecast that was far off: -log2 of what was given to what came.

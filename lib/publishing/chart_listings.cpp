@@ -68,20 +68,53 @@ Table table_of(const json::array_t& listings) {
   return table;
 }
 
+Chart chart_of(const json::array_t& listings, const std::string& id, const std::string& caption,
+               const Table& table) {
+  return {id,
+          caption,
+          "Grey boxes: what was said. Dots with bars: the share that proved, with its 95 % "
+          "interval (Wilson). A bar that misses its box says that animals were called too high or "
+          "too low.",
+          {{specification_of(listings),
+            "For each band of percentages, the share of animals that proved carriers, "
+            "beside the percentages that were said."}},
+          {table}};
+}
+
+Table resolved_table(const json& claims) {
+  Table table{"Each claim whose truth became known later",
+              {"claim", "published", "animal", "at", "said", "known", "came true"},
+              {}};
+  for (const json& one : entries(claims, "resolved")) {
+    const std::string low = percent_text(one, "low");
+    const std::string high = percent_text(one, "high");
+    table.rows.push_back({text(one, "code"), text(one, "on"), text(one, "animal"),
+                          text(one, "locus") + " " + text(one, "allele"),
+                          low == high ? low : low + " – " + high, text(one, "known_on"),
+                          percent_text(one, "outcome_probability")});
+  }
+  return table;
+}
+
 }  // namespace
 
 std::vector<Chart> listing_charts(const json& audit) {
+  std::vector<Chart> charts;
   const auto& listings = entries(audit, "listings");
-  if (listings.empty()) return {};
-  return {
-      {"listings",
-       "Of everything called so many per cent, how many proved.",
-       "Grey boxes: what was said. Dots with bars: the share that proved, with its 95 % interval "
-       "(Wilson). A bar that misses its box says that animals were called too high or too low.",
-       {{specification_of(listings),
-         "For each band of percentages, the share of animals that proved carriers, "
-         "beside the percentages that were said."}},
-       {table_of(listings)}}};
+  if (!listings.empty()) {
+    charts.push_back(chart_of(listings, "listings",
+                              "Of everything called so many per cent, how many proved.",
+                              table_of(listings)));
+  }
+  const json& claims = field(audit, "claims");
+  const auto& published = entries(claims, "bands");
+  if (!published.empty()) {
+    charts.push_back(chart_of(published, "claims",
+                              "Of everything published at so many per cent, how many proved.",
+                              table_of(published)));
+    charts.back().tables.push_back(resolved_table(claims));
+  }
+  return charts;
 }
 
 }  // namespace likelihet::publishing

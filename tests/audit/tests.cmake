@@ -26,6 +26,7 @@ likelihet_test(audit_tests
   SOURCES
     ${CMAKE_CURRENT_SOURCE_DIR}/audit/agreement_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/audit/bootstrap_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/audit/claims_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/audit/calibration_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/audit/isotonic_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/audit/multiplicity_test.cpp

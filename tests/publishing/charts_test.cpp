@@ -27,7 +27,7 @@ TEST(Charts, EachKindIsDrawnOfAFullAudit) {
   EXPECT_THAT(roc_charts(audit), SizeIs(2));
   EXPECT_THAT(net_benefit_charts(audit), SizeIs(2));
   EXPECT_THAT(drift_charts(audit), SizeIs(2));
-  EXPECT_THAT(listing_charts(audit), SizeIs(1));
+  EXPECT_THAT(listing_charts(audit), SizeIs(2));  // called, and published
   EXPECT_THAT(forest_charts(audit), SizeIs(1));
   EXPECT_THAT(agreement_charts(audit), SizeIs(1));
   EXPECT_THAT(waterfall_charts(audit), SizeIs(2));
