@@ -127,7 +127,12 @@ CLI::Option* add_word(CLI::App& command, const std::string& name, std::string& w
 
 CLI::Option* add_words(CLI::App& command, const std::string& name, std::vector<std::string>& words,
                        const std::string& help) {
-  return command.add_option(name, words, help)->required()->check(utf8())->type_name("");
+  return add_more_words(command, name, words, help)->required();
+}
+
+CLI::Option* add_more_words(CLI::App& command, const std::string& name,
+                            std::vector<std::string>& words, const std::string& help) {
+  return command.add_option(name, words, help)->check(utf8())->type_name("");
 }
 
 CLI::Option* add_last_word(CLI::App& command, const std::string& name,

@@ -62,6 +62,9 @@ CLI::Option* add_word(CLI::App& command, const std::string& name, std::string& w
 /// One or more of them.
 CLI::Option* add_words(CLI::App& command, const std::string& name, std::vector<std::string>& words,
                        const std::string& help);
+/// Any number of them, none too.
+CLI::Option* add_more_words(CLI::App& command, const std::string& name,
+                            std::vector<std::string>& words, const std::string& help);
 /// One that may be left out. Comes after the required ones.
 CLI::Option* add_last_word(CLI::App& command, const std::string& name,
                            std::optional<std::string>& word, const std::string& help);

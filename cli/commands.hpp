@@ -19,6 +19,8 @@ void add_learn(CLI::App& program, CommandLine& line);
 void add_tables(CLI::App& program, CommandLine& line);
 /// Holds past odds against what came true.
 void add_audit(CLI::App& program, CommandLine& line);
+/// What may be said of animals: for buyers, and for one animal as a page to hand over.
+void add_listing(CLI::App& program, CommandLine& line);
 /// Draws records; no book is changed.
 void add_simulate(CLI::App& program, CommandLine& line);
 /// These five record one observation each.

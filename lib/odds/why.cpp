@@ -89,12 +89,12 @@ double told(const Chance& chance) {
 
 class Chain {
  public:
-  Chain(const colony::Colony& colony, const Question& question, const Options& options)
-      : all_(scenario(colony, options.as_of)),
+  Chain(Scenario all, const Question& question, std::size_t memory_bytes)
+      : all_(std::move(all)),
         so_far_(all_),
         question_(question),
-        options_(options),
-        tables_(believed(colony.model())) {
+        tables_(believed(all_.colony->model())) {
+    options_.memory_bytes = memory_bytes;
     so_far_.observations.clear();
   }
 
@@ -157,7 +157,13 @@ class Chain {
 std::variant<Account, Contradiction, TooLarge> why(const colony::Colony& colony,
                                                    const Question& question,
                                                    const Options& options) {
-  return Chain(colony, question, options).run();
+  return why(scenario(colony, options.as_of), question, options.memory_bytes);
+}
+
+std::variant<Account, Contradiction, TooLarge> why(const Scenario& scenario,
+                                                   const Question& question,
+                                                   std::size_t memory_bytes) {
+  return Chain(scenario, question, memory_bytes).run();
 }
 
 }  // namespace likelihet::odds

@@ -9,6 +9,7 @@
 
 #include <likelihet/colony/colony.hpp>
 #include <likelihet/odds/odds.hpp>
+#include <likelihet/odds/scenario.hpp>
 
 namespace likelihet::odds {
 
@@ -53,6 +54,11 @@ struct Account {
 std::variant<Account, Contradiction, TooLarge> why(const colony::Colony& colony,
                                                    const Question& question,
                                                    const Options& options);
+
+/// The same of a variation of a colony, such as one without its marks.
+std::variant<Account, Contradiction, TooLarge> why(const Scenario& scenario,
+                                                   const Question& question,
+                                                   std::size_t memory_bytes);
 
 /// The odds of an animal after each day on which something that bears on it was recorded. A record
 /// counts from the day it became known, which may be after the day it was seen.

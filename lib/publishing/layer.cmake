@@ -1,11 +1,15 @@
 likelihet_layer(publishing
-  HEADERS audit_report.hpp
+  HEADERS audit_report.hpp listing.hpp listing_sections.hpp listing_document.hpp listing_markdown.hpp listing_html.hpp
   SOURCES audit_report.cpp page.cpp style_sheet.cpp markup.cpp script.cpp table.cpp fields.cpp figures.cpp
           score_kinds.cpp specification.cpp chart.cpp charts.cpp chart_reliability.cpp chart_roc.cpp
           chart_net_benefit.cpp chart_drift.cpp chart_listings.cpp chart_forest.cpp chart_agreement.cpp
           chart_waterfall.cpp section_summary.cpp section_flow.cpp section_scores.cpp section_marks.cpp
           section_scorers.cpp section_tested.cpp section_animals.cpp reading_guide.cpp limits_section.cpp
           reporting_section.cpp reporting_facts.cpp reporting_stard.cpp reporting_tripod.cpp
-  PRIVATE_USES odds
+          listing.cpp rounding.cpp copies.cpp ground_odds.cpp standing.cpp kin.cpp standings.cpp reason.cpp clean_young.cpp
+          result_shown.cpp statement_words.cpp listing_notes.cpp listing_sections.cpp listing_document.cpp
+          listing_markdown.cpp listing_html.cpp
+  PUBLIC_USES colony odds audit
+  PRIVATE_USES genetics inference
   PUBLIC_LINKS nlohmann_json::nlohmann_json
   PRIVATE_LINKS fmt::fmt)

@@ -1,5 +1,7 @@
 #include "markup.hpp"
 
+#include <algorithm>
+#include <array>
 #include <stdexcept>
 
 namespace likelihet::publishing {
@@ -69,6 +71,28 @@ Markup filled(Literal pattern, std::initializer_list<Filling> fillings) {
   }
   if (rest.find("{}") != std::string_view::npos) throw std::logic_error("a place was not filled");
   return Markup(html += rest);
+}
+
+std::string one_way(std::string_view text) {
+  constexpr std::string_view replacement = "\xEF\xBF\xBD";
+  // All start with D8 or E2 in UTF-8; the rest is looked up whole.
+  constexpr std::array<std::string_view, 12> turning = {
+      "\xD8\x9C",     "\xE2\x80\x8E", "\xE2\x80\x8F", "\xE2\x80\xAA",
+      "\xE2\x80\xAB", "\xE2\x80\xAC", "\xE2\x80\xAD", "\xE2\x80\xAE",
+      "\xE2\x81\xA6", "\xE2\x81\xA7", "\xE2\x81\xA8", "\xE2\x81\xA9"};
+  std::string out;
+  while (!text.empty()) {
+    const auto* const found = std::find_if(
+        turning.begin(), turning.end(), [&](const auto& mark) { return text.starts_with(mark); });
+    if (found == turning.end()) {
+      out += text.front();
+      text.remove_prefix(1);
+    } else {
+      out += replacement;
+      text.remove_prefix(found->size());
+    }
+  }
+  return out;
 }
 
 Markup name(std::string_view text) {

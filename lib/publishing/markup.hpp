@@ -63,4 +63,9 @@ Markup filled(Literal pattern, std::initializer_list<Filling> fillings);
 /// to left doesn't turn the words around it (HTML, `bdi`).
 Markup name(std::string_view text);
 
+/// The text without characters that turn the direction of writing (Unicode Standard Annex 9:
+/// U+061C, U+200E, U+200F, U+202A-202E, U+2066-2069), each as U+FFFD: with them a keeper's word
+/// could show a percentage the other way round. The text is UTF-8.
+std::string one_way(std::string_view text);
+
 }  // namespace likelihet::publishing

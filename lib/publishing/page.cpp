@@ -22,16 +22,21 @@ addEventListener("afterprint", () => {
 });
 )~";
 
-Markup head(const Page& page) {
+Markup head(const Markup& title, const Markup& scripts_allowed, const Markup& extra_style,
+            const Markup& data) {
   return filled(
       "<head>\n<meta charset=\"utf-8\">\n"
       "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
       "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src "
       "'unsafe-inline'; "
-      "script-src 'unsafe-inline'; base-uri 'none'; form-action 'none'\">\n"
+      "{}base-uri 'none'; form-action 'none'\">\n"
       "<meta name=\"color-scheme\" content=\"light\">\n"
-      "<title>{}</title>\n<style>{}</style>\n</head>\n",
-      {literal(page.title), style_sheet()});
+      "<title>{}</title>\n<style>{}{}</style>\n{}</head>\n",
+      {scripts_allowed, title, style_sheet(), extra_style, data});
+}
+
+Markup head(const Page& page) {
+  return head(literal(page.title), literal("script-src 'unsafe-inline'; "), {}, {});
 }
 
 Markup contents(const Page& page) {
@@ -50,6 +55,11 @@ Markup section(Literal id, Literal heading, const Markup& content) {
       "<section id=\"{}\" aria-labelledby=\"{}-heading\">\n<h2 "
       "id=\"{}-heading\">{}</h2>\n{}</section>\n",
       {literal(id), literal(id), literal(id), literal(heading), content});
+}
+
+Markup static_page(const StaticPage& page) {
+  return filled("<!DOCTYPE html>\n<html lang=\"en\">\n{}<body>\n{}</body>\n</html>\n",
+                {head(page.title, {}, page.extra_style, page.data), page.body});
 }
 
 Markup html_page(const Page& page) {

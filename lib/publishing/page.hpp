@@ -23,6 +23,16 @@ struct Page {
   std::string_view scripts;
 };
 
+/// A page without any script: nothing in it can be one, and its policy forbids them all.
+struct StaticPage {
+  Markup title;
+  Markup extra_style;  ///< after the style sheet
+  Markup data;         ///< data blocks in the head (JSON-LD), which browsers do not run
+  Markup body;         ///< all of it
+};
+
+Markup static_page(const StaticPage& page);
+
 /// A whole HTML document that fetches nothing: its style and scripts are in it, and its policy
 /// forbids everything else (Content Security Policy level 3).
 Markup html_page(const Page& page);

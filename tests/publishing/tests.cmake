@@ -9,6 +9,13 @@ likelihet_test(publishing_tests
           ${CMAKE_CURRENT_SOURCE_DIR}/publishing/hostile_documents_test.cpp
   LINKS likelihet::publishing nlohmann_json::nlohmann_json rapidcheck)
 
+# What may be said of animals.
+likelihet_test(listing_tests
+  SOURCES ${CMAKE_CURRENT_SOURCE_DIR}/publishing/rounding_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/publishing/clean_young_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/publishing/listing_rules_test.cpp
+  LINKS likelihet::publishing likelihet::documents nlohmann_json::nlohmann_json rapidcheck)
+
 # The report of a document, for the tests in a browser.
 add_executable(write_report ${CMAKE_CURRENT_SOURCE_DIR}/publishing/write_report.cpp)
 target_link_libraries(write_report PRIVATE likelihet::publishing

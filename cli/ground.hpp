@@ -1,0 +1,33 @@
+// What listings of a book are made from, kept together while they are made.
+#pragma once
+
+#include <vector>
+
+#include "arguments.hpp"
+#include "learned_tables.hpp"
+
+#include <likelihet/book/book.hpp>
+#include <likelihet/publishing/listing.hpp>
+
+namespace likelihet::cli {
+
+/// One state of a book: its colony, policy and learned tables where they are fresh and no earlier
+/// day is asked for. Not movable: ground() points into it.
+class BookGround {
+ public:
+  BookGround(const book::Book& book, const odds::Options& options);
+  BookGround(const BookGround&) = delete;
+  BookGround& operator=(const BookGround&) = delete;
+
+  [[nodiscard]] const colony::Colony& colony() const { return colony_; }
+  [[nodiscard]] const publishing::Ground& ground() const { return ground_; }
+  [[nodiscard]] TablesUsed tables_used() const { return tables_.used; }
+
+ private:
+  colony::Colony colony_;
+  colony::Policy policy_;
+  Chosen tables_;
+  publishing::Ground ground_;
+};
+
+}  // namespace likelihet::cli

@@ -1,0 +1,70 @@
+// likelihet listing: what may honestly be said of animals, as text to publish.
+#include "commands.hpp"
+#include "computation.hpp"
+#include "ground.hpp"
+#include "listing_output.hpp"
+#include <nlohmann/json.hpp>
+
+#include <likelihet/publishing/listing_document.hpp>
+#include <likelihet/publishing/listing_html.hpp>
+#include <likelihet/publishing/listing_markdown.hpp>
+
+namespace likelihet::cli {
+namespace {
+
+struct Asked {
+  std::string book;
+  std::vector<std::string> animals;
+  std::optional<std::string> clutch;
+  std::string format;  // empty: text
+  ComputationAsked computation;
+};
+
+std::vector<std::size_t> animals_of(const Asked& asked, const colony::Colony& colony) {
+  std::vector<std::size_t> out;
+  for (const std::string& id : asked.animals) out.push_back(animal_named(colony, id));
+  if (asked.clutch) {
+    const auto& clutch = colony.clutches()[clutch_named(colony, *asked.clutch)];
+    out.insert(out.end(), clutch.hatchlings.begin(), clutch.hatchlings.end());
+  }
+  if (out.empty()) {
+    throw Failure(ExitStatus::usage, "command line", "no animal is named",
+                  "name animals, or a clutch that has some with --clutch");
+  }
+  return out;
+}
+
+Reply run(const Asked& asked, const Shell& shell) {
+  const auto book = book::Book::open(asked.book);
+  const BookGround state(book, asked.computation.options());
+  const colony::Colony& colony = state.colony();
+  const auto animals = animals_of(asked, colony);
+  const auto found = value_or_fail(colony, publishing::listings(state.ground(), animals));
+  if (shell.json || asked.format == "json") {
+    return {publishing::listing_document(colony, found).dump(2) + "\n", {}};
+  }
+  if (asked.format == "html") return {publishing::listing_html(colony, found), {}};
+  if (asked.format == "markdown") return {publishing::listing_markdown(colony, found), {}};
+  return {listing_text(colony, found, shell.terminal()), {}};
+}
+
+}  // namespace
+
+void add_listing(CLI::App& program, CommandLine& line) {
+  const auto asked = std::make_shared<Asked>();
+  CLI::App& command =
+      new_command(program, line, "listing", "Say what may honestly be said of animals for sale.",
+                  "  likelihet listing demo.book H0301\n"
+                  "  likelihet listing demo.book --clutch C03 --format markdown\n"
+                  "  likelihet listing demo.book H0301 --format html > H0301.html\n");
+  add_book(command, asked->book);
+  add_more_words(command, "ANIMAL", asked->animals, "animals' ids");
+  add_text(command, "--clutch", asked->clutch, "also the hatchlings of this clutch");
+  add_choice(command, "--format", asked->format, {"text", "markdown", "html", "json"},
+             "not given = text");
+  add_computation(command, asked->computation);
+  add_json(command, line);
+  on_chosen(command, line, asked, run);
+}
+
+}  // namespace likelihet::cli

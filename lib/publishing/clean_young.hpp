@@ -1,0 +1,18 @@
+// How many young without the trait it takes. Private to the layer.
+#pragma once
+
+#include <cstddef>
+
+namespace likelihet::publishing {
+
+/// A clear young by a visual partner has chance 1/2 of a het parent, and by a het partner 3/4
+/// (Mendel), against 1 of a clear one.
+inline constexpr double by_a_visual = 0.5;
+inline constexpr double by_a_het = 0.75;
+
+/// The fewest clear young, each of chance `factor` where the parent is het, after which its chance
+/// falls below `goal`: p f^n / (p f^n + 1 - p) < goal (Bayes). `probability` in (0, 1), `goal` in
+/// (0, 1), `factor` in (0, 1). 0 where it is below already.
+std::size_t clean_young_needed(double probability, double factor, double goal);
+
+}  // namespace likelihet::publishing

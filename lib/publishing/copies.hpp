@@ -1,0 +1,46 @@
+// How many copies of an allele, and whether they show. Private to the layer.
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+#include <optional>
+#include <vector>
+
+#include <likelihet/genetics/locus.hpp>
+
+namespace likelihet::publishing {
+
+/// Chances of no copy, of exactly one, and of all that the animal can have where that is more than
+/// one. On a sex chromosome the sex with one chromosome has none or one. Each is summed by itself,
+/// so that what is left of 1 keeps its digits.
+struct CopyChances {
+  double none = 0;
+  double one = 0;
+  double two = 0;
+
+  [[nodiscard]] bool certainly_none() const;
+  [[nodiscard]] bool certainly_one() const;
+  [[nodiscard]] bool certainly_two() const;
+  [[nodiscard]] bool certainly_some() const;
+};
+
+/// `odds` over the locus's genotypes, in state order.
+CopyChances copy_chances(const genetics::Locus& locus, const std::vector<double>& odds,
+                         std::uint16_t allele);
+
+/// What distinguishes the looks of the genotypes of an allele.
+struct Looks {
+  /// One copy beside the first allele looks otherwise than none, in half of such animals or more
+  /// (total variation distance): a dominant or a visible trait, of which "het" is not said.
+  bool seen_in_one_copy = false;
+  /// By appearance: whether neither two first alleles nor one copy beside a first allele ever look
+  /// so, while two copies may.
+  std::vector<bool> shown_by_two;
+};
+
+Looks looks_of(const genetics::Locus& locus, std::uint16_t allele);
+
+/// Whether an animal of this sex has one chromosome only, so that it can't be het.
+bool has_one_chromosome(const genetics::Locus& locus, const std::optional<genetics::Sex>& sex);
+
+}  // namespace likelihet::publishing

@@ -1,0 +1,86 @@
+// Odds with and without marks.
+#include "ground_odds.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include <likelihet/audit/markless.hpp>
+#include <likelihet/odds/contradiction.hpp>
+#include <likelihet/odds/layers.hpp>
+
+namespace likelihet::publishing {
+namespace {
+
+// What a mark must move to have told anything.
+constexpr double told = 1e-9;
+
+using Layers = std::vector<GroundOdds::Layer>;
+
+GroundOdds::Layer read(const odds::Prepared& prepared, const inference::Beliefs& beliefs,
+                       const colony::Colony& colony) {
+  GroundOdds::Layer out(colony.animals().size());
+  for (std::size_t a = 0; a < out.size(); ++a) {
+    for (std::size_t l = 0; l < colony.model().loci().size(); ++l) {
+      out[a].push_back(odds::genotype_odds(prepared, beliefs, a, l));
+    }
+  }
+  return out;
+}
+
+// Each of the layers asked for; none where the evidence contradicts itself.
+std::variant<Layers, odds::TooLarge> layers_of(const odds::Scenario& scenario,
+                                               const std::vector<odds::Layer>& asked,
+                                               std::size_t memory_bytes) {
+  const auto tables = odds::believed(scenario.colony->model());
+  auto made = odds::prepare(scenario, tables, memory_bytes);
+  if (auto* large = std::get_if<odds::TooLarge>(&made)) return std::move(*large);
+  const auto& prepared = *std::get<std::unique_ptr<odds::Prepared>>(made);
+  Layers out;
+  for (const odds::Layer layer : asked) {
+    const auto beliefs = inference::infer(*prepared.plan, prepared.net.values(layer, tables));
+    if (!beliefs.possible) return Layers{};
+    out.push_back(read(prepared, beliefs, *scenario.colony));
+  }
+  return out;
+}
+
+}  // namespace
+
+bool GroundOdds::marks_tell(std::size_t animal, std::size_t locus) const {
+  const auto& without = markless[animal][locus];
+  const auto& with = all[animal][locus];
+  for (std::size_t g = 0; g < with.size(); ++g) {
+    if (std::abs(with[g] - without[g]) > told) return true;
+  }
+  return false;
+}
+
+std::variant<GroundOdds, odds::Contradiction, odds::TooLarge> ground_odds(const Ground& ground) {
+  GroundOdds out;
+  out.scenario = odds::scenario(*ground.colony, ground.as_of);
+  const odds::Scenario bare = audit::without_scores(out.scenario);
+  const auto clash = [&] {
+    odds::Options options;
+    options.as_of = ground.as_of;
+    options.memory_bytes = ground.memory_bytes;
+    return odds::explain(out.scenario, options);
+  };
+  auto unmarked =
+      layers_of(bare, {odds::Layer::pedigree, odds::Layer::posterior}, ground.memory_bytes);
+  if (auto* large = std::get_if<odds::TooLarge>(&unmarked)) return std::move(*large);
+  auto& two = std::get<Layers>(unmarked);
+  if (two.empty()) return clash();
+  out.pedigree = std::move(two[0]);
+  out.markless = std::move(two[1]);
+  if (bare.observations.size() == out.scenario.observations.size()) {
+    out.all = out.markless;
+    return out;
+  }
+  auto marked = layers_of(out.scenario, {odds::Layer::posterior}, ground.memory_bytes);
+  if (auto* large = std::get_if<odds::TooLarge>(&marked)) return std::move(*large);
+  if (std::get<Layers>(marked).empty()) return clash();
+  out.all = std::move(std::get<Layers>(marked)[0]);
+  return out;
+}
+
+}  // namespace likelihet::publishing

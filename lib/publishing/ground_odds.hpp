@@ -1,0 +1,28 @@
+// The odds that listings are made of, of every animal at once. Private to the layer.
+#pragma once
+
+#include <cstddef>
+#include <variant>
+#include <vector>
+
+#include <likelihet/odds/scenario.hpp>
+#include <likelihet/publishing/listing.hpp>
+
+namespace likelihet::publishing {
+
+/// Probabilities over a locus's genotypes, by animal and locus, at the model's own tables.
+struct GroundOdds {
+  using Layer = std::vector<std::vector<std::vector<double>>>;
+  odds::Scenario scenario;
+  Layer pedigree;  ///< descent, what was sold, sexes, appearances, broods
+  Layer markless;  ///< and results
+  Layer all;       ///< and marks
+
+  /// Whether marks move this animal's odds at the locus at all: its own or those of relatives.
+  [[nodiscard]] bool marks_tell(std::size_t animal, std::size_t locus) const;
+};
+
+/// One plan with the marks and one without; without any mark the first is the second.
+std::variant<GroundOdds, odds::Contradiction, odds::TooLarge> ground_odds(const Ground& ground);
+
+}  // namespace likelihet::publishing

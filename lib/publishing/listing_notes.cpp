@@ -1,0 +1,81 @@
+// Notes beside the numbers.
+#include "listing_notes.hpp"
+
+#include "standing.hpp"
+#include <fmt/format.h>
+
+namespace likelihet::publishing {
+
+std::string marks_line(const colony::Colony& colony, const MarksShown& marks) {
+  const std::string& locus = colony.model().loci()[marks.locus].id();
+  const std::string seen = marks.readings.empty()
+                               ? std::string("none on the animal itself, some on relatives")
+                               : fmt::format("{} reading{}", marks.readings.size(),
+                                             marks.readings.size() == 1 ? "" : "s");
+  if (marks.count) {
+    return fmt::format("Marks for {} counted ({}): the audit has earned it.", locus, seen);
+  }
+  if (marks.missing.empty()) {
+    return fmt::format("Marks for {} seen ({}), and nothing left for them to tell.", locus, seen);
+  }
+  return fmt::format("Marks for {} seen ({}), not counted: {}.", locus, seen,
+                     fmt::join(marks.missing, "; "));
+}
+
+std::vector<std::string> record_lines(const colony::Colony& colony,
+                                      const std::vector<MarksShown>& marks) {
+  std::vector<std::string> out;
+  for (const MarksShown& one : marks) {
+    if (one.record) out.push_back(record_in_words(colony, one.locus, *one.record));
+  }
+  if (out.empty()) {
+    out.emplace_back("No record of past percentages stands behind these numbers.");
+  }
+  return out;
+}
+
+std::vector<std::string> cautions_of(const colony::Model& model,
+                                     const std::vector<std::size_t>& loci) {
+  std::vector<std::string> out{
+      "An estimate from the keeper's records, not a guarantee. Never read it as one.",
+      "What may be said in selling is settled by consumer law, and keeping, breeding and trade by "
+      "local law: both come first.",
+      "On health and before pairing, ask a reptile veterinarian."};
+  for (const std::size_t l : loci) {
+    const genetics::Locus& locus = model.loci()[l];
+    if (!locus.caution().empty()) out.push_back(fmt::format("{}: {}", locus.id(), locus.caution()));
+    std::string lethal;
+    for (std::size_t g = 0; g < locus.size(); ++g) {
+      if (locus.viability(g) == 0) lethal += (lethal.empty() ? "" : ", ") + locus.key(g);
+    }
+    if (!lethal.empty()) {
+      out.push_back(fmt::format(
+          "{}: by the keeper's model, young of {} do not live. Do not pair two carriers without a "
+          "reptile veterinarian's advice.",
+          locus.id(), lethal));
+    }
+  }
+  return out;
+}
+
+std::string grade_word(colony::Grade grade) {
+  switch (grade) {
+    case colony::Grade::study:
+      return "study";
+    case colony::Grade::reports:
+      return "reports";
+    case colony::Grade::unknown:
+      return "unknown";
+  }
+  return {};
+}
+
+std::string health_line(const colony::HealthPolicy& note) {
+  const std::string grade = note.grade == colony::Grade::study     ? "a published study"
+                            : note.grade == colony::Grade::reports ? "keepers' reports"
+                                                                   : "unknown";
+  return fmt::format("{}: {} (evidence: {}{})", note.locus, note.note, grade,
+                     note.source ? ", " + *note.source : std::string(", no source given"));
+}
+
+}  // namespace likelihet::publishing

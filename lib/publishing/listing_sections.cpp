@@ -1,0 +1,91 @@
+// Sections.
+#include <algorithm>
+
+#include "listing_notes.hpp"
+#include "result_shown.hpp"
+#include <fmt/format.h>
+
+#include <likelihet/publishing/listing_sections.hpp>
+
+namespace likelihet::publishing {
+namespace {
+
+// Certainly without the allele, and so one line among others.
+bool is_absent(const Statement& statement) {
+  return statement.label == Label::none && statement.headline.starts_with("not het");
+}
+
+}  // namespace
+
+std::string words_of(Basis basis) {
+  switch (basis) {
+    case Basis::pedigree:
+      return "descent, what was sold, sexes and looks; no marks counted, no test result moves it";
+    case Basis::results:
+      return "descent, what was sold, sexes, looks and test results; no marks counted";
+    case Basis::marks:
+      return "descent, what was sold, sexes, looks, test results and marks, which the audit has "
+             "shown to help";
+  }
+  return {};
+}
+
+std::string dated(const Listing& listing) {
+  std::string out = listing.day ? listing.day->text() : std::string();
+  if (listing.as_of) {
+    out += fmt::format("{}of everything recorded up to {}", out.empty() ? "" : ", ",
+                       listing.as_of->text());
+  }
+  return out;
+}
+
+ListingSection section_of(const colony::Colony& colony, const Statement& statement) {
+  ListingSection out;
+  out.heading = statement.headline;
+  out.lines.push_back("What it means: " + statement.plain);
+  out.lines.push_back("Why: " + statement.reason + ".");
+  out.lines.push_back("Rests on: " + words_of(statement.basis) + ".");
+  std::vector<std::string> ids;
+  for (const std::size_t o : statement.rests_on) ids.push_back(colony.observations()[o].id);
+  std::sort(ids.begin(), ids.end());
+  if (!ids.empty()) {
+    constexpr std::size_t most = 6;
+    const std::size_t named = std::min(most, ids.size());
+    std::string words = fmt::format(
+        "{}", fmt::join(ids.begin(), ids.begin() + static_cast<std::ptrdiff_t>(named), ", "));
+    if (ids.size() > named) words += fmt::format(" and {} more", ids.size() - named);
+    out.lines.push_back("Records named: " + words + ".");
+  }
+  out.lines.push_back(
+      fmt::format("What would change it: {}.", fmt::join(statement.would_change, "; ")));
+  return out;
+}
+
+std::vector<ListingSection> sections_of(const colony::Colony& colony, const Listing& listing) {
+  std::vector<ListingSection> out;
+  ListingSection absent{"Not carried, by the records", {}};
+  for (const Statement& statement : listing.statements) {
+    if (is_absent(statement)) {
+      absent.lines.push_back(fmt::format("{}: {}.", statement.headline, statement.reason));
+    } else {
+      out.push_back(section_of(colony, statement));
+    }
+  }
+  out.push_back(std::move(absent));
+  ListingSection results{"Test results", {}};
+  for (const ResultShown& result : listing.results)
+    results.lines.push_back(in_words(colony, result));
+  out.push_back(std::move(results));
+  ListingSection marks{"Marks", {}};
+  for (const MarksShown& one : listing.marks) marks.lines.push_back(one.line);
+  out.push_back(std::move(marks));
+  out.push_back({"How past percentages came true", listing.record});
+  ListingSection health{"Health", {}};
+  for (const auto& note : listing.health) health.lines.push_back(health_line(note));
+  out.push_back(std::move(health));
+  out.push_back({"Cautions", listing.cautions});
+  std::erase_if(out, [](const ListingSection& section) { return section.lines.empty(); });
+  return out;
+}
+
+}  // namespace likelihet::publishing

@@ -1,0 +1,276 @@
+// Reasons, put together from what was recorded of an animal and of those next to it.
+#include "reason.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+#include "rounding.hpp"
+#include <fmt/format.h>
+
+namespace likelihet::publishing {
+
+/// Collects the parts of one reason, in the order in which a keeper would tell them.
+class ReasonMaker {
+ public:
+  ReasonMaker(const Standings& standings, std::size_t animal)
+      : standings_(standings),
+        kin_(standings.kin_),
+        colony_(standings.kin_.colony()),
+        animal_(animal),
+        chances_(standings.markless(animal)) {}
+
+  Reason made() {
+    origin();
+    own_look();
+    young();
+    sibs();
+    results();
+    Reason out;
+    for (const std::string& part : parts_) out.text += (out.text.empty() ? "" : ", ") + part;
+    std::sort(rests_on_.begin(), rests_on_.end());
+    rests_on_.erase(std::unique(rests_on_.begin(), rests_on_.end()), rests_on_.end());
+    out.rests_on = std::move(rests_on_);
+    return out;
+  }
+
+ private:
+  void say(std::string part, const std::vector<std::size_t>& observations = {}) {
+    parts_.push_back(std::move(part));
+    rests_on_.insert(rests_on_.end(), observations.begin(), observations.end());
+  }
+  [[nodiscard]] const std::string& id(std::size_t animal) const {
+    return colony_.animals()[animal].id;
+  }
+  [[nodiscard]] bool settled() const {
+    return chances_.certainly_none() || chances_.certainly_one() || chances_.certainly_two();
+  }
+
+  void origin() {
+    const auto clutch = colony_.animals()[animal_].clutch;
+    if (!clutch) return founder();
+    const colony::Clutch& of = colony_.clutches()[*clutch];
+    const bool one_sire = of.sires.size() == 1;
+    if (of.dam && one_sire) {
+      const std::string dam = standings_.status(*of.dam);
+      const std::string sire = standings_.status(of.sires[0].animal);
+      proof_of(*of.dam);
+      proof_of(of.sires[0].animal);
+      if (dam == sire) return say("both parents " + dam);
+      say("dam " + id(*of.dam) + " " + dam);
+      return say("sire " + id(of.sires[0].animal) + " " + sire);
+    }
+    if (of.dam) {
+      proof_of(*of.dam);
+      say("dam " + id(*of.dam) + " " + standings_.status(*of.dam));
+    } else {
+      say("dam not recorded");
+    }
+    if (of.sires.empty()) return say("sire not recorded");
+    for (const colony::Sire& sire : of.sires) proof_of(sire.animal);
+    if (one_sire) {
+      return say("sire " + id(of.sires[0].animal) + " " + standings_.status(of.sires[0].animal));
+    }
+    say(uncertain_sires(of));
+  }
+
+  std::string uncertain_sires(const colony::Clutch& clutch) const {
+    std::vector<std::string> names;
+    for (const colony::Sire& sire : clutch.sires) {
+      names.push_back(fmt::format("{} ({})", id(sire.animal), standings_.status(sire.animal)));
+    }
+    std::sort(names.begin(), names.end());
+    return fmt::format("sire uncertain: {}", fmt::join(names, " or "));
+  }
+
+  // Looks that a parent's status rests on.
+  void proof_of(std::size_t parent) {
+    const auto& why = standings_.visual(parent)   ? standings_.signs(parent)
+                      : standings_.proven(parent) ? standings_.proofs(parent)
+                                                  : std::vector<std::size_t>{};
+    rests_on_.insert(rests_on_.end(), why.begin(), why.end());
+  }
+
+  void founder() {
+    const colony::Animal& animal = colony_.animals()[animal_];
+    for (const colony::BoughtAs& sold : animal.bought_as) {
+      if (sold.locus != standings_.locus_) continue;
+      return say(claim(sold));
+    }
+    if (!animal.origin) return say("a founder of no recorded origin, taken as clear");
+    say(fmt::format("a founder of origin {}, of which nothing was claimed",
+                    colony_.model().origins()[*animal.origin].id));
+  }
+
+  [[nodiscard]] std::string claim(const colony::BoughtAs& sold) const {
+    const CopyChances chances = copy_chances(standings_.locus(), sold.odds, standings_.allele_);
+    const std::string as = chances.certainly_one()   ? "het"
+                           : chances.certainly_two() ? "visual, or of two copies"
+                           : chances.certainly_none()
+                               ? "clear"
+                               : in_percent(whole_percent(chances.one)) + " possible het";
+    const std::string trust =
+        sold.trust < 1 ? fmt::format("trusted to {}", in_percent(whole_percent(sold.trust)))
+                       : std::string("taken at that word");
+    return fmt::format("sold as {}: the seller's word, {}", as, trust);
+  }
+
+  void own_look() {
+    const auto looks = kin_.looks(animal_, standings_.locus_);
+    if (looks.empty()) return;
+    std::vector<std::string> words;
+    for (const std::size_t look : looks) {
+      const std::string& shown = standings_.locus().appearances()[kin_.appearance(look)];
+      if (std::find(words.begin(), words.end(), shown) == words.end()) words.push_back(shown);
+    }
+    say(fmt::format("shows {}", fmt::join(words, " and ")), looks);
+  }
+
+  // Young told by what they show: how many are visual, how many look otherwise.
+  struct Told {
+    std::size_t visual = 0;
+    std::size_t clear = 0;
+    std::vector<std::size_t> looks;
+    void add(const Standings& standings, const Kin& kin, std::size_t animal, std::size_t locus) {
+      const auto of = kin.looks(animal, locus);
+      if (of.empty()) return;
+      ++(standings.signs(animal).empty() ? clear : visual);
+      looks.insert(looks.end(), of.begin(), of.end());
+    }
+  };
+
+  void young() {
+    // Where a parent or its own look settles it, young told nothing.
+    std::map<std::string, Told> by_partner;
+    Told in_part;
+    for (const Young& one : kin_.young(animal_)) {
+      if (!one.surely) {
+        in_part.add(standings_, kin_, one.animal, standings_.locus_);
+        continue;
+      }
+      const std::string partner =
+          one.partner ? standings_.status(*one.partner) : std::string("of unknown genotype");
+      by_partner[partner].add(standings_, kin_, one.animal, standings_.locus_);
+    }
+    for (const std::size_t o : kin_.broods(animal_, standings_.locus_)) {
+      const auto& brood = std::get<colony::Brood>(colony_.observations()[o].what);
+      Told& told = by_partner["of genotype " + standings_.locus().key(brood.partner)];
+      for (const auto& [appearance, count] : brood.offspring) {
+        (standings_.looks_.shown_by_two[appearance] ? told.visual : told.clear) +=
+            static_cast<std::size_t>(count);
+      }
+      told.looks.push_back(o);
+    }
+    for (const auto& [partner, told] : by_partner) say_young(partner, told);
+    if (in_part.visual + in_part.clear > 0 && !settled()) {
+      say("young that may be its own are counted in part", in_part.looks);
+    }
+  }
+
+  void say_young(const std::string& partner, const Told& told) {
+    if (told.visual > 0 && !chances_.certainly_two()) {
+      say(fmt::format("{} visual young by a partner {} {} a copy", told.visual, partner,
+                      chances_.certainly_some() ? "prove" : "point to"),
+          told.looks);
+    } else if (told.clear > 0 && told.visual == 0 && partner != "clear" && !settled() &&
+               !standings_.looks_.seen_in_one_copy) {
+      say(fmt::format("{} clear young by a partner {} {} it", told.clear, partner,
+                      told.clear == 1 ? "lowers" : "lower"),
+          told.looks);
+    }
+  }
+
+  // What sibs and half-sibs taught of parents who are not certain.
+  void sibs() {
+    const auto clutch = colony_.animals()[animal_].clutch;
+    if (!clutch) return;
+    const colony::Clutch& of = colony_.clutches()[*clutch];
+    std::vector<std::size_t> parents;
+    if (of.dam) parents.push_back(*of.dam);
+    for (const colony::Sire& sire : of.sires) parents.push_back(sire.animal);
+    std::map<std::size_t, bool> met;
+    Told told;
+    for (const std::size_t parent : parents) {
+      const CopyChances chances = standings_.markless(parent);
+      const bool open =
+          !chances.certainly_none() && !chances.certainly_one() && !chances.certainly_two();
+      if (!open) continue;
+      for (const Young& one : kin_.young(parent)) {
+        if (one.animal == animal_ || !met.emplace(one.animal, true).second) continue;
+        told.add(standings_, kin_, one.animal, standings_.locus_);
+      }
+    }
+    if (told.visual + told.clear == 0 || settled()) return;
+    say(fmt::format("what {} sib{} and half-sibs look like taught of the parents ({} visual, {} "
+                    "not)",
+                    told.visual + told.clear, told.visual + told.clear == 1 ? "" : "s", told.visual,
+                    told.clear),
+        told.looks);
+  }
+
+  void results() {
+    const std::size_t locus = standings_.locus_;
+    for (const std::size_t o : kin_.results(animal_, locus)) {
+      const auto& seen = colony_.observations()[o];
+      const auto& result = std::get<colony::Result>(seen.what);
+      const auto& assay = colony_.model().assays()[result.assay];
+      say(fmt::format("{} reported {}{}", assay.id, assay.reports[result.report],
+                      seen.on ? " on " + seen.on->text() : ""),
+          {o});
+    }
+    const auto before = copy_chances(standings_.locus(), standings_.odds_.pedigree[animal_][locus],
+                                     standings_.allele_);
+    const bool moved = std::abs(before.one - chances_.one) > rounding_error;
+    if (!moved) return;
+    std::vector<std::size_t> of_relatives;
+    for (const std::size_t relative : relatives()) {
+      const auto more = kin_.results(relative, locus);
+      of_relatives.insert(of_relatives.end(), more.begin(), more.end());
+    }
+    if (!of_relatives.empty()) {
+      say(fmt::format("{} result{} of close relatives counted in", of_relatives.size(),
+                      of_relatives.size() == 1 ? "" : "s"),
+          of_relatives);
+    } else if (kin_.results(animal_, locus).empty()) {
+      say("results of further relatives counted in");
+    }
+  }
+
+  // Parents, sibs, half-sibs, young.
+  [[nodiscard]] std::vector<std::size_t> relatives() const {
+    std::vector<std::size_t> out;
+    const auto add_young = [&](std::size_t of) {
+      for (const Young& one : kin_.young(of)) out.push_back(one.animal);
+    };
+    add_young(animal_);
+    if (const auto clutch = colony_.animals()[animal_].clutch) {
+      const colony::Clutch& of = colony_.clutches()[*clutch];
+      if (of.dam) {
+        out.push_back(*of.dam);
+        add_young(*of.dam);
+      }
+      for (const colony::Sire& sire : of.sires) {
+        out.push_back(sire.animal);
+        add_young(sire.animal);
+      }
+    }
+    std::sort(out.begin(), out.end());
+    out.erase(std::unique(out.begin(), out.end()), out.end());
+    out.erase(std::remove(out.begin(), out.end(), animal_), out.end());
+    return out;
+  }
+
+  const Standings& standings_;
+  const Kin& kin_;
+  const colony::Colony& colony_;
+  std::size_t animal_;
+  CopyChances chances_;
+  std::vector<std::string> parts_;
+  std::vector<std::size_t> rests_on_;
+};
+
+Reason Standings::reason(std::size_t animal) const {
+  return ReasonMaker(*this, animal).made();
+}
+
+}  // namespace likelihet::publishing

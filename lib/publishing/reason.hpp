@@ -1,0 +1,55 @@
+// Why an animal's odds are what they are, without marks: in the trade's words. Private to the
+// layer.
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+#include <string>
+#include <vector>
+
+#include "copies.hpp"
+#include "ground_odds.hpp"
+#include "kin.hpp"
+
+namespace likelihet::publishing {
+
+/// What a reason says and which observations it names.
+struct Reason {
+  std::string text;
+  std::vector<std::size_t> rests_on;  ///< ascending, each once
+};
+
+/// An allele of a locus, and how it stands with every animal by all that counts but marks.
+class Standings {
+ public:
+  Standings(const GroundOdds& odds, const Kin& kin, std::size_t locus, std::uint16_t allele);
+
+  [[nodiscard]] const genetics::Locus& locus() const;
+  [[nodiscard]] const Looks& looks() const { return looks_; }
+  [[nodiscard]] CopyChances markless(std::size_t animal) const;
+  /// The recorded looks that only two copies, or all it can have, give.
+  [[nodiscard]] std::vector<std::size_t> signs(std::size_t animal) const;
+  /// It shows the trait, by record, and certainly has two copies or all that it can have.
+  [[nodiscard]] bool visual(std::size_t animal) const;
+  /// It certainly has one copy, and a visual parent or visual young show that.
+  [[nodiscard]] bool proven(std::size_t animal) const;
+  /// Records that prove it: of the looks of visual parents and young, and of visual broods.
+  [[nodiscard]] std::vector<std::size_t> proofs(std::size_t animal) const;
+  /// "visual", "proven het", "het on the seller's word", "66 % het", "clear".
+  [[nodiscard]] std::string status(std::size_t animal) const;
+  /// From pedigree and looks to results, as one sentence without a full stop.
+  [[nodiscard]] Reason reason(std::size_t animal) const;
+
+  /// The number of the allele.
+  [[nodiscard]] std::uint16_t allele() const { return allele_; }
+
+ private:
+  friend class ReasonMaker;
+  const GroundOdds& odds_;
+  const Kin& kin_;
+  std::size_t locus_;
+  std::uint16_t allele_;
+  Looks looks_;
+};
+
+}  // namespace likelihet::publishing

@@ -1,0 +1,95 @@
+// How an allele stands with each animal.
+#include <algorithm>
+
+#include "reason.hpp"
+#include "rounding.hpp"
+#include <fmt/format.h>
+
+namespace likelihet::publishing {
+
+Standings::Standings(const GroundOdds& odds, const Kin& kin, std::size_t locus,
+                     std::uint16_t allele)
+    : odds_(odds),
+      kin_(kin),
+      locus_(locus),
+      allele_(allele),
+      looks_(looks_of(kin.colony().model().loci()[locus], allele)) {}
+
+const genetics::Locus& Standings::locus() const {
+  return kin_.colony().model().loci()[locus_];
+}
+
+CopyChances Standings::markless(std::size_t animal) const {
+  return copy_chances(locus(), odds_.markless[animal][locus_], allele_);
+}
+
+std::vector<std::size_t> Standings::signs(std::size_t animal) const {
+  std::vector<std::size_t> out;
+  for (const std::size_t look : kin_.looks(animal, locus_)) {
+    if (looks_.shown_by_two[kin_.appearance(look)]) out.push_back(look);
+  }
+  return out;
+}
+
+bool Standings::visual(std::size_t animal) const {
+  if (signs(animal).empty()) return false;
+  const CopyChances chances = markless(animal);
+  return has_one_chromosome(locus(), kin_.sex(animal)) ? chances.certainly_one()
+                                                       : chances.certainly_two();
+}
+
+std::vector<std::size_t> Standings::proofs(std::size_t animal) const {
+  std::vector<std::size_t> out;
+  const auto add = [&](const std::vector<std::size_t>& more) {
+    out.insert(out.end(), more.begin(), more.end());
+  };
+  const auto& colony = kin_.colony();
+  if (const auto clutch = colony.animals()[animal].clutch) {
+    const colony::Clutch& of = colony.clutches()[*clutch];
+    if (of.dam && visual(*of.dam)) add(signs(*of.dam));
+    // One visual among several possible sires proves nothing; all of them do.
+    const bool all_visual =
+        !of.sires.empty() && std::all_of(of.sires.begin(), of.sires.end(),
+                                         [&](const auto& sire) { return visual(sire.animal); });
+    for (const colony::Sire& sire : of.sires) {
+      if (all_visual) add(signs(sire.animal));
+    }
+  }
+  for (const Young& young : kin_.young(animal)) {
+    if (young.surely && visual(young.animal)) add(signs(young.animal));
+  }
+  for (const std::size_t o : kin_.broods(animal, locus_)) {
+    const auto& brood = std::get<colony::Brood>(colony.observations()[o].what);
+    if (std::any_of(brood.offspring.begin(), brood.offspring.end(),
+                    [&](const auto& seen) { return looks_.shown_by_two[seen.first]; })) {
+      out.push_back(o);
+    }
+  }
+  return out;
+}
+
+bool Standings::proven(std::size_t animal) const {
+  return markless(animal).certainly_one() && !proofs(animal).empty();
+}
+
+std::string Standings::status(std::size_t animal) const {
+  const CopyChances chances = markless(animal);
+  if (visual(animal)) return "visual";
+  if (chances.certainly_none()) return "clear";
+  if (chances.certainly_two()) return "of two copies";
+  if (chances.certainly_one()) {
+    if (has_one_chromosome(locus(), kin_.sex(animal))) return "a carrier";
+    if (proven(animal)) return "proven het";
+    const auto& sold = kin_.colony().animals()[animal].bought_as;
+    const bool claimed = std::any_of(sold.begin(), sold.end(),
+                                     [&](const auto& claim) { return claim.locus == locus_; });
+    return claimed ? "het on the seller's word" : "100 % het";
+  }
+  std::string out = in_percent(whole_percent(chances.one)) + " het";
+  if (chances.two > rounding_error) {
+    out += fmt::format(" and {} with two copies", in_percent(whole_percent(chances.two)));
+  }
+  return out;
+}
+
+}  // namespace likelihet::publishing
