@@ -1,14 +1,13 @@
 // Reads a book for listings.
 #include "ground.hpp"
 
-#include "policy_of.hpp"
 #include "today.hpp"
 
 namespace likelihet::cli {
 
 BookGround::BookGround(const book::Book& book, const odds::Options& options)
     : colony_(book.colony()),
-      policy_(policy_of(book)),
+      policy_(book.policy()),
       tables_(choose_tables(book, "", options.as_of.has_value())) {
   ground_.colony = &colony_;
   ground_.policy = &policy_;
