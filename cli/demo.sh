@@ -5,7 +5,7 @@ cd "$(dirname "${BASH_SOURCE[0]}")/.."
 export DEBIAN_FRONTEND=noninteractive
 
 needed=(g++ cmake ninja-build libeigen3-dev libboost-math-dev nlohmann-json3-dev libsqlite3-dev
-        libsqlitecpp-dev libssl-dev libcli11-dev libfmt-dev)
+        libsqlitecpp-dev libssl-dev libcli11-dev libfmt-dev libqrencode-dev)
 missing=()
 for package in "${needed[@]}"; do
   state=$(dpkg-query -W -f '${db:Status-Status}' "$package" 2>/dev/null || true)

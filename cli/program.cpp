@@ -59,6 +59,7 @@ void add_commands(CLI::App& program, CommandLine& line) {
   add_tables(program, line);
   add_audit(program, line);
   add_listing(program, line);
+  add_certificate(program, line);
   add_simulate(program, line);
   add_score(program, line);
   add_result(program, line);

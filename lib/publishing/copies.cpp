@@ -21,6 +21,10 @@ bool CopyChances::certainly_some() const {
   return none <= rounding_error;
 }
 
+bool CopyChances::settled() const {
+  return certainly_none() || certainly_one() || certainly_two();
+}
+
 CopyChances copy_chances(const genetics::Locus& locus, const std::vector<double>& odds,
                          std::uint16_t allele) {
   CopyChances out;

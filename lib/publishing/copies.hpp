@@ -22,6 +22,8 @@ struct CopyChances {
   [[nodiscard]] bool certainly_one() const;
   [[nodiscard]] bool certainly_two() const;
   [[nodiscard]] bool certainly_some() const;
+  /// One of the first three: nothing more can be learned.
+  [[nodiscard]] bool settled() const;
 };
 
 /// `odds` over the locus's genotypes, in state order.

@@ -18,7 +18,8 @@ struct GroundOdds {
   Layer markless;  ///< and results
   Layer all;       ///< and marks
 
-  /// Whether marks move this animal's odds at the locus at all: its own or those of relatives.
+  /// Whether marks move this animal's odds at the locus at those tables: its own or those of
+  /// relatives.
   [[nodiscard]] bool marks_tell(std::size_t animal, std::size_t locus) const;
 };
 

@@ -97,7 +97,7 @@ class ListingMaker {
 
   [[nodiscard]] bool may_count(std::size_t animal, std::size_t locus) const {
     return learned() && ground_.policy->marks.count && open(animal, locus) &&
-           odds_.marks_tell(animal, locus);
+           (odds_.marks_tell(animal, locus) || !kin_.readings(animal, locus).empty());
   }
 
   [[nodiscard]] bool counts(std::size_t animal, std::size_t locus) const {
@@ -127,16 +127,15 @@ class ListingMaker {
     out.relatives = tell && out.readings.empty();
     if (out.readings.empty() && !tell) return std::nullopt;
     out.count = counts(animal, locus);
-    if (!out.count && open(animal, locus)) out.missing = missing(animal, locus);
+    if (!out.count && open(animal, locus)) out.missing = missing(locus);
     const auto record = records_.find(locus);
     if (record != records_.end() && may_count(animal, locus)) out.record = record->second;
     out.line = marks_line(colony_, out);
     return out;
   }
 
-  [[nodiscard]] std::vector<std::string> missing(std::size_t animal, std::size_t locus) const {
+  [[nodiscard]] std::vector<std::string> missing(std::size_t locus) const {
     std::vector<std::string> out;
-    if (!odds_.marks_tell(animal, locus)) return {"they tell nothing of it"};
     if (!ground_.policy->marks.count) out.emplace_back("the policy leaves marks out");
     if (!learned()) out.emplace_back("tables not learned from these records");
     const auto record = records_.find(locus);
@@ -177,6 +176,7 @@ class ListingMaker {
     out.allele = standings.allele();
     out.pedigree = copy_chances(standings.locus(), odds_.pedigree[animal][locus], out.allele).one;
     out.markless = stated.markless.one;
+    out.absent = stated.markless.certainly_none();
     out.label = label_of(standings, stated, animal);
     out.published = whole_percent(out.markless);
     if (std::abs(out.pedigree - out.markless) > rounding_error) out.basis = Basis::results;

@@ -69,6 +69,7 @@ struct Statement {
   std::string reason;    ///< "both parents proven het, shows plain"
   /// Observations that the reason names: positions in the colony's. A claim lapses with them.
   std::vector<std::size_t> rests_on;
+  bool absent = false;                    ///< certainly no copy
   std::string plain;                      ///< "Of animals with such records, about 6 in 10 ..."
   std::vector<std::string> would_change;  ///< what would move the number, and how far
 };
@@ -106,7 +107,7 @@ struct Record {
 struct MarksShown {
   std::size_t locus = 0;
   std::vector<std::size_t> readings;  ///< its own, of marks that tell of the locus
-  bool relatives = false;             ///< whether marks of relatives move its odds
+  bool relatives = false;             ///< none of its own, but marks of relatives move its odds
   bool count = false;                 ///< whether they move the published number
   std::vector<std::string> missing;   ///< what they lack to count; empty where they do
   std::optional<Record> record;       ///< where the audit was asked

@@ -8,15 +8,6 @@
 #include <likelihet/publishing/listing_sections.hpp>
 
 namespace likelihet::publishing {
-namespace {
-
-// Certainly without the allele, and so one line among others.
-bool is_absent(const Statement& statement) {
-  return statement.label == Label::none && statement.headline.starts_with("not het");
-}
-
-}  // namespace
-
 std::string words_of(Basis basis) {
   switch (basis) {
     case Basis::pedigree:
@@ -65,7 +56,7 @@ std::vector<ListingSection> sections_of(const colony::Colony& colony, const List
   std::vector<ListingSection> out;
   ListingSection absent{"Not carried, by the records", {}};
   for (const Statement& statement : listing.statements) {
-    if (is_absent(statement)) {
+    if (statement.absent) {
       absent.lines.push_back(fmt::format("{}: {}.", statement.headline, statement.reason));
     } else {
       out.push_back(section_of(colony, statement));

@@ -42,9 +42,7 @@ class ReasonMaker {
   [[nodiscard]] const std::string& id(std::size_t animal) const {
     return colony_.animals()[animal].id;
   }
-  [[nodiscard]] bool settled() const {
-    return chances_.certainly_none() || chances_.certainly_one() || chances_.certainly_two();
-  }
+  [[nodiscard]] bool settled() const { return chances_.settled(); }
 
   void origin() {
     const auto clutch = colony_.animals()[animal_].clutch;
@@ -182,29 +180,18 @@ class ReasonMaker {
 
   // What sibs and half-sibs taught of parents who are not certain.
   void sibs() {
-    const auto clutch = colony_.animals()[animal_].clutch;
-    if (!clutch) return;
-    const colony::Clutch& of = colony_.clutches()[*clutch];
-    std::vector<std::size_t> parents;
-    if (of.dam) parents.push_back(*of.dam);
-    for (const colony::Sire& sire : of.sires) parents.push_back(sire.animal);
     std::map<std::size_t, bool> met;
     Told told;
-    for (const std::size_t parent : parents) {
-      const CopyChances chances = standings_.markless(parent);
-      const bool open =
-          !chances.certainly_none() && !chances.certainly_one() && !chances.certainly_two();
-      if (!open) continue;
+    for (const std::size_t parent : parents()) {
+      if (standings_.markless(parent).settled()) continue;
       for (const Young& one : kin_.young(parent)) {
         if (one.animal == animal_ || !met.emplace(one.animal, true).second) continue;
         told.add(standings_, kin_, one.animal, standings_.locus_);
       }
     }
     if (told.visual + told.clear == 0 || settled()) return;
-    say(fmt::format("what {} sib{} and half-sibs look like taught of the parents ({} visual, {} "
-                    "not)",
-                    told.visual + told.clear, told.visual + told.clear == 1 ? "" : "s", told.visual,
-                    told.clear),
+    say(fmt::format("looks of {} sibs or half-sibs counted in, {} of them visual",
+                    told.visual + told.clear, told.visual),
         told.looks);
   }
 
@@ -218,8 +205,7 @@ class ReasonMaker {
                       seen.on ? " on " + seen.on->text() : ""),
           {o});
     }
-    const auto before = copy_chances(standings_.locus(), standings_.odds_.pedigree[animal_][locus],
-                                     standings_.allele_);
+    const CopyChances before = standings_.pedigree(animal_);
     const bool moved = std::abs(before.one - chances_.one) > rounding_error;
     if (!moved) return;
     std::vector<std::size_t> of_relatives;
@@ -236,27 +222,31 @@ class ReasonMaker {
     }
   }
 
-  // Parents, sibs, half-sibs, young.
+  // Young, and those whom a parent leads to that was open before any result.
   [[nodiscard]] std::vector<std::size_t> relatives() const {
     std::vector<std::size_t> out;
     const auto add_young = [&](std::size_t of) {
       for (const Young& one : kin_.young(of)) out.push_back(one.animal);
     };
     add_young(animal_);
-    if (const auto clutch = colony_.animals()[animal_].clutch) {
-      const colony::Clutch& of = colony_.clutches()[*clutch];
-      if (of.dam) {
-        out.push_back(*of.dam);
-        add_young(*of.dam);
-      }
-      for (const colony::Sire& sire : of.sires) {
-        out.push_back(sire.animal);
-        add_young(sire.animal);
-      }
+    for (const std::size_t parent : parents()) {
+      if (standings_.pedigree(parent).settled()) continue;
+      out.push_back(parent);
+      add_young(parent);
     }
     std::sort(out.begin(), out.end());
     out.erase(std::unique(out.begin(), out.end()), out.end());
     out.erase(std::remove(out.begin(), out.end(), animal_), out.end());
+    return out;
+  }
+
+  [[nodiscard]] std::vector<std::size_t> parents() const {
+    std::vector<std::size_t> out;
+    const auto clutch = colony_.animals()[animal_].clutch;
+    if (!clutch) return out;
+    const colony::Clutch& of = colony_.clutches()[*clutch];
+    if (of.dam) out.push_back(*of.dam);
+    for (const colony::Sire& sire : of.sires) out.push_back(sire.animal);
     return out;
   }
 

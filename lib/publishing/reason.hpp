@@ -27,6 +27,8 @@ class Standings {
   [[nodiscard]] const genetics::Locus& locus() const;
   [[nodiscard]] const Looks& looks() const { return looks_; }
   [[nodiscard]] CopyChances markless(std::size_t animal) const;
+  /// The same without results.
+  [[nodiscard]] CopyChances pedigree(std::size_t animal) const;
   /// The recorded looks that only two copies, or all it can have, give.
   [[nodiscard]] std::vector<std::size_t> signs(std::size_t animal) const;
   /// It shows the trait, by record, and certainly has two copies or all that it can have.

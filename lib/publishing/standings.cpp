@@ -7,6 +7,18 @@
 
 namespace likelihet::publishing {
 
+namespace {
+
+// Of a trait that one copy shows: "het" is not said of it.
+std::string copies_in_words(const CopyChances& chances) {
+  if (chances.certainly_one()) return "with one copy";
+  if (chances.certainly_two()) return "with two copies";
+  if (chances.certainly_some()) return "with one copy or two";
+  return in_percent(whole_percent(chances.one)) + " with one copy";
+}
+
+}  // namespace
+
 Standings::Standings(const GroundOdds& odds, const Kin& kin, std::size_t locus,
                      std::uint16_t allele)
     : odds_(odds),
@@ -21,6 +33,10 @@ const genetics::Locus& Standings::locus() const {
 
 CopyChances Standings::markless(std::size_t animal) const {
   return copy_chances(locus(), odds_.markless[animal][locus_], allele_);
+}
+
+CopyChances Standings::pedigree(std::size_t animal) const {
+  return copy_chances(locus(), odds_.pedigree[animal][locus_], allele_);
 }
 
 std::vector<std::size_t> Standings::signs(std::size_t animal) const {
@@ -76,6 +92,7 @@ std::string Standings::status(std::size_t animal) const {
   const CopyChances chances = markless(animal);
   if (visual(animal)) return "visual";
   if (chances.certainly_none()) return "clear";
+  if (looks_.seen_in_one_copy) return copies_in_words(chances);
   if (chances.certainly_two()) return "of two copies";
   if (chances.certainly_one()) {
     if (has_one_chromosome(locus(), kin_.sex(animal))) return "a carrier";

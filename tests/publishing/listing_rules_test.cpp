@@ -283,9 +283,15 @@ TEST(ListingRules, TheSexThatCannotBeHetSaysSo) {
   EXPECT_EQ(listed.at("E").headline, "visual for ember; a female cannot be het for ember");
   EXPECT_EQ(listed.at("F").headline,
             "a female cannot be het for ember, and this one does not carry it");
-  // And with X it is the male.
-  const Listed on_x(support::sex_linked_model(genetics::Chromosome::x), records);
-  EXPECT_THAT(on_x.at("S").headline, HasSubstr("a male cannot be het for ember"));
+}
+
+TEST(ListingRules, OnXItIsTheMaleWhoCannotBeHet) {
+  RecordsBuilder records;
+  records.founder("F", Sex::female).bought_as("ember", {{"+/e", 1.0}}).founder("M", Sex::male);
+  records.clutch("C", "F", {"M"}).hatchling("S", "C", Sex::male).hatchling("D", "C", Sex::female);
+  const Listed listed(support::sex_linked_model(genetics::Chromosome::x), records);
+  EXPECT_EQ(listed.at("S").headline, "a male cannot be het for ember: 50 % to carry it");
+  EXPECT_EQ(listed.at("D").headline, "50 % possible het for ember");
 }
 
 TEST(ListingRules, EachAlleleHasAStatementOfItsOwn) {

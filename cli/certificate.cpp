@@ -1,0 +1,49 @@
+// likelihet certificate: one animal's odds and evidence on one sheet.
+#include "commands.hpp"
+#include "computation.hpp"
+#include "ground.hpp"
+#include "output_file.hpp"
+
+#include <likelihet/publishing/certificate.hpp>
+
+namespace likelihet::cli {
+namespace {
+
+struct Asked {
+  std::string book;
+  std::string animal;
+  std::optional<std::string> html;  // a file
+  ComputationAsked computation;
+};
+
+Reply run(const Asked& asked, const Shell& /*shell*/) {
+  const auto book = book::Book::open(asked.book);
+  const BookGround state(book, asked.computation.options());
+  const colony::Colony& colony = state.colony();
+  const std::size_t animal = animal_named(colony, asked.animal);
+  const auto listed = value_or_fail(colony, publishing::listings(state.ground(), {animal}));
+  const auto& listing = listed.front();
+  const auto evidence = value_or_fail(colony, publishing::evidence_of(state.ground(), listing));
+  std::string page = publishing::certificate(colony, listing, evidence, std::nullopt);
+  if (!asked.html) return {std::move(page), {}};
+  write_output(*asked.html, page);
+  return {};
+}
+
+}  // namespace
+
+void add_certificate(CLI::App& program, CommandLine& line) {
+  const auto asked = std::make_shared<Asked>();
+  CLI::App& command =
+      new_command(program, line, "certificate", "Put an animal's odds and evidence on one A4 page.",
+                  "  likelihet certificate demo.book H0301 --html H0301.html\n"
+                  "  likelihet certificate demo.book H0301 > H0301.html\n");
+  add_book(command, asked->book);
+  add_word(command, "ANIMAL", asked->animal, "the animal's id");
+  add_output(command, "--html", asked->html, false,
+             "write the page to this file, not to the screen");
+  add_computation(command, asked->computation);
+  on_chosen(command, line, asked, run);
+}
+
+}  // namespace likelihet::cli

@@ -1,0 +1,243 @@
+// The sheet. What may be long is cut short by count and by length, so that it stays one page.
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "page.hpp"
+#include "qr_code.hpp"
+#include <fmt/format.h>
+
+#include <likelihet/odds/percent.hpp>
+#include <likelihet/odds/words.hpp>
+#include <likelihet/publishing/certificate.hpp>
+#include <likelihet/publishing/listing_sections.hpp>
+
+namespace likelihet::publishing {
+namespace {
+
+constexpr std::size_t most_statements = 4;
+constexpr std::size_t most_steps = 14;  // of all statements together
+constexpr std::size_t most_cautions = 5;
+constexpr std::size_t long_word = 60;
+constexpr std::size_t long_sentence = 220;
+constexpr double code_millimetres = 30;
+
+// A text of at most so many characters, safe to show one way; cut at a character of UTF-8.
+std::string brief(std::string_view text, std::size_t most) {
+  const std::string safe = one_way(text);
+  std::size_t characters = 0;
+  for (std::size_t at = 0; at < safe.size(); ++at) {
+    const bool starts = (static_cast<unsigned char>(safe[at]) & 0xC0U) != 0x80U;
+    if (starts && ++characters > most) return safe.substr(0, at) + "…";
+  }
+  return safe;
+}
+
+std::string factor_words(double factor) {
+  if (std::isinf(factor)) return "proves it";
+  return factor == 0 ? "rules it out" : fmt::format("×{:.3g}", factor);
+}
+
+std::string step_words(const colony::Colony& colony, const odds::Step& step) {
+  if (step.own || step.observations.size() == 1) {
+    const auto& seen = colony.observations()[step.observations.front()];
+    return brief(step.own ? odds::words_of(colony, seen) : odds::describe(colony, seen), long_word);
+  }
+  return fmt::format("{} records of relatives", step.observations.size());
+}
+
+std::string step_day(const colony::Colony& colony, const odds::Step& step) {
+  const auto& first = colony.observations()[step.observations.front()];
+  if (step.own && first.on) return first.on->text();
+  return first.known ? first.known->text() : first.on ? first.on->text() : "undated";
+}
+
+Markup row(const std::string& day, const std::string& what, const std::string& factor,
+           const std::string& chance) {
+  return filled(
+      "<tr><td>{}</td><td>{}</td><td class=\"figure\">{}</td><td class=\"figure\">{}</td></tr>\n",
+      {day, what, factor, chance});
+}
+
+// The steps that weigh most, in their order; the others as one row with their product.
+Markup steps_html(const colony::Colony& colony, const odds::Account& account, std::size_t most) {
+  std::vector<std::size_t> order;
+  for (std::size_t s = 0; s < account.steps.size(); ++s) order.push_back(s);
+  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+    return std::abs(account.steps[a].decibans) > std::abs(account.steps[b].decibans);
+  });
+  std::vector<bool> kept(order.size(), false);
+  for (std::size_t i = 0; i < std::min(most, order.size()); ++i) kept[order[i]] = true;
+  Markup rows = row("", "from descent, claims and sexes alone", "", odds::percent(account.start));
+  std::size_t left = 0;
+  double factor = 1;
+  for (std::size_t s = 0; s < account.steps.size(); ++s) {
+    const odds::Step& step = account.steps[s];
+    if (kept[s]) {
+      rows += row(step_day(colony, step), step_words(colony, step), factor_words(step.factor),
+                  odds::percent(step.after));
+    } else {
+      ++left;
+      factor *= step.factor;
+    }
+  }
+  if (left > 0) {
+    rows +=
+        row("", fmt::format("{} more pieces of evidence together", left), factor_words(factor), "");
+  }
+  return rows;
+}
+
+Markup evidence_html(const colony::Colony& colony, const Listing& listing,
+                     const std::vector<Evidence>& evidence) {
+  if (evidence.empty()) return literal("<p>No number is open, so no evidence is weighed.</p>\n");
+  const std::size_t shown = std::min(most_statements, evidence.size());
+  Markup out;
+  for (std::size_t e = 0; e < shown; ++e) {
+    const Statement& statement = listing.statements[evidence[e].statement];
+    const genetics::Locus& locus = colony.model().loci()[statement.locus];
+    const std::string trait = brief(locus.id(), long_word);
+    const std::string allele = brief(locus.alleles()[statement.allele], long_word);
+    out += filled(
+        "<table><caption>One copy of {} at {}: what made the number{}</caption>\n<thead><tr><th "
+        "scope=\"col\">Day</th><th scope=\"col\">Evidence</th><th scope=\"col\" "
+        "class=\"figure\">Odds</th><th scope=\"col\" "
+        "class=\"figure\">Chance</th></tr></thead>\n<tbody>\n{}</tbody></table>\n",
+        {allele, trait,
+         statement.basis == Basis::marks
+             ? literal(
+                   ", by the keeper’s beliefs (the number above averages over what was learned)")
+             : Markup(),
+         steps_html(colony, evidence[e].account, most_steps / shown)});
+  }
+  if (evidence.size() > shown) {
+    out += filled("<p>{} more are in the listing.</p>\n",
+                  {fmt::format("{}", evidence.size() - shown)});
+  }
+  return out;
+}
+
+// Those it may carry first, as long as there is room.
+Markup odds_html(const Listing& listing) {
+  Markup items;
+  std::size_t shown = 0;
+  std::size_t left = 0;
+  for (const Statement& statement : listing.statements) {
+    if (statement.absent) {
+      ++left;
+    } else if (shown == most_statements) {
+      ++left;
+    } else {
+      ++shown;
+      items +=
+          filled("<li><strong>{}</strong><br>{} Why: {}.</li>\n",
+                 {brief(statement.headline, long_sentence), brief(statement.plain, long_sentence),
+                  brief(statement.reason, long_sentence)});
+    }
+  }
+  if (left > 0) {
+    items += filled("<li>{} more, not carried or not shown here: see the listing.</li>\n",
+                    {fmt::format("{}", left)});
+  }
+  return filled("<ul>\n{}</ul>\n", {items});
+}
+
+Markup cautions_html(const Listing& listing) {
+  Markup items;
+  const std::size_t shown = std::min(most_cautions, listing.cautions.size());
+  for (std::size_t c = 0; c < shown; ++c) {
+    items += filled("<li>{}</li>\n", {brief(listing.cautions[c], long_sentence)});
+  }
+  std::size_t left = listing.cautions.size() - shown;
+  for (const auto& note : listing.health) {
+    if (&note == &listing.health.front()) {
+      items += filled("<li>Health: {}: {}</li>\n",
+                      {brief(note.locus, long_word), brief(note.note, long_sentence)});
+    } else {
+      ++left;
+    }
+  }
+  if (left > 0) {
+    items += filled("<li>{} more: read them in the listing.</li>\n", {fmt::format("{}", left)});
+  }
+  return filled("<ul>\n{}</ul>\n", {items});
+}
+
+Markup code_html(const std::optional<std::string>& code) {
+  if (!code) {
+    return literal(
+        "<p class=\"none\">No claim was published for this animal, so this sheet has no code to "
+        "check it by.</p>\n");
+  }
+  const auto symbol = qr_code(*code);
+  const Markup drawing =
+      symbol ? qr_drawing(*symbol, "QR code of the code beside it", code_millimetres) : Markup();
+  return filled(
+      "<div class=\"claim\">{}<p>Code of the published claim:<br><code>{}</code><br>Ask the keeper "
+      "to check it against the book. The square holds the code and nothing else.</p></div>\n",
+      {drawing, *code});
+}
+
+Markup facts_html(const colony::Colony& colony, const Listing& listing) {
+  const colony::Animal& animal = colony.animals()[listing.animal];
+  std::string facts =
+      animal.sex ? (*animal.sex == genetics::Sex::female ? "Female" : "Male") : "Sex not recorded";
+  if (animal.hatched) facts += ", hatched " + animal.hatched->text();
+  if (animal.clutch) {
+    facts += ", clutch " + brief(colony.clutches()[*animal.clutch].id, long_word);
+  }
+  const std::string day = dated(listing);
+  if (!day.empty()) facts += ". Made " + day;
+  return filled("<p>{}.</p>\n", {facts});
+}
+
+}  // namespace
+
+std::string certificate(const colony::Colony& colony, const Listing& listing,
+                        const std::vector<Evidence>& evidence,
+                        const std::optional<std::string>& code) {
+  const std::string id = brief(colony.animals()[listing.animal].id, long_word);
+  StaticPage page;
+  page.title = filled("{}: odds and evidence", {id});
+  page.extra_style = literal(R"(
+h1 { font-size: 1.4rem; }
+h2 { font-size: 1.05rem; margin: 1rem 0 .3rem; padding-top: .3rem; border-top-width: 2px; }
+p, li, dd { max-width: none; }
+ul { margin: .2rem 0; padding-left: 1.2rem; }
+table { width: 100%; margin-bottom: .6rem; }
+.claim { display: flex; gap: 1rem; align-items: center; }
+.claim svg { flex: none; }
+code { font-size: 1.15rem; font-weight: 600; overflow-wrap: anywhere; }
+footer { margin-top: 1rem; }
+@media print {
+  @page { size: A4; margin: 11mm 13mm; }
+  html { font-size: 8.5pt; line-height: 1.35; }
+  h2 { margin-top: .6rem; }
+  table { font-size: 7.5pt; }
+  td, th { padding-top: .1rem; padding-bottom: .1rem; }
+  footer { margin-top: .5rem; }
+}
+)");
+  page.body = filled(
+      "<header><h1>{}: odds and evidence</h1>\n{}</header>\n<main>\n"
+      "<section aria-labelledby=\"odds\"><h2 id=\"odds\">Odds</h2>\n{}</section>\n"
+      "<section aria-labelledby=\"evidence\"><h2 id=\"evidence\">Evidence</h2>\n{}</section>\n"
+      "<section aria-labelledby=\"method\"><h2 id=\"method\">Method</h2>\n"
+      "<p>Mendel’s rules give the odds by descent, and each piece of evidence multiplies them by "
+      "how "
+      "much likelier it is of an animal with one copy than of one without (Bayes). The whole "
+      "pedigree is computed exactly and at once, so that what was seen of relatives counts too. "
+      "Marks "
+      "count only once an audit of past forecasts shows that they help, and every published number "
+      "is "
+      "rounded down.</p></section>\n"
+      "<section aria-labelledby=\"cautions\"><h2 id=\"cautions\">Cautions</h2>\n{}</section>\n"
+      "<section aria-labelledby=\"code\"><h2 id=\"code\">Code</h2>\n{}</section>\n</main>\n"
+      "<footer><p>Made by likelihet from a keeper’s own records. An estimate, not a guarantee, and "
+      "no laboratory’s certificate.</p></footer>\n",
+      {name(id), facts_html(colony, listing), odds_html(listing),
+       evidence_html(colony, listing, evidence), cautions_html(listing), code_html(code)});
+  return static_page(page).str();
+}
+
+}  // namespace likelihet::publishing
