@@ -8,6 +8,7 @@
 #include <likelihet/audit/audit.hpp>
 #include <likelihet/book/book.hpp>
 #include <likelihet/publishing/audit_report.hpp>
+#include <likelihet/publishing/claim.hpp>
 
 namespace likelihet::cli {
 namespace {
@@ -59,10 +60,35 @@ audit::Settings settings_of(const Asked& asked) {
   return settings;
 }
 
+/// What was published, number by number; not that a visual animal is one, which is no forecast.
+std::vector<audit::Claimed> claims_of(const book::Book& book, const colony::Colony& colony,
+                                      const std::optional<colony::Date>& as_of) {
+  std::vector<audit::Claimed> out;
+  for (const auto& record : book.claims()) {
+    const auto claim = publishing::read_claim(record.document);
+    if (!claim || (as_of && *as_of < claim->day)) continue;
+    const std::size_t animal = animal_named(colony, record.animal);
+    for (const auto& number : claim->numbers) {
+      if (number.label == publishing::Label::visual) continue;
+      const auto locus = colony.model().find_locus(number.locus);
+      if (!locus) continue;
+      const auto allele = colony.model().loci()[*locus].find_allele(number.allele);
+      if (!allele) continue;
+      out.push_back({record.code,
+                     {animal, *locus, *allele},
+                     number.published.low,
+                     number.published.high,
+                     claim->day});
+    }
+  }
+  return out;
+}
+
 Reply run(const Asked& asked, const Shell& shell) {
-  const audit::Settings settings = settings_of(asked);
+  audit::Settings settings = settings_of(asked);
   const auto book = book::Book::open(asked.book);
   const colony::Colony colony = book.colony();
+  settings.claims = claims_of(book, colony, settings.truth.as_of);
   const auto found = value_or_fail(colony, audit::audit(colony, settings));
   if (asked.html) {
     write_output(*asked.html, publishing::audit_report(audit_document(colony, found, settings),

@@ -1,4 +1,5 @@
 // likelihet certificate: one animal's odds and evidence on one sheet.
+#include "claims_output.hpp"
 #include "commands.hpp"
 #include "computation.hpp"
 #include "ground.hpp"
@@ -21,10 +22,14 @@ Reply run(const Asked& asked, const Shell& /*shell*/) {
   const BookGround state(book, asked.computation.options());
   const colony::Colony& colony = state.colony();
   const std::size_t animal = animal_named(colony, asked.animal);
+  const auto claims =
+      asked.computation.as_of.empty() ? claims_now(book, state, {animal}) : std::vector<ClaimNow>{};
+  refuse_overtaken(claims);
   const auto listed = value_or_fail(colony, publishing::listings(state.ground(), {animal}));
   const auto& listing = listed.front();
   const auto evidence = value_or_fail(colony, publishing::evidence_of(state.ground(), listing));
-  std::string page = publishing::certificate(colony, listing, evidence, std::nullopt);
+  std::string page =
+      publishing::certificate(colony, listing, evidence, standing_code(claims, asked.animal));
   if (!asked.html) return {std::move(page), {}};
   write_output(*asked.html, page);
   return {};

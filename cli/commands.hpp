@@ -30,6 +30,10 @@ void add_result(CLI::App& program, CommandLine& line);
 void add_see(CLI::App& program, CommandLine& line);
 void add_brood(CLI::App& program, CommandLine& line);
 void add_withdraw(CLI::App& program, CommandLine& line);
+/// These three record what was said of animals, show what became of it, and derive it again.
+void add_publish(CLI::App& program, CommandLine& line);
+void add_claims(CLI::App& program, CommandLine& line);
+void add_verify(CLI::App& program, CommandLine& line);
 /// Looks for damage, and computes nothing.
 void add_check(CLI::App& program, CommandLine& line);
 /// "add", which has commands of its own.

@@ -1,6 +1,7 @@
 // Troubles of a computation in words, and records found by their ids.
 #include "computation.hpp"
 
+#include <algorithm>
 #include <optional>
 #include <string_view>
 #include <vector>
@@ -68,6 +69,26 @@ std::size_t clutch_named(const colony::Colony& colony, const std::string& id) {
 
 std::size_t locus_named(const colony::Model& model, const std::string& id) {
   return found_or_fail(model.find_locus(id), model.loci(), "locus", id);
+}
+
+std::vector<std::size_t> animals_of(const colony::Colony& colony,
+                                    const std::vector<std::string>& ids,
+                                    const std::optional<std::string>& clutch) {
+  std::vector<std::size_t> out;
+  const auto add = [&](std::size_t animal) {
+    if (std::find(out.begin(), out.end(), animal) == out.end()) out.push_back(animal);
+  };
+  for (const std::string& id : ids) add(animal_named(colony, id));
+  if (clutch) {
+    for (const std::size_t animal : colony.clutches()[clutch_named(colony, *clutch)].hatchlings) {
+      add(animal);
+    }
+  }
+  if (out.empty()) {
+    throw Failure(ExitStatus::usage, "command line", "no animal is named",
+                  "name animals, or a clutch that has some with --clutch");
+  }
+  return out;
 }
 
 }  // namespace likelihet::cli

@@ -22,10 +22,13 @@ class BookGround {
   [[nodiscard]] const colony::Colony& colony() const { return colony_; }
   [[nodiscard]] const publishing::Ground& ground() const { return ground_; }
   [[nodiscard]] TablesUsed tables_used() const { return tables_.used; }
+  [[nodiscard]] bool learned() const { return ground_.learned != nullptr; }
+  /// The evidence that all of it is made from, and the ledger's last number then.
+  [[nodiscard]] const book::Evidence& evidence() const { return evidence_; }
 
  private:
+  book::Evidence evidence_;
   colony::Colony colony_;
-  colony::Policy policy_;
   Chosen tables_;
   publishing::Ground ground_;
 };

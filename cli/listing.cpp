@@ -1,4 +1,5 @@
 // likelihet listing: what may honestly be said of animals, as text to publish.
+#include "claims_output.hpp"
 #include "commands.hpp"
 #include "computation.hpp"
 #include "ground.hpp"
@@ -20,25 +21,12 @@ struct Asked {
   ComputationAsked computation;
 };
 
-std::vector<std::size_t> animals_of(const Asked& asked, const colony::Colony& colony) {
-  std::vector<std::size_t> out;
-  for (const std::string& id : asked.animals) out.push_back(animal_named(colony, id));
-  if (asked.clutch) {
-    const auto& clutch = colony.clutches()[clutch_named(colony, *asked.clutch)];
-    out.insert(out.end(), clutch.hatchlings.begin(), clutch.hatchlings.end());
-  }
-  if (out.empty()) {
-    throw Failure(ExitStatus::usage, "command line", "no animal is named",
-                  "name animals, or a clutch that has some with --clutch");
-  }
-  return out;
-}
-
 Reply run(const Asked& asked, const Shell& shell) {
   const auto book = book::Book::open(asked.book);
   const BookGround state(book, asked.computation.options());
   const colony::Colony& colony = state.colony();
-  const auto animals = animals_of(asked, colony);
+  const auto animals = animals_of(colony, asked.animals, asked.clutch);
+  if (asked.computation.as_of.empty()) refuse_overtaken(claims_now(book, state, animals));
   const auto found = value_or_fail(colony, publishing::listings(state.ground(), animals));
   if (shell.json || asked.format == "json") {
     return {publishing::listing_document(colony, found).dump(2) + "\n", {}};

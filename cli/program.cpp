@@ -60,6 +60,9 @@ void add_commands(CLI::App& program, CommandLine& line) {
   add_audit(program, line);
   add_listing(program, line);
   add_certificate(program, line);
+  add_publish(program, line);
+  add_claims(program, line);
+  add_verify(program, line);
   add_simulate(program, line);
   add_score(program, line);
   add_result(program, line);

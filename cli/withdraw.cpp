@@ -1,5 +1,7 @@
-// likelihet withdraw: takes an observation back, leaving it in the book.
+// likelihet withdraw: takes an observation or a claim back, leaving it in the book.
+#include "claims_output.hpp"
 #include "commands.hpp"
+#include "computation.hpp"
 #include "record.hpp"
 
 namespace likelihet::cli {
@@ -10,7 +12,45 @@ struct Asked {
   colony::WithdrawalRecord withdrawal;
 };
 
+/// The claim of this code that stands; nothing where the word names an observation.
+std::optional<book::ClaimRecord> claim_named(const book::Book& book, const std::string& word) {
+  const auto code = publishing::code_from(word);
+  if (!code) return std::nullopt;
+  for (const auto& claim : book.claims()) {
+    if (claim.code != *code) continue;
+    if (!claim.end) return claim;
+    throw Failure(ExitStatus::input, "command line, claim", "it has ended already",
+                  "see 'likelihet claims --all'");
+  }
+  return std::nullopt;
+}
+
+Reply withdraw_claim(book::Book& book, const book::ClaimRecord& claim, const Asked& asked,
+                     const Shell& shell) {
+  if (!asked.record.on.empty() || asked.record.id) {
+    throw Failure(ExitStatus::usage, "--on, --id", "a claim ends now, under its own code",
+                  "leave them out");
+  }
+  const BookGround state(book, odds::Options{});
+  auto before = claims_now(book, state, {animal_named(state.colony(), claim.animal)});
+  std::erase_if(before, [&](const ClaimNow& one) { return one.record.code != claim.code; });
+  book::Publication publication;
+  publication.entries = state.evidence().entries;
+  publication.ends = {{claim.code, book::ClaimEnd{claim.at, {}, asked.withdrawal.why.value()}}};
+  if (!book.publish(publication)) {
+    throw Failure(ExitStatus::failed, "book", "it was changed meanwhile", "withdraw it again");
+  }
+  if (shell.json) return {claims_json(before), {}};
+  return {"withdrawn, and no longer to be quoted:\n\n" + claims_text(before, shell.terminal()), {}};
+}
+
 Reply run(const Asked& asked, const Shell& shell) {
+  {
+    auto book = book::Book::open(asked.record.book);
+    if (const auto claim = claim_named(book, asked.withdrawal.of)) {
+      return withdraw_claim(book, *claim, asked, shell);
+    }
+  }
   return record(asked.record, asked.withdrawal, TellMoves::yes, shell);
 }
 
@@ -20,10 +60,11 @@ void add_withdraw(CLI::App& program, CommandLine& line) {
   const auto asked = std::make_shared<Asked>();
   CLI::App& command =
       new_command(program, line, "withdraw",
-                  "Take an observation back: it stays in the book and no longer counts.",
-                  "  likelihet withdraw demo.book o2 --why \"wrong animal\" --on 2024-07-03\n");
+                  "Take an observation or a claim back: it stays in the book and no longer counts.",
+                  "  likelihet withdraw demo.book o2 --why \"wrong animal\" --on 2024-07-03\n"
+                  "  likelihet withdraw demo.book 7K3Q-9D2M-XP4T-A8WZ --why \"sire in doubt\"\n");
   add_book(command, asked->record.book);
-  add_word(command, "OBSERVATION", asked->withdrawal.of, "the observation's id");
+  add_word(command, "WHAT", asked->withdrawal.of, "an observation's id, or a claim's code");
   require(add_text(command, "--why", asked->withdrawal.why, "the reason, for the record"));
   add_record_options(command, line, asked->record);
   on_chosen(command, line, asked, run);

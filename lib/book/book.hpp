@@ -106,7 +106,8 @@ class Book {
   [[nodiscard]] std::vector<ClaimRecord> claims() const;
   /// Tables that a claim counted, by their digest.
   [[nodiscard]] std::optional<LearnedRecord> counted_tables(const std::string& digest) const;
-  /// Writes claims and ends others, in one transaction. False, and nothing written, where the
+  /// Writes claims and ends others, in one transaction; their `at` is the moment of it, whatever
+  /// they say. False, and nothing written, where the
   /// ledger has gone on since: derive the numbers again. Throws std::invalid_argument for an end of
   /// what is no claim or has ended already, and where a claim names tables that are not given.
   bool publish(const Publication& publication);

@@ -40,11 +40,13 @@ void write(const SQLite::Database& database, const Publication& publication,
   if (publication.counted) {
     keep_counted_tables(database, publication.counted_digest, *publication.counted);
   }
-  for (const ClaimRecord& claim : publication.claims) {
+  for (ClaimRecord claim : publication.claims) {
+    claim.at = now;
     insert_claim(database, claim);
     ledger.add("claim published", claim.code);
   }
-  for (const auto& [code, end] : publication.ends) {
+  for (auto [code, end] : publication.ends) {
+    end.at = now;
     insert_claim_end(database, code, end);
     ledger.add(end.replaced_by ? "claim replaced" : "claim withdrawn", code);
   }

@@ -1,5 +1,7 @@
 likelihet_layer(publishing
-  HEADERS audit_report.hpp listing.hpp listing_sections.hpp listing_document.hpp listing_markdown.hpp listing_html.hpp certificate.hpp
+  HEADERS audit_report.hpp listing.hpp listing_sections.hpp listing_document.hpp listing_markdown.hpp
+          listing_html.hpp certificate.hpp
+          claim.hpp claim_state.hpp verification.hpp
   SOURCES audit_report.cpp page.cpp style_sheet.cpp markup.cpp script.cpp table.cpp fields.cpp figures.cpp
           score_kinds.cpp specification.cpp chart.cpp charts.cpp chart_reliability.cpp chart_roc.cpp
           chart_net_benefit.cpp chart_drift.cpp chart_listings.cpp chart_forest.cpp chart_agreement.cpp
@@ -9,8 +11,9 @@ likelihet_layer(publishing
           listing.cpp rounding.cpp copies.cpp ground_odds.cpp standing.cpp kin.cpp standings.cpp reason.cpp clean_young.cpp
           result_shown.cpp statement_words.cpp listing_notes.cpp listing_sections.cpp listing_document.cpp
           listing_markdown.cpp listing_html.cpp qr_code.cpp certificate.cpp certificate_evidence.cpp
-  PUBLIC_USES colony odds audit
-  PRIVATE_USES genetics inference
+          claim.cpp claim_code.cpp claim_state.cpp correction.cpp verification.cpp
+  PUBLIC_USES colony book odds audit
+  PRIVATE_USES genetics inference documents learning
   PUBLIC_LINKS nlohmann_json::nlohmann_json
   # Whoever links the installed archive names the library; here the one found is taken.
   PRIVATE_LINKS fmt::fmt $<BUILD_INTERFACE:${LIKELIHET_QRENCODE}> $<INSTALL_INTERFACE:qrencode>)

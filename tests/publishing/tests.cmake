@@ -28,3 +28,10 @@ if(LIKELIHET_PYTHON)
     COMMAND ${LIKELIHET_PYTHON} ${CMAKE_CURRENT_SOURCE_DIR}/publishing/schema_test.py
             ${PROJECT_SOURCE_DIR})
 endif()
+
+# What was published, and whether it holds.
+likelihet_test(claims_tests
+  SOURCES ${CMAKE_CURRENT_SOURCE_DIR}/publishing/claims_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/publishing/verification_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/book/example.cpp
+  LINKS likelihet::publishing likelihet::book likelihet::documents nlohmann_json::nlohmann_json rapidcheck)

@@ -1,0 +1,49 @@
+// Claims, as a book has them and as they stand today, for people and for programs.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "ground.hpp"
+#include "terminal.hpp"
+
+#include <likelihet/book/book.hpp>
+#include <likelihet/publishing/claim_state.hpp>
+
+namespace likelihet::cli {
+
+/// A claim and what became of it. Those that ended have no states: nobody relies on them.
+struct ClaimNow {
+  book::ClaimRecord record;
+  publishing::Claim claim;
+  std::vector<publishing::NumberState> states;
+
+  [[nodiscard]] bool stands() const { return !record.end && publishing::all_stand(states); }
+  [[nodiscard]] bool overtaken() const { return !record.end && publishing::overtaken(states); }
+};
+
+/// The book's claims in the order in which they were made; `animals` (positions) alone, or all
+/// where it is empty. One computation of the odds for all of them. Throws Failure where a claim
+/// cannot be read or odds cannot be had.
+std::vector<ClaimNow> claims_now(const book::Book& book, const BookGround& state,
+                                 const std::vector<std::size_t>& animals);
+
+/// Throws Failure{failed} where a claim on one of these animals was overtaken: nothing is to be
+/// quoted of it until it is published anew.
+void refuse_overtaken(const std::vector<ClaimNow>& claims);
+
+/// The code of the claim that stands for an animal (its id); nothing where none does.
+std::optional<std::string> standing_code(const std::vector<ClaimNow>& claims,
+                                         const std::string& animal);
+
+/// "stands", "overtaken", "to be learned", "withdrawn", "replaced".
+std::string word_of(const ClaimNow& claim);
+
+/// Each claim in a few lines, with the correction to send where it is overtaken.
+std::string claims_text(const std::vector<ClaimNow>& claims, const Terminal& terminal);
+
+/// The "likelihet-claims" document.
+std::string claims_json(const std::vector<ClaimNow>& claims);
+
+}  // namespace likelihet::cli
