@@ -5,9 +5,9 @@
 
 #include "page.hpp"
 #include "qr_code.hpp"
+#include "rounding.hpp"
 #include <fmt/format.h>
 
-#include <likelihet/odds/percent.hpp>
 #include <likelihet/odds/words.hpp>
 #include <likelihet/publishing/certificate.hpp>
 #include <likelihet/publishing/listing_sections.hpp>
@@ -36,6 +36,14 @@ std::string brief(std::string_view text, std::size_t most) {
 std::string factor_words(double factor) {
   if (std::isinf(factor)) return "proves it";
   return factor == 0 ? "rules it out" : fmt::format("×{:.3g}", factor);
+}
+
+// Rounded down too, to a tenth of a percent.
+std::string chance_words(double chance) {
+  constexpr double tenth = 0.001;
+  if (chance == 0) return "0 %";
+  const double down = rounded_down(chance, tenth);
+  return in_percent({down, down, tenth});
 }
 
 std::string step_words(const colony::Colony& colony, const odds::Step& step) {
@@ -68,14 +76,14 @@ Markup steps_html(const colony::Colony& colony, const odds::Account& account, st
   });
   std::vector<bool> kept(order.size(), false);
   for (std::size_t i = 0; i < std::min(most, order.size()); ++i) kept[order[i]] = true;
-  Markup rows = row("", "from descent, claims and sexes alone", "", odds::percent(account.start));
+  Markup rows = row("", "from descent, claims and sexes alone", "", chance_words(account.start));
   std::size_t left = 0;
   double factor = 1;
   for (std::size_t s = 0; s < account.steps.size(); ++s) {
     const odds::Step& step = account.steps[s];
     if (kept[s]) {
       rows += row(step_day(colony, step), step_words(colony, step), factor_words(step.factor),
-                  odds::percent(step.after));
+                  chance_words(step.after));
     } else {
       ++left;
       factor *= step.factor;
@@ -187,7 +195,7 @@ Markup facts_html(const colony::Colony& colony, const Listing& listing) {
     facts += ", clutch " + brief(colony.clutches()[*animal.clutch].id, long_word);
   }
   const std::string day = dated(listing);
-  if (!day.empty()) facts += ". Made " + day;
+  if (!day.empty()) facts += "; " + day;
   return filled("<p>{}.</p>\n", {facts});
 }
 
