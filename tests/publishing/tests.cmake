@@ -36,6 +36,11 @@ add_executable(write_report ${CMAKE_CURRENT_SOURCE_DIR}/publishing/write_report.
 target_link_libraries(write_report PRIVATE likelihet::publishing
                                            likelihet_report_scripts likelihet_warnings)
 
+# Listings and certificates, for the same.
+add_executable(write_sheets ${CMAKE_CURRENT_SOURCE_DIR}/publishing/write_sheets.cpp)
+target_include_directories(write_sheets PRIVATE ${PROJECT_SOURCE_DIR}/tests)
+target_link_libraries(write_sheets PRIVATE likelihet::publishing likelihet_warnings)
+
 # The published schema against the samples, and against broken ones.
 find_program(LIKELIHET_PYTHON python3 PATHS /usr/bin NO_DEFAULT_PATH)
 if(LIKELIHET_PYTHON)
