@@ -5,9 +5,9 @@
 
 #include "page.hpp"
 #include "qr_code.hpp"
+#include "rounding.hpp"
 #include <fmt/format.h>
 
-#include <likelihet/odds/percent.hpp>
 #include <likelihet/odds/words.hpp>
 #include <likelihet/publishing/certificate.hpp>
 #include <likelihet/publishing/listing_sections.hpp>
@@ -16,19 +16,29 @@ namespace likelihet::publishing {
 namespace {
 
 constexpr std::size_t most_statements = 4;
-constexpr std::size_t most_steps = 14;  // of all statements together
-constexpr std::size_t most_cautions = 5;
+constexpr std::size_t most_steps = 10;  // of all statements together
+constexpr std::size_t most_cautions = 4;
 constexpr std::size_t long_word = 60;
 constexpr std::size_t long_sentence = 220;
+constexpr std::size_t all_odds = 1000;  // letters of all statements together
+constexpr std::size_t most_tables = 2;
 constexpr double code_millimetres = 30;
 
-// A text of at most so many characters, safe to show one way; cut at a character of UTF-8.
+// About how wide a letter is, in narrow ones: capitals and all but ASCII count twice.
+std::size_t width_of(unsigned char byte) {
+  const bool wide = byte >= 0x80U || (byte >= 'A' && byte <= 'Z');
+  return wide ? 2 : 1;
+}
+
+// A text of at most so many narrow letters, safe to show one way; cut at a character of UTF-8.
 std::string brief(std::string_view text, std::size_t most) {
   const std::string safe = one_way(text);
-  std::size_t characters = 0;
+  std::size_t width = 0;
   for (std::size_t at = 0; at < safe.size(); ++at) {
-    const bool starts = (static_cast<unsigned char>(safe[at]) & 0xC0U) != 0x80U;
-    if (starts && ++characters > most) return safe.substr(0, at) + "…";
+    const auto byte = static_cast<unsigned char>(safe[at]);
+    if ((byte & 0xC0U) == 0x80U) continue;  // goes on with a character
+    width += width_of(byte);
+    if (width > most) return safe.substr(0, at) + "…";
   }
   return safe;
 }
@@ -36,6 +46,14 @@ std::string brief(std::string_view text, std::size_t most) {
 std::string factor_words(double factor) {
   if (std::isinf(factor)) return "proves it";
   return factor == 0 ? "rules it out" : fmt::format("×{:.3g}", factor);
+}
+
+// Rounded down too, to a tenth of a percent.
+std::string chance_words(double chance) {
+  constexpr double tenth = 0.001;
+  if (chance == 0) return "0 %";
+  const double down = rounded_down(chance, tenth);
+  return in_percent({down, down, tenth});
 }
 
 std::string step_words(const colony::Colony& colony, const odds::Step& step) {
@@ -59,27 +77,28 @@ Markup row(const std::string& day, const std::string& what, const std::string& f
       {day, what, factor, chance});
 }
 
-// The steps that weigh most, in their order; the others as one row with their product.
+// The steps that weigh most, in their order; the others as one row with their product. Records that
+// tell nothing of it, such as of another locus, are none.
 Markup steps_html(const colony::Colony& colony, const odds::Account& account, std::size_t most) {
   std::vector<std::size_t> order;
-  for (std::size_t s = 0; s < account.steps.size(); ++s) order.push_back(s);
+  constexpr double nothing = 1e-11;
+  for (std::size_t s = 0; s < account.steps.size(); ++s) {
+    if (!(std::abs(account.steps[s].factor - 1) < nothing)) order.push_back(s);
+  }
   std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
     return std::abs(account.steps[a].decibans) > std::abs(account.steps[b].decibans);
   });
-  std::vector<bool> kept(order.size(), false);
-  for (std::size_t i = 0; i < std::min(most, order.size()); ++i) kept[order[i]] = true;
-  Markup rows = row("", "from descent, claims and sexes alone", "", odds::percent(account.start));
-  std::size_t left = 0;
+  const std::size_t kept = std::min(most, order.size());
   double factor = 1;
-  for (std::size_t s = 0; s < account.steps.size(); ++s) {
+  for (std::size_t i = kept; i < order.size(); ++i) factor *= account.steps[order[i]].factor;
+  const std::size_t left = order.size() - kept;
+  order.resize(kept);
+  std::sort(order.begin(), order.end());
+  Markup rows = row("", "from descent, claims and sexes alone", "", chance_words(account.start));
+  for (const std::size_t s : order) {
     const odds::Step& step = account.steps[s];
-    if (kept[s]) {
-      rows += row(step_day(colony, step), step_words(colony, step), factor_words(step.factor),
-                  odds::percent(step.after));
-    } else {
-      ++left;
-      factor *= step.factor;
-    }
+    rows += row(step_day(colony, step), step_words(colony, step), factor_words(step.factor),
+                chance_words(step.after));
   }
   if (left > 0) {
     rows +=
@@ -91,7 +110,7 @@ Markup steps_html(const colony::Colony& colony, const odds::Account& account, st
 Markup evidence_html(const colony::Colony& colony, const Listing& listing,
                      const std::vector<Evidence>& evidence) {
   if (evidence.empty()) return literal("<p>No number is open, so no evidence is weighed.</p>\n");
-  const std::size_t shown = std::min(most_statements, evidence.size());
+  const std::size_t shown = std::min(most_tables, evidence.size());
   Markup out;
   for (std::size_t e = 0; e < shown; ++e) {
     const Statement& statement = listing.statements[evidence[e].statement];
@@ -117,24 +136,21 @@ Markup evidence_html(const colony::Colony& colony, const Listing& listing,
   return out;
 }
 
-// Those it may carry first, as long as there is room.
+// Those that it may carry. The fewer there are, the more is said of each.
 Markup odds_html(const Listing& listing) {
-  Markup items;
-  std::size_t shown = 0;
-  std::size_t left = 0;
+  std::vector<const Statement*> carried;
   for (const Statement& statement : listing.statements) {
-    if (statement.absent) {
-      ++left;
-    } else if (shown == most_statements) {
-      ++left;
-    } else {
-      ++shown;
-      items +=
-          filled("<li><strong>{}</strong><br>{} Why: {}.</li>\n",
-                 {brief(statement.headline, long_sentence), brief(statement.plain, long_sentence),
-                  brief(statement.reason, long_sentence)});
-    }
+    if (!statement.absent) carried.push_back(&statement);
   }
+  const std::size_t shown = std::min(most_statements, carried.size());
+  const std::size_t room = all_odds / std::max<std::size_t>(shown, 1);
+  Markup items;
+  for (std::size_t s = 0; s < shown; ++s) {
+    items += filled("<li><strong>{}</strong><br>{} Why: {}.</li>\n",
+                    {brief(carried[s]->headline, room / 4), brief(carried[s]->plain, room / 4),
+                     brief(carried[s]->reason, room / 2)});
+  }
+  const std::size_t left = listing.statements.size() - shown;
   if (left > 0) {
     items += filled("<li>{} more, not carried or not shown here: see the listing.</li>\n",
                     {fmt::format("{}", left)});
@@ -187,7 +203,7 @@ Markup facts_html(const colony::Colony& colony, const Listing& listing) {
     facts += ", clutch " + brief(colony.clutches()[*animal.clutch].id, long_word);
   }
   const std::string day = dated(listing);
-  if (!day.empty()) facts += ". Made " + day;
+  if (!day.empty()) facts += "; " + day;
   return filled("<p>{}.</p>\n", {facts});
 }
 
@@ -204,22 +220,27 @@ h1 { font-size: 1.4rem; }
 h2 { font-size: 1.05rem; margin: 1rem 0 .3rem; padding-top: .3rem; border-top-width: 2px; }
 p, li, dd { max-width: none; }
 ul { margin: .2rem 0; padding-left: 1.2rem; }
-table { width: 100%; margin-bottom: .6rem; }
-.claim { display: flex; gap: 1rem; align-items: center; }
+table { width: 100%; margin-bottom: .6rem; overflow-wrap: anywhere; }
+td:first-child, .figure { white-space: nowrap; }
+.top { display: flex; flex-wrap: wrap; gap: 1rem; justify-content: space-between; align-items: start; }
+.top > div, .top > p { flex: 1 1 16rem; min-width: 0; }
+.claim { display: flex; flex-wrap: wrap; gap: 1rem; align-items: center; }
+.claim p { flex: 1 1 12rem; min-width: 0; }
 .claim svg { flex: none; }
 code { font-size: 1.15rem; font-weight: 600; overflow-wrap: anywhere; }
 footer { margin-top: 1rem; }
 @media print {
   @page { size: A4; margin: 11mm 13mm; }
   html { font-size: 8.5pt; line-height: 1.35; }
-  h2 { margin-top: .6rem; }
+  h2 { margin-top: .5rem; }
+  p { margin: .25rem 0; }
   table { font-size: 7.5pt; }
   td, th { padding-top: .1rem; padding-bottom: .1rem; }
   footer { margin-top: .5rem; }
 }
 )");
   page.body = filled(
-      "<header><h1>{}: odds and evidence</h1>\n{}</header>\n<main>\n"
+      "<header class=\"top\"><div><h1>{}: odds and evidence</h1>\n{}</div>\n{}</header>\n<main>\n"
       "<section aria-labelledby=\"odds\"><h2 id=\"odds\">Odds</h2>\n{}</section>\n"
       "<section aria-labelledby=\"evidence\"><h2 id=\"evidence\">Evidence</h2>\n{}</section>\n"
       "<section aria-labelledby=\"method\"><h2 id=\"method\">Method</h2>\n"
@@ -232,11 +253,11 @@ footer { margin-top: 1rem; }
       "is "
       "rounded down.</p></section>\n"
       "<section aria-labelledby=\"cautions\"><h2 id=\"cautions\">Cautions</h2>\n{}</section>\n"
-      "<section aria-labelledby=\"code\"><h2 id=\"code\">Code</h2>\n{}</section>\n</main>\n"
+      "</main>\n"
       "<footer><p>Made by likelihet from a keeper’s own records. An estimate, not a guarantee, and "
       "no laboratory’s certificate.</p></footer>\n",
-      {name(id), facts_html(colony, listing), odds_html(listing),
-       evidence_html(colony, listing, evidence), cautions_html(listing), code_html(code)});
+      {name(id), facts_html(colony, listing), code_html(code), odds_html(listing),
+       evidence_html(colony, listing, evidence), cautions_html(listing)});
   return static_page(page).str();
 }
 

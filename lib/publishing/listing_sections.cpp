@@ -22,12 +22,9 @@ std::string words_of(Basis basis) {
 }
 
 std::string dated(const Listing& listing) {
-  std::string out = listing.day ? listing.day->text() : std::string();
-  if (listing.as_of) {
-    out += fmt::format("{}of everything recorded up to {}", out.empty() ? "" : ", ",
-                       listing.as_of->text());
-  }
-  return out;
+  const std::string as_of = listing.as_of ? "as of " + listing.as_of->text() : std::string();
+  if (!listing.day || listing.day == listing.as_of) return as_of;
+  return fmt::format("made {}{}{}", listing.day->text(), as_of.empty() ? "" : ", ", as_of);
 }
 
 ListingSection section_of(const colony::Colony& colony, const Statement& statement) {

@@ -19,7 +19,7 @@ struct ListingSection {
 /// on and what would change it.
 ListingSection section_of(const colony::Colony& colony, const Statement& statement);
 
-/// "2026-01-31, of everything recorded up to 2025-12-31"; empty where no day is known.
+/// "made 2026-01-31", "as of 2025-12-31" of an earlier day's records; empty where no day is known.
 std::string dated(const Listing& listing);
 
 /// In the order in which they are read: a section for each allele that it may carry, one for all

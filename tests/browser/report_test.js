@@ -4,49 +4,27 @@
 // node --test report_test.js with REPORTS (a folder with audit_*.html) and CHROMIUM (its program).
 import assert from "node:assert/strict";
 import { readFileSync, readdirSync, statSync } from "node:fs";
-import { createRequire } from "node:module";
 import { basename, join } from "node:path";
 import { after, before, describe, it } from "node:test";
-import { pathToFileURL } from "node:url";
-import { chromium } from "playwright-core";
+import { assertAccessible, desktop, folder, launch, openPage, overflow, phone } from "./pages.js";
 
-const folder = process.env.REPORTS;
-const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
-const phone = { width: 360, height: 740 };
-const desktop = { width: 1280, height: 900 };
 const names = readdirSync(folder).filter((name) => /^audit_\w+\.html$/.test(name));
 
 let browser;
-before(async () => {
-  browser = await chromium.launch({
-    executablePath: process.env.CHROMIUM,
-    args: ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
-      "--disable-background-networking", "--disable-component-update", "--disable-sync"],
-  });
-});
+before(async () => { browser = await launch(); });
 after(() => browser?.close());
 
-// A page with the report, and what went wrong or was asked for while it was opened. The policy of the
-// report is set aside for the axe program alone, which is put in from outside.
-async function open(name, viewport, options = {}) {
-  const page = await browser.newPage({ viewport, ...options });
-  const seen = { problems: [], requests: [] };
-  page.on("console", (message) => seen.problems.push(message.text()));
-  page.on("pageerror", (error) => seen.problems.push(String(error)));
-  page.on("request", (request) => seen.requests.push(request.url()));
-  const address = pathToFileURL(join(folder, name)).href;
-  await page.goto(address);
-  await page.waitForFunction(() => [...document.querySelectorAll(".drawing")]
+// A page with the report, all of its charts drawn.
+async function open(name, viewport, options) {
+  const opened = await openPage(browser, name, viewport, options);
+  await opened.page.waitForFunction(() => [...document.querySelectorAll(".drawing")]
     .every((drawing) => drawing.dataset.drawn === "yes"), null, { timeout: 30000 });
-  return { page, seen, address };
+  return opened;
 }
 
 function picture(name, kind) {
   return join(folder, `${basename(name, ".html")}_${kind}`);
 }
-
-// Wider than the window: what makes the whole page scroll sideways.
-const overflow = () => document.documentElement.scrollWidth - document.documentElement.clientWidth;
 
 it("there are reports", () => assert.ok(names.length >= 4, `only ${names}`));
 
@@ -99,10 +77,7 @@ for (const name of names) {
         await page.evaluate(() => document.querySelectorAll("details").forEach((each) => {
           each.open = true;
         }));
-        await page.evaluate(axe);
-        const { violations } = await page.evaluate(() => window.axe.run());
-        const grave = violations.filter(({ impact }) => ["serious", "critical"].includes(impact));
-        assert.deepEqual(grave.map(({ id, nodes }) => [id, nodes[0].html.slice(0, 200)]), []);
+        await assertAccessible(page);
         await page.close();
       });
     }

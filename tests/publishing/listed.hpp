@@ -33,14 +33,14 @@ class Listed {
   Ground& ground() { return ground_; }
   [[nodiscard]] const colony::Colony& colony() const { return *colony_; }
 
-  [[nodiscard]] std::vector<Listing> of(const std::vector<std::string>& ids) const {
+  [[nodiscard]] std::vector<Listing> all_of(const std::vector<std::string>& ids) const {
     std::vector<std::size_t> animals;
     for (const std::string& id : ids) animals.push_back(colony_->find_animal(id).value());
     auto found = listings(ground_, animals);
     if (auto* made = std::get_if<std::vector<Listing>>(&found)) return std::move(*made);
     throw std::runtime_error("no listings");
   }
-  [[nodiscard]] Listing of(const std::string& id) const { return of(std::vector{id}).front(); }
+  [[nodiscard]] Listing of(const std::string& id) const { return all_of({id}).front(); }
   [[nodiscard]] Statement at(const std::string& id, const std::string& locus = "ember",
                              std::uint16_t allele = 1) const {
     const std::size_t wanted = colony_->model().find_locus(locus).value();

@@ -14,12 +14,32 @@ likelihet_test(listing_tests
   SOURCES ${CMAKE_CURRENT_SOURCE_DIR}/publishing/rounding_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/publishing/clean_young_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/publishing/listing_rules_test.cpp
-  LINKS likelihet::publishing likelihet::documents nlohmann_json::nlohmann_json rapidcheck)
+          ${CMAKE_CURRENT_SOURCE_DIR}/publishing/standing_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/publishing/marks_earned_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/publishing/result_shown_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/publishing/copies_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/publishing/demo_listings_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/publishing/listing_formats_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/publishing/certificate_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/publishing/random_listings_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/audit/simulated_season.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/properties/joint_state.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/properties/evidence_by_definition.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/properties/enumeration.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/properties/random_colony.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/properties/random_model.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/properties/random_records.cpp
+  LINKS likelihet::publishing likelihet::documents nlohmann_json::nlohmann_json fmt::fmt rapidcheck)
 
 # The report of a document, for the tests in a browser.
 add_executable(write_report ${CMAKE_CURRENT_SOURCE_DIR}/publishing/write_report.cpp)
 target_link_libraries(write_report PRIVATE likelihet::publishing
                                            likelihet_report_scripts likelihet_warnings)
+
+# Listings and certificates, for the same.
+add_executable(write_sheets ${CMAKE_CURRENT_SOURCE_DIR}/publishing/write_sheets.cpp)
+target_include_directories(write_sheets PRIVATE ${PROJECT_SOURCE_DIR}/tests)
+target_link_libraries(write_sheets PRIVATE likelihet::publishing likelihet_warnings)
 
 # The published schema against the samples, and against broken ones.
 find_program(LIKELIHET_PYTHON python3 PATHS /usr/bin NO_DEFAULT_PATH)

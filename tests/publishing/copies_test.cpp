@@ -1,0 +1,89 @@
+// Copies of an allele, and what shows them.
+#include <gtest/gtest.h>
+#include <support/small_model.hpp>
+
+#include <likelihet/publishing/copies.hpp>
+
+namespace likelihet::publishing {
+namespace {
+
+genetics::Locus locus_of(const colony::LocusDescription& description,
+                         genetics::SexSystem system = genetics::SexSystem::zw) {
+  colony::ModelDescription model;
+  model.name = "example";
+  model.sex_chromosomes = system;
+  model.loci = {description};
+  return support::made(model)->loci()[0];
+}
+
+TEST(CopyChances, SumGenotypesByTheirCopies) {
+  const auto locus = locus_of(support::recessive_locus());
+  const auto chances = copy_chances(locus, {0.2, 0.5, 0.3}, 1);
+  EXPECT_DOUBLE_EQ(chances.none, 0.2);
+  EXPECT_DOUBLE_EQ(chances.one, 0.5);
+  EXPECT_DOUBLE_EQ(chances.two, 0.3);
+  EXPECT_FALSE(chances.settled());
+}
+
+TEST(CopyChances, OneCopyOnASexChromosomeIsOne) {
+  // +/+, +/e, e/e, +/W, e/W.
+  const auto locus = locus_of(support::recessive_locus("ember", genetics::Chromosome::z));
+  const auto chances = copy_chances(locus, {0, 0.25, 0, 0.25, 0.5}, 1);
+  EXPECT_DOUBLE_EQ(chances.one, 0.75);
+  EXPECT_TRUE(has_one_chromosome(locus, genetics::Sex::female));
+  EXPECT_FALSE(has_one_chromosome(locus, genetics::Sex::male));
+  EXPECT_FALSE(has_one_chromosome(locus, std::nullopt));
+}
+
+TEST(CopyChances, AreCertainByTheDigitsOfTheContrary) {
+  const CopyChances nearly{1e-11, 1, 0};
+  EXPECT_FALSE(nearly.certainly_one());
+  const CopyChances rounding{1e-13, 1 - 1e-13, 0};
+  EXPECT_TRUE(rounding.certainly_one());
+  EXPECT_TRUE(rounding.certainly_some());
+  EXPECT_TRUE(rounding.settled());
+}
+
+TEST(Looks, ARecessiveIsShownByTwo) {
+  const auto locus = locus_of(support::recessive_locus());
+  const Looks looks = looks_of(locus, 1);
+  EXPECT_FALSE(looks.seen_in_one_copy);
+  EXPECT_TRUE(looks.shown_by_two[locus.find_appearance("ember").value()]);
+  EXPECT_FALSE(looks.shown_by_two[locus.find_appearance("plain").value()]);
+}
+
+TEST(Looks, ADominantTraitIsSeenInOneCopy) {
+  auto description = support::recessive_locus();
+  description.appearance = {
+      {"default", {{"plain", 1.0}}}, {"+/e", {{"ember", 1.0}}}, {"e/e", {{"ember", 1.0}}}};
+  const auto locus = locus_of(description);
+  EXPECT_TRUE(looks_of(locus, 1).seen_in_one_copy);
+  EXPECT_FALSE(looks_of(locus, 1).shown_by_two[locus.find_appearance("ember").value()]);
+}
+
+TEST(Looks, HalfOfTheCarriersShowingIsSeenLessIsNot) {
+  auto description = support::recessive_locus();
+  const auto seen = [&](double chance) {
+    description.appearance = {{"default", {{"plain", 1.0}}},
+                              {"+/e", {{"plain", 1 - chance}, {"ember", chance}}},
+                              {"e/e", {{"ember", 1.0}}}};
+    return looks_of(locus_of(description), 1).seen_in_one_copy;
+  };
+  EXPECT_TRUE(seen(0.5));
+  EXPECT_FALSE(seen(0.4));
+}
+
+TEST(Looks, AStrongerFormIsShownByTwo) {
+  // One copy shows too, and two copies otherwise.
+  auto description = support::recessive_locus();
+  description.appearance = {
+      {"+/+", {{"plain", 1.0}}}, {"+/e", {{"tinged", 1.0}}}, {"e/e", {{"ember", 1.0}}}};
+  const auto locus = locus_of(description);
+  const Looks looks = looks_of(locus, 1);
+  EXPECT_TRUE(looks.seen_in_one_copy);
+  EXPECT_TRUE(looks.shown_by_two[locus.find_appearance("ember").value()]);
+  EXPECT_FALSE(looks.shown_by_two[locus.find_appearance("tinged").value()]);
+}
+
+}  // namespace
+}  // namespace likelihet::publishing

@@ -1,0 +1,185 @@
+// Marks in a published number: never before the audit has earned it, and then rounded down
+// whichever way they point. The books are simulated with a mark that truly tells.
+#include "audit/simulated_season.hpp"
+#include <gmock/gmock.h>
+#include <publishing/listed.hpp>
+
+#include <likelihet/learning/learn.hpp>
+#include <likelihet/publishing/rounding.hpp>
+
+namespace likelihet::publishing {
+namespace {
+
+using testing::HasSubstr;
+using testing::IsEmpty;
+using testing::Not;
+
+// Twelve clutches of a carrier by a clear male; carriers mostly show the mark. Half are tested.
+audit::SeasonSettings telling_mark() {
+  audit::SeasonSettings settings;
+  settings.marks = {
+      {"crown-fleck", 2,
+       [](const audit::Hatchling& hatchling) {
+         return hatchling.carrier ? std::vector<double>{0.1, 0.9} : std::vector<double>{0.9, 0.1};
+       },
+       false}};
+  return settings;
+}
+
+class EarnedMarks : public testing::Test {
+ protected:
+  struct Book {
+    std::shared_ptr<const colony::Colony> colony;
+    std::vector<odds::Tables> draws;
+    std::string high;  ///< an untested animal that shows the mark
+    std::string low;   ///< and one that does not
+  };
+
+  static const Book& book() {
+    static const Book made = [] {
+      Book out;
+      out.colony = std::make_shared<const colony::Colony>(
+          audit::simulated_season(telling_mark(), 7).colony());
+      learning::Settings settings;
+      settings.most_sweeps = 4000;
+      out.draws = std::get<learning::Learned>(learning::learn(*out.colony, settings)).draws;
+      find_untested(out);
+      return out;
+    }();
+    return made;
+  }
+
+  static void find_untested(Book& book) {
+    std::vector<bool> tested(book.colony->animals().size(), false);
+    std::vector<std::optional<std::size_t>> level(tested.size());
+    for (const auto& observation : book.colony->observations()) {
+      if (const auto* result = std::get_if<colony::Result>(&observation.what)) {
+        tested[result->animal] = true;
+      }
+      if (const auto* score = std::get_if<colony::Score>(&observation.what)) {
+        level[score->animal] = score->level;
+      }
+    }
+    for (std::size_t a = 0; a < tested.size(); ++a) {
+      if (tested[a] || !level[a]) continue;
+      (*level[a] == 1 ? book.high : book.low) = book.colony->animals()[a].id;
+    }
+  }
+
+  static std::unique_ptr<Listed> listed(colony::Policy policy = {}) {
+    auto out = std::make_unique<Listed>(book().colony, std::move(policy));
+    out->ground().learned = &book().draws;
+    return out;
+  }
+};
+
+TEST_F(EarnedMarks, PublishARangeFromTheLowerEndToTheMeanRoundedDownToThePolicysSteps) {
+  const auto all = listed();
+  const Listing high = all->of(book().high);
+  const Statement& ember = high.statements[0];
+  EXPECT_EQ(ember.basis, Basis::marks);
+  ASSERT_TRUE(ember.marked);
+  EXPECT_GT(ember.marked->mean, 0.6);
+  EXPECT_EQ(ember.published.step, 0.05);
+  EXPECT_EQ(ember.published.high, rounded_down(ember.marked->mean, 0.05));
+  EXPECT_EQ(ember.published.low, rounded_down(ember.marked->low, 0.05));
+  EXPECT_LE(ember.published.high, ember.marked->mean);
+  EXPECT_THAT(ember.headline, HasSubstr("with marks (50 % without them)"));
+  ASSERT_EQ(high.marks.size(), 1U);
+  EXPECT_TRUE(high.marks[0].count);
+  EXPECT_THAT(high.marks[0].missing, IsEmpty());
+  EXPECT_THAT(high.record.front(), HasSubstr("by test"));
+}
+
+TEST_F(EarnedMarks, PointingLowerLowerThePublishedNumber) {
+  const auto all = listed();
+  const Statement ember = all->at(book().low);
+  EXPECT_EQ(ember.basis, Basis::marks);
+  EXPECT_LT(ember.published.high, 0.5);
+  EXPECT_LE(ember.published.high, ember.marked->mean);
+  EXPECT_NEAR(ember.markless, 0.5, 1e-12);
+}
+
+TEST_F(EarnedMarks, OtherStepsOfThePolicyAreKept) {
+  colony::Policy policy;
+  policy.step = 0.25;
+  const Statement ember = listed(policy)->at(book().high);
+  EXPECT_EQ(ember.published.step, 0.25);
+  EXPECT_EQ(ember.published.high, rounded_down(ember.marked->mean, 0.25));
+}
+
+TEST_F(EarnedMarks, AreNotCountedWhereThePolicyLeavesThemOut) {
+  colony::Policy policy;
+  policy.marks.count = false;
+  const Listing one = listed(policy)->of(book().high);
+  EXPECT_EQ(one.statements[0].basis, Basis::pedigree);
+  EXPECT_EQ(one.statements[0].published, (Published{0.5, 0.5, 0.01}));
+  EXPECT_FALSE(one.statements[0].marked);
+  EXPECT_THAT(one.marks[0].line, HasSubstr("not counted: the policy leaves marks out"));
+}
+
+TEST_F(EarnedMarks, AreNotCountedWithFewerOutcomesThanThePolicyAsks) {
+  colony::Policy policy;
+  policy.marks.forecasts = 90;
+  const Listing one = listed(policy)->of(book().high);
+  EXPECT_EQ(one.statements[0].basis, Basis::pedigree);
+  EXPECT_THAT(one.marks[0].line, HasSubstr("of 90 outcomes"));
+  EXPECT_TRUE(one.marks[0].record);
+}
+
+TEST_F(EarnedMarks, AreNotCountedWithoutTheSkillThatThePolicyAsks) {
+  colony::Policy policy;
+  policy.marks.skill_above = 0.95;
+  const Listing one = listed(policy)->of(book().high);
+  EXPECT_EQ(one.statements[0].basis, Basis::pedigree);
+  EXPECT_THAT(one.marks[0].line, HasSubstr("not above 0.95"));
+}
+
+TEST_F(EarnedMarks, AreNotCountedWithoutLearnedTables) {
+  Listed all(book().colony);
+  EXPECT_EQ(all.at(book().high).basis, Basis::pedigree);
+  EXPECT_THAT(all.of(book().high).marks[0].line, HasSubstr("tables not learned"));
+  // Nothing to learn is as nothing learned.
+  const std::vector<odds::Tables> none;
+  all.ground().learned = &none;
+  EXPECT_EQ(all.at(book().high).basis, Basis::pedigree);
+}
+
+TEST_F(EarnedMarks, DoNotMoveWhatIsCertain) {
+  const Listing dam = listed()->of("DC0");
+  EXPECT_EQ(dam.statements[0].basis, Basis::pedigree);
+  EXPECT_EQ(dam.statements[0].published.high, 1.0);
+  EXPECT_THAT(dam.statements[0].headline, Not(HasSubstr("marks")));
+}
+
+TEST_F(EarnedMarks, WeighTheSameWhoeverIsAskedWithThem) {
+  const auto all = listed();
+  const auto together = all->all_of({book().low, book().high, "DC0"});
+  EXPECT_EQ(together[1].statements[0].published, all->at(book().high).published);
+  EXPECT_EQ(together[1].statements[0].marked->mean, all->at(book().high).marked->mean);
+}
+
+// A mark that tells nothing does not earn its place, however it is read.
+TEST(UselessMarks, AreNeverCounted) {
+  auto settings = telling_mark();
+  settings.marks[0].shows = [](const audit::Hatchling&) { return std::vector<double>{0.6, 0.4}; };
+  for (std::uint64_t seed = 1; seed <= 3; ++seed) {
+    const auto colony =
+        std::make_shared<const colony::Colony>(audit::simulated_season(settings, seed).colony());
+    learning::Settings learn;
+    learn.most_sweeps = 2000;
+    const auto learned = std::get<learning::Learned>(learning::learn(*colony, learn));
+    Listed all(colony);
+    all.ground().learned = &learned.draws;
+    std::vector<std::string> ids;
+    for (const auto& animal : colony->animals()) ids.push_back(animal.id);
+    for (const Listing& one : all.all_of(ids)) {
+      for (const Statement& statement : one.statements) {
+        EXPECT_NE(statement.basis, Basis::marks) << "seed " << seed;
+      }
+    }
+  }
+}
+
+}  // namespace
+}  // namespace likelihet::publishing
