@@ -19,6 +19,9 @@ void add_learn(CLI::App& program, CommandLine& line);
 void add_tables(CLI::App& program, CommandLine& line);
 /// Holds past odds against what came true.
 void add_audit(CLI::App& program, CommandLine& line);
+/// These plan pairings; no book is changed.
+void add_outlook(CLI::App& program, CommandLine& line);
+void add_proof(CLI::App& program, CommandLine& line);
 /// Draws records; no book is changed.
 void add_simulate(CLI::App& program, CommandLine& line);
 /// These five record one observation each.
