@@ -174,7 +174,8 @@ class Adding {
   // appearances go together through the parents' genotypes and the young's sex.
   void add_combined(const std::vector<std::vector<std::size_t>>& groups,
                     const std::vector<odds::JointTable>& joints, double share) {
-    std::vector<Combined> all{{std::vector<std::size_t>(loci_.size(), 0), {}}};
+    std::vector<Combined> all(1);
+    all.front().appearances.assign(loci_.size(), 0);
     all.front().chance.add(1.0, share);
     for (std::size_t g = 0; g < groups.size(); ++g) {
       const auto choices = combinations(loci_, groups[g]);
