@@ -68,6 +68,7 @@ std::vector<double> ChanceMixture::counts(std::size_t n) const {
     const auto of = binomial(n, p);
     for (std::size_t k = 0; k <= n; ++k) out[k] += weight * of[k];
   }
+  for (double& p : out) p = std::min(p, 1.0);
   return out;
 }
 

@@ -92,20 +92,24 @@ class Adding {
     const auto groups = groups_of(beliefs, loci_);
     std::vector<odds::JointTable> joints;
     std::vector<double> alive;  // by group: P(some young can live)
+    double none = 0;
     for (const auto& group : groups) {
       std::vector<std::size_t> held;
       for (std::size_t l : group) held.insert(held.end(), {dam_at(l), sire_at(l)});
       auto made = beliefs.joint(held);
       if (auto* large = std::get_if<odds::TooLarge>(&made)) return std::move(*large);
       joints.push_back(std::get<odds::JointTable>(std::move(made)));
-      double sum = 0;
+      // Added up by itself: exactly 0 where every pair of genotypes has living young.
+      double barren = 0;
       for (std::size_t c = 0; c < joints.back().cells(); ++c) {
-        if (YoungOfCell(young_, group, joints.back().cell(c)).lives() > 0) {
-          sum += joints.back().probability[c];
+        if (!(YoungOfCell(young_, group, joints.back().cell(c)).lives() > 0)) {
+          barren += joints.back().probability[c];
         }
       }
-      alive.push_back(sum);
+      alive.push_back(1 - barren);
+      none += (1 - none) * barren;
     }
+    out_.none_can_live += share * none;
     double all_alive = share;
     for (double p : alive) all_alive *= p;
     can_live_ += all_alive;
@@ -118,8 +122,9 @@ class Adding {
   }
 
   void finish() {
-    out_.none_can_live = std::clamp(1 - can_live_, 0.0, 1.0);
+    out_.none_can_live = std::min(out_.none_can_live, 1.0);
     for (LocusOutlook& at : out_.loci) {
+      at.lost = std::min(at.lost, 1.0);
       for (auto& mixture : at.genotypes) mixture.normalise();
       for (auto& mixture : at.appearances) mixture.normalise();
       for (auto& of_sex : at.by_sex) {

@@ -51,7 +51,7 @@ class ProofOdds {
   };
   [[nodiscard]] std::optional<AfterVisual> after_visual() const;
   /// P(the next young shows the trait).
-  [[nodiscard]] double visual() const { return 1 - all_clear(1); }
+  [[nodiscard]] double visual() const;
 
  private:
   // Σ w (1 - v)^n over all cells, or over the carriers', as a pair.

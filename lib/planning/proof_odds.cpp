@@ -53,7 +53,13 @@ double ProofOdds::detected(std::size_t n) const {
     carriers += cell.weight;
     shown += cell.weight * (1 - std::pow(1 - cell.visual, static_cast<double>(n)));
   }
-  return carriers > 0 ? shown / carriers : 0.0;
+  return carriers > 0 ? std::min(shown / carriers, 1.0) : 0.0;
+}
+
+double ProofOdds::visual() const {
+  double sum = 0;
+  for (const ProofCell& cell : cells_) sum += cell.weight * cell.visual;
+  return std::min(sum, 1.0);
 }
 
 // Only the states least likely to give a visual are left.
