@@ -7,6 +7,7 @@
 
 #include <likelihet/book/book.hpp>
 #include <likelihet/colony/nearest.hpp>
+#include <likelihet/planning/goal.hpp>
 
 namespace likelihet::cli {
 namespace {
@@ -57,11 +58,10 @@ std::variant<planning::PartnerAnimal, planning::PartnerGenotype> partner_of(
   if (const auto genotype = locus.find(name)) return planning::PartnerGenotype{*genotype};
   std::vector<std::string> known;
   for (const auto& animal : colony.animals()) known.push_back(animal.id);
-  for (std::size_t g = 0; g < locus.size(); ++g) known.push_back(locus.key(g));
   throw Failure(
       ExitStatus::input, "--partner",
       fmt::format("'{}' is neither an animal of the book nor a genotype of {}", name, locus.id()),
-      colony::suggestion(name, known));
+      planning::genotype_mend(locus, name, known));
 }
 
 Reply run(const Asked& asked, const Shell& shell) {

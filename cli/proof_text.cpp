@@ -44,19 +44,23 @@ std::string needed_text(const planning::Proof& proof, double level) {
                         proof.seen.clear + static_cast<std::int64_t>(*needed));
   }
   if (const auto clutches = planning::clutches_for(*needed, proof.per_clutch)) {
-    text += fmt::format("; {:.0f} clutch{} of {:.3g}", *clutches, *clutches == 1 ? "" : "es",
+    text += fmt::format("; {:.0f} clutch{} at {:.3g} young", *clutches, *clutches == 1 ? "" : "es",
                         *proof.per_clutch);
   }
   return text + "\n";
 }
 
-std::string visual_text(const planning::Proof& proof, const std::string& partner) {
+std::string visual_text(const planning::Proof& proof, const planning::ProofAsked& asked,
+                        const std::string& partner) {
   const auto visual = proof.odds.after_visual();
   if (!visual) return "  no young of this pairing can show it, so none would tell anything\n";
-  return fmt::format(
-      "  one young that shows it (chance {} for the next): carrier with {}, {} with {}\n",
-      percent(proof.odds.visual()), percent(visual->carrier), printable(partner),
-      percent(visual->partner_carrier));
+  std::string text =
+      fmt::format("  one young that shows it (chance {} for the next): carrier with {}",
+                  percent(proof.odds.visual()), percent(visual->carrier));
+  if (std::holds_alternative<planning::PartnerAnimal>(asked.partner)) {
+    text += fmt::format(", {} with {}", printable(partner), percent(visual->partner_carrier));
+  }
+  return text + "\n";
 }
 
 // All up to ten, then every fifth, and the last.
@@ -94,7 +98,7 @@ std::string proof_text(const colony::Colony& colony, const ProofShown& shown,
   }
   text += seen_text(proof.seen);
   for (const double level : planning::proof_levels) text += needed_text(proof, level);
-  text += visual_text(proof, partner) + "\n";
+  text += visual_text(proof, shown.asked, partner) + "\n";
   text += young_table(proof.odds).text(terminal, 2) + "\n";
   return text + cautions_text(planning::cautions_of(colony, shown.asked), terminal) +
          basis_text(shown.tables, proof.tables,

@@ -7,6 +7,7 @@ likelihet_layer(planning
     young_of_cell.hpp
     pair_cells.hpp
     outlook.hpp
+    goal.hpp
     rank.hpp
     cautions.hpp
     proof.hpp
@@ -19,9 +20,9 @@ likelihet_layer(planning
     pair_cells.cpp
     outlook.cpp
     cautions.cpp
+    goal.cpp
     rank.cpp
     proof.cpp
     proof_odds.cpp
   PUBLIC_USES colony odds genetics
-  PRIVATE_USES inference
   PRIVATE_LINKS $<BUILD_INTERFACE:Boost::headers> fmt::fmt)

@@ -74,6 +74,7 @@ std::variant<std::vector<PairCell>, odds::TooLarge> PairChances::cells(
     }
   }
   std::vector<PairCell> out;
+  out.reserve(weights.size());
   for (const auto& [key, weight] : weights) {
     out.push_back({std::get<0>(key), std::get<1>(key), weight, std::get<2>(key)});
   }

@@ -4,6 +4,7 @@
 #include <cstddef>
 #include <optional>
 #include <span>
+#include <variant>
 #include <vector>
 
 #include <likelihet/colony/model.hpp>

@@ -131,7 +131,7 @@ std::variant<std::vector<ProofCell>, odds::Contradiction, odds::TooLarge> cells_
         shown += young.weight(dam, sire, sex, y) * visual.of_genotype[y];
       }
     }
-    if (!(alive > 0)) continue;
+    if (!(alive > 0) || !(mean[g] > 0)) continue;
     out.push_back({mean[g], std::min(shown / alive, 1.0), has(locus, g, asked.allele),
                    has(locus, partner, asked.allele)});
   }

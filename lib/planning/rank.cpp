@@ -6,7 +6,6 @@
 
 #include <fmt/format.h>
 
-#include <likelihet/colony/nearest.hpp>
 #include <likelihet/planning/kinship.hpp>
 #include <likelihet/planning/rank.hpp>
 
@@ -219,36 +218,6 @@ void sort_best_first(const colony::Colony& colony, std::size_t young, Ranking& r
 }
 
 }  // namespace
-
-std::variant<Goal, colony::Fault> read_goal(const colony::Model& model, std::string_view text) {
-  const auto equals = text.find('=');
-  if (equals == std::string_view::npos) {
-    return colony::Fault{"--rank", fmt::format("'{}' is no goal", text),
-                         "write LOCUS=GENOTYPE or LOCUS=APPEARANCE"};
-  }
-  const std::string id(text.substr(0, equals)), value(text.substr(equals + 1));
-  const auto l = model.find_locus(id);
-  if (!l) {
-    std::vector<std::string> known;
-    for (const auto& locus : model.loci()) known.push_back(locus.id());
-    return colony::Fault{"--rank", fmt::format("the model has no locus '{}'", id),
-                         colony::suggestion(id, known)};
-  }
-  const genetics::Locus& locus = model.loci()[*l];
-  if (const auto g = locus.find(value)) {
-    Goal goal{*l, *g, 0};
-    for (std::size_t a = 1; a < locus.appearances().size(); ++a) {
-      if (locus.shows(*g, a) > locus.shows(*g, goal.appearance)) goal.appearance = a;
-    }
-    return goal;
-  }
-  if (const auto a = locus.find_appearance(value)) return Goal{*l, std::nullopt, *a};
-  std::vector<std::string> known = locus.appearances();
-  for (std::size_t g = 0; g < locus.size(); ++g) known.push_back(locus.key(g));
-  return colony::Fault{"--rank",
-                       fmt::format("{} has no genotype or appearance '{}'", locus.id(), value),
-                       colony::suggestion(value, known)};
-}
 
 std::variant<Ranking, odds::Contradiction, odds::TooLarge> rank(
     const colony::Colony& colony, const Goal& goal, std::size_t young, const odds::Options& options,

@@ -2,26 +2,15 @@
 #pragma once
 
 #include <cstddef>
-#include <optional>
-#include <string>
-#include <string_view>
+#include <span>
 #include <variant>
 #include <vector>
 
+#include <likelihet/planning/goal.hpp>
 #include <likelihet/planning/outlook.hpp>
 #include <likelihet/planning/pair_cells.hpp>
 
 namespace likelihet::planning {
-
-/// What is wanted of a young: a genotype or an appearance of one locus.
-struct Goal {
-  std::size_t locus = 0;
-  std::optional<std::size_t> genotype;  ///< else the appearance
-  std::size_t appearance = 0;  ///< wanted, or what the genotype shows most: what is counted
-};
-
-/// "ember=e/e" or "ember=ember": a genotype key, else an appearance. A fault names what there is.
-std::variant<Goal, colony::Fault> read_goal(const colony::Model& model, std::string_view text);
 
 struct RankedPair {
   Pair pair;

@@ -151,7 +151,7 @@ TEST(Proof, PartnersWhoAreKin) {
   const Proof out = proof_of(colony, with_animal(colony, "M", "D"));
   // M het (1/2): D het with 1/2. P(clear) = 7/8 given M het; the rest is clear.
   EXPECT_NEAR(out.odds.carrier_after(1), 7. / 15, 1e-15);
-  EXPECT_NEAR(out.odds.carrier_after(2), (0.5 + 0.5 * 9 / 16) / (0.5 + 0.5 * 9 / 16 + 2), 1e-15);
+  EXPECT_NEAR(out.odds.carrier_after(2), (1 + 9. / 16) / (1 + 9. / 16 + 2), 1e-15);
   EXPECT_NEAR(out.odds.limit(), 2. / 3, 1e-15);
 }
 

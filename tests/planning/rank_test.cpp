@@ -145,6 +145,7 @@ TEST(ReadGoal, GenotypesAppearancesAndFaults) {
   EXPECT_EQ(fault("ember").mend, "write LOCUS=GENOTYPE or LOCUS=APPEARANCE");
   EXPECT_NE(fault("embr=e/e").mend.find("ember"), std::string::npos);
   EXPECT_NE(fault("ember=plane").mend.find("plain"), std::string::npos);
+  EXPECT_EQ(fault("ember=e/+").mend, "write '+/e': alleles stand in the model's order");
   EXPECT_NE(fault("ember=").what.find("no genotype"), std::string::npos);
 }
 
