@@ -70,7 +70,7 @@ Reply run(const Asked& asked, const Shell& shell) {
   ProofShown shown{{animal_named(colony, asked.animal), {}, locus_of(asked, colony), 1, {}},
                    {},
                    TablesUsed::belief,
-                   {planning::ProofOdds({{1.0, 0.0, false, false}}), 0, false, {}, {}, 0}};
+                   {planning::ProofOdds({{1.0, 0.0, false, false}}), {}, false, {}, {}, 0}};
   const genetics::Locus& locus = colony.model().loci()[shown.asked.locus];
   shown.asked.allele = allele_of(asked, locus);
   shown.asked.partner = partner_of(*asked.partner, colony, locus);

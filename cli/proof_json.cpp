@@ -49,7 +49,10 @@ std::string proof_json(const colony::Colony& colony, const ProofShown& shown) {
                  locus.key(std::get<planning::PartnerGenotype>(shown.asked.partner).genotype)}};
   document["locus"] = locus.id();
   document["allele"] = locus.alleles()[shown.asked.allele];
-  document["visual"] = locus.appearances()[proof.visual_appearance];
+  document["visual"] = ordered_json::array();
+  for (const std::size_t a : proof.visual_appearances) {
+    document["visual"].push_back(locus.appearances()[a]);
+  }
   document["visual_is_unusual"] = proof.shows_itself;
   document["carrier"] = proof.odds.carrier_after(0);
   document["seen"] = {{"clear", proof.seen.clear}, {"visual", proof.seen.visual}};

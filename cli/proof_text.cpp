@@ -91,8 +91,11 @@ std::string proof_text(const colony::Colony& colony, const ProofShown& shown,
               partner, locus.alleles()[shown.asked.allele], locus.id()))) +
           "\n";
   text += fmt::format("  carrier, as things stand: {}\n", percent(proof.odds.carrier_after(0)));
-  text += fmt::format("  a young shows it if it looks {}; any other is clear\n",
-                      printable(locus.appearances()[proof.visual_appearance]));
+  std::string looks;
+  for (const std::size_t a : proof.visual_appearances) {
+    looks += (looks.empty() ? "" : " or ") + locus.appearances()[a];
+  }
+  text += fmt::format("  a young shows it if it looks {}; any other is clear\n", printable(looks));
   if (!proof.shows_itself) {
     text += "  two copies look as none do: breeding cannot tell a carrier by looks\n";
   }

@@ -39,16 +39,31 @@ bool has(const genetics::Locus& locus, std::size_t genotype, std::uint16_t allel
   return locus.genotypes()[genotype].copies(allele) > 0;
 }
 
-// The appearance that two copies show most.
-std::size_t visual_of(const genetics::Locus& locus, std::uint16_t allele) {
-  std::size_t best = 0;
-  for (std::size_t g = 0; g < locus.size(); ++g) {
-    if (locus.genotypes()[g].copies(allele) < 2) continue;
-    for (std::size_t a = 1; a < locus.appearances().size(); ++a) {
-      if (locus.shows(g, a) > locus.shows(g, best)) best = a;
+// What only animals with the allele show; else what two copies show most.
+std::vector<std::size_t> visuals_of(const genetics::Locus& locus, std::uint16_t allele) {
+  std::vector<std::size_t> out;
+  std::size_t most = 0;
+  for (std::size_t a = 0; a < locus.appearances().size(); ++a) {
+    bool with = false, without = false;
+    for (std::size_t g = 0; g < locus.size(); ++g) {
+      const unsigned copies = locus.genotypes()[g].copies(allele);
+      if (locus.shows(g, a) > 0) (copies > 0 ? with : without) = true;
+      if (copies == 2 && locus.shows(g, a) > locus.shows(g, most)) most = a;
     }
+    if (with && !without) out.push_back(a);
   }
-  return best;
+  if (out.empty()) out.push_back(most);
+  return out;
+}
+
+// P(a young shows one of these | its genotype).
+Wanted any_of(const genetics::Locus& locus, std::size_t number,
+              const std::vector<std::size_t>& appearances) {
+  Wanted out{number, std::vector<double>(locus.size(), 0.0)};
+  for (std::size_t g = 0; g < locus.size(); ++g) {
+    for (std::size_t a : appearances) out.of_genotype[g] += locus.shows(g, a);
+  }
+  return out;
 }
 
 // None of the pair's young can live, so none will tell anything.
@@ -145,9 +160,12 @@ bool certainly_of(const colony::Clutch& clutch, std::size_t one, std::size_t oth
   return (*clutch.dam == one && sire == other) || (*clutch.dam == other && sire == one);
 }
 
-YoungSeen seen_of(const colony::Colony& colony, const ProofAsked& asked, std::size_t visual,
-                  const odds::Options& options) {
+YoungSeen seen_of(const colony::Colony& colony, const ProofAsked& asked,
+                  const std::vector<std::size_t>& visuals, const odds::Options& options) {
   YoungSeen out;
+  const auto visual = [&](std::size_t appearance) {
+    return std::find(visuals.begin(), visuals.end(), appearance) != visuals.end();
+  };
   std::map<std::size_t, bool> young;  // whether any look at it was visual
   for (const colony::Observation* seen : odds::scenario(colony, options.as_of).observations) {
     if (const auto* look = std::get_if<colony::AppearanceSeen>(&seen->what)) {
@@ -155,14 +173,14 @@ YoungSeen seen_of(const colony::Colony& colony, const ProofAsked& asked, std::si
       if (!with_animal(asked) || look->locus != asked.locus || !clutch) continue;
       const std::size_t partner = std::get<PartnerAnimal>(asked.partner).animal;
       if (!certainly_of(colony.clutches()[*clutch], asked.animal, partner)) continue;
-      young[look->animal] = young[look->animal] || look->appearance == visual;
+      young[look->animal] = young[look->animal] || visual(look->appearance);
     } else if (const auto* brood = std::get_if<colony::Brood>(&seen->what)) {
       if (with_animal(asked) || brood->animal != asked.animal) continue;
       if (brood->locus != asked.locus ||
           brood->partner != std::get<PartnerGenotype>(asked.partner).genotype)
         continue;
       for (const auto& [appearance, count] : brood->offspring) {
-        (appearance == visual ? out.visual : out.clear) += count;
+        (visual(appearance) ? out.visual : out.clear) += count;
       }
     }
   }
@@ -208,8 +226,8 @@ std::variant<Proof, odds::Contradiction, odds::TooLarge> proof(
     const colony::Colony& colony, const ProofAsked& asked, const odds::Options& options,
     std::span<const odds::Tables* const> learned) {
   const genetics::Locus& locus = colony.model().loci()[asked.locus];
-  const std::size_t visual = visual_of(locus, asked.allele);
-  const Wanted wanted = wanted_appearance(colony.model(), asked.locus, visual);
+  const auto visuals = visuals_of(locus, asked.allele);
+  const Wanted wanted = any_of(locus, asked.locus, visuals);
   const Parts parts = parts_of(colony, asked);
   auto cells = with_animal(asked)
                    ? cells_with_animal(colony, asked, wanted, parts, options, learned)
@@ -218,9 +236,9 @@ std::variant<Proof, odds::Contradiction, odds::TooLarge> proof(
   if (auto* large = std::get_if<odds::TooLarge>(&cells)) return std::move(*large);
   auto& found = std::get<std::vector<ProofCell>>(cells);
   return Proof{ProofOdds(std::move(found)),
-               visual,
-               visual != usual_appearance(locus),
-               seen_of(colony, asked, visual, options),
+               visuals,
+               visuals.front() != usual_appearance(locus),
+               seen_of(colony, asked, visuals, options),
                asked.per_clutch ? asked.per_clutch : mean_young(colony),
                learned.size()};
 }

@@ -90,9 +90,10 @@ inline constexpr double proof_levels[] = {0.90, 0.95, 0.99};
 
 struct Proof {
   ProofOdds odds;
-  std::size_t visual_appearance = 0;  ///< of the locus: what a young must show to prove it
-  bool shows_itself =
-      false;  ///< false: two copies look as none do, so that no young proves anything
+  /// Of the locus: what a young must show to prove it. Never empty.
+  std::vector<std::size_t> visual_appearances;
+  /// False: two copies look as none do, so that no young proves anything.
+  bool shows_itself = false;
   YoungSeen seen;
   /// Young that a clutch brings: as asked, or the mean over the book's clutches of which young are
   /// recorded; nothing where there are none.
@@ -104,8 +105,8 @@ struct Proof {
 std::optional<colony::Fault> proof_fault(const colony::Colony& colony, const ProofAsked& asked);
 
 /// From the joint odds of animal and partner. A carrier has the allele once or twice. A young
-/// proves it by the appearance that two copies (on a sex chromosome: also the one) show most, and
-/// is clear if it shows anything else. `learned` as for outlook().
+/// proves it by an appearance that no genotype without the allele shows, or where there is none by
+/// what two copies show most; it is clear if it shows anything else. `learned` as for outlook().
 std::variant<Proof, odds::Contradiction, odds::TooLarge> proof(
     const colony::Colony& colony, const ProofAsked& asked, const odds::Options& options,
     std::span<const odds::Tables* const> learned);

@@ -189,6 +189,26 @@ TEST(Proof, AnAlleleThatNeverShows) {
   EXPECT_FALSE(proof_of(colony, with_animal(colony, "M", "V")).shows_itself);
 }
 
+// An allele that one copy shows in another way: a young of either look proves it.
+TEST(Proof, TwoLooksOfOneAllele) {
+  auto model = support::recessive_model();
+  model.loci[0].appearance = {{"default", {{"plain", 1.0}}},
+                              {"+/e", {{"plain", 0.5}, {"dusky", 0.5}}},
+                              {"e/e", {{"ember", 1.0}}}};
+  const auto colony = support::colony_of(support::made(model), possible_het(0.5).records);
+  const Proof out = proof_of(colony, with_genotype(colony, "M", "+/+"));
+  EXPECT_EQ(out.visual_appearances.size(), 2u);
+  EXPECT_TRUE(out.shows_itself);
+  // A carrier's young is het with 1/2 and then dusky with 1/2.
+  EXPECT_NEAR(out.odds.visual(), 0.5 * 0.25, 1e-15);
+  // Where those without it may look so too, only what two copies show most counts.
+  model.loci[0].appearance[0] = {"default", {{"plain", 0.9}, {"dusky", 0.05}, {"ember", 0.05}}};
+  const auto blurred = support::colony_of(support::made(model), possible_het(0.5).records);
+  const Proof fallback = proof_of(blurred, with_genotype(blurred, "M", "e/e"));
+  ASSERT_EQ(fallback.visual_appearances.size(), 1u);
+  EXPECT_EQ(blurred.model().loci()[0].appearances()[fallback.visual_appearances[0]], "ember");
+}
+
 // None of the young can live: nothing is learned, and the odds stay.
 TEST(Proof, NoYoungThatLive) {
   auto model = support::recessive_model();

@@ -30,7 +30,9 @@ TEST(RepeatedMating, FullSibs) {
   for (int t = 1; t <= generations; ++t) {
     const std::vector<std::size_t> animal = {*built.find_animal(numbered("f", t))};
     const double f = planning::Kinship(built, animal).inbreeding(animal[0]);
-    if (t <= 11) EXPECT_NEAR(f, printed[static_cast<std::size_t>(t - 1)], half_unit(3)) << t;
+    if (t <= 11) {
+      EXPECT_NEAR(f, printed[static_cast<std::size_t>(t - 1)], half_unit(3)) << t;
+    }
     EXPECT_NEAR(f, now, 1e-12) << t;
     const double next = t == 1 ? 0.25 : (1 + 2 * now + before) / 4;
     before = now;
