@@ -53,13 +53,14 @@ std::string locus_text(const genetics::Locus& locus, const planning::LocusOutloo
   for (std::size_t x = 0; locus.sex_linked() && x < 2; ++x) {
     double share = 0;
     for (double p : at.by_sex[x]) share += p;
-    text += fmt::format("  {} ({} of the young):", x == 0 ? "females" : "males", percent(share));
+    std::string looks;
     for (std::size_t a = 0; a < locus.appearances().size(); ++a) {
       if (!(at.by_sex[x][a] > 0)) continue;
-      text += fmt::format(" {} {}", percent(at.by_sex[x][a] / share),
-                          printable(locus.appearances()[a]));
+      looks += fmt::format("{}{} {}", looks.empty() ? "" : ", ", percent(at.by_sex[x][a] / share),
+                           printable(locus.appearances()[a]));
     }
-    text += "\n";
+    text += fmt::format("  {} ({} of the young): {}\n", x == 0 ? "females" : "males",
+                        percent(share), looks.empty() ? "none" : looks);
   }
   if (at.lost > 0) {
     text += fmt::format(
