@@ -5,6 +5,7 @@
 #include "computation.hpp"
 #include "learned_tables.hpp"
 #include "outlook_output.hpp"
+#include "planning_options.hpp"
 
 #include <likelihet/book/book.hpp>
 #include <likelihet/planning/clutch_size.hpp>
@@ -20,8 +21,7 @@ struct Asked {
   std::optional<std::string> locus;
   std::size_t eggs = 0;  // not given: the mean of the book
   std::size_t limit = 20;
-  std::string tables;
-  ComputationAsked computation;
+  PlanningAsked planning;
 };
 
 // Rounded to the nearest; 1 where no clutch is recorded.
@@ -72,8 +72,8 @@ Reply run(const Asked& asked, const Shell& shell) {
   }
   const auto book = book::Book::open(asked.book);
   const colony::Colony colony = book.colony();
-  const odds::Options options = asked.computation.options();
-  const Chosen tables = choose_tables(book, asked.tables, options.as_of.has_value());
+  const odds::Options options = asked.planning.computation.options();
+  const Chosen tables = choose_tables(book, asked.planning.tables, options.as_of.has_value());
   return asked.goal ? run_rank(asked, shell, colony, options, tables)
                     : run_pair(asked, shell, colony, options, tables);
 }
@@ -96,10 +96,7 @@ void add_outlook(CLI::App& program, CommandLine& line) {
   add_size(command, "--eggs", asked->eggs, 1, 1000,
            "young of the clutch; not given = the mean of the book's clutches");
   add_size(command, "--limit", asked->limit, 1, 1e6, "pairs to show; not given = 20");
-  add_choice(command, "--tables", asked->tables, {"belief", "learned"},
-             "the model's, or what the book taught; not given = learned if fresh");
-  add_computation(command, asked->computation);
-  add_json(command, line);
+  add_planning(command, line, asked->planning);
   on_chosen(command, line, asked, run);
 }
 

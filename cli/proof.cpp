@@ -2,6 +2,7 @@
 #include "commands.hpp"
 #include "computation.hpp"
 #include "learned_tables.hpp"
+#include "planning_options.hpp"
 #include "proof_output.hpp"
 #include <fmt/format.h>
 
@@ -19,8 +20,7 @@ struct Asked {
   std::optional<std::string> locus;
   std::optional<std::string> allele;
   std::size_t per_clutch = 0;  // not given: the mean of the book
-  std::string tables;
-  ComputationAsked computation;
+  PlanningAsked planning;
 };
 
 // Where the model has one locus, that one; else it must be named, unless the partner's genotype
@@ -78,8 +78,8 @@ Reply run(const Asked& asked, const Shell& shell) {
   if (const auto fault = planning::proof_fault(colony, shown.asked)) {
     throw Failure(ExitStatus::input, {*fault});
   }
-  const odds::Options options = asked.computation.options();
-  const Chosen tables = choose_tables(book, asked.tables, options.as_of.has_value());
+  const odds::Options options = asked.planning.computation.options();
+  const Chosen tables = choose_tables(book, asked.planning.tables, options.as_of.has_value());
   shown.as_of = options.as_of;
   shown.tables = tables.used;
   const auto learned = odds::thinned(tables.draws, planning_draws);
@@ -106,10 +106,7 @@ void add_proof(CLI::App& program, CommandLine& line) {
            "the allele; not given = the only one but the first");
   add_size(command, "--per-clutch", asked->per_clutch, 1, 10000,
            "young of a clutch; not given = the mean of the book's clutches");
-  add_choice(command, "--tables", asked->tables, {"belief", "learned"},
-             "the model's, or what the book taught; not given = learned if fresh");
-  add_computation(command, asked->computation);
-  add_json(command, line);
+  add_planning(command, line, asked->planning);
   on_chosen(command, line, asked, run);
 }
 

@@ -159,16 +159,29 @@ std::vector<Pair> possible_pairs(const colony::Colony& colony) {
   return out;
 }
 
+struct DrawnPair {
+  RandomColony drawn;
+  Pair pair;
+};
+
+// Nothing where no two of the colony could be paired.
+std::optional<DrawnPair> drawn_pair(Dice& dice) {
+  RandomColony drawn = random_colony(dice);
+  const auto possible = possible_pairs(*drawn.colony);
+  if (possible.empty()) return std::nullopt;
+  const Pair pair = dice.pick(possible);
+  return DrawnPair{std::move(drawn), pair};
+}
+
 TEST(OutlookProperty, EqualsEnumeration) {
   std::size_t pairs = 0, related = 0;
   for (std::uint64_t seed = 1; pairs < pairs_wanted && !HasFailure(); ++seed) {
     ASSERT_LT(seed, 5000u);
     SCOPED_TRACE("seed " + std::to_string(seed));
     Dice dice(seed);
-    const RandomColony drawn = random_colony(dice);
-    const auto possible = possible_pairs(*drawn.colony);
-    if (possible.empty()) continue;
-    const Pair pair = dice.pick(possible);
+    const auto made = drawn_pair(dice);
+    if (!made) continue;
+    const auto& [drawn, pair] = *made;
     const auto sexed = with_sexes(drawn, pair);
     if (!sexed) continue;
     const auto joint = enumerate_pair(*sexed, std::nullopt, pair.dam, pair.sire);
@@ -217,12 +230,13 @@ TEST(OutlookProperty, NoMatterTheOrderOfRecords) {
   for (std::uint64_t seed = 1; seed <= 100 && !HasFailure(); ++seed) {
     SCOPED_TRACE("seed " + std::to_string(seed));
     Dice dice(seed);
-    const RandomColony drawn = random_colony(dice);
-    const auto possible = possible_pairs(*drawn.colony);
-    if (possible.empty()) continue;
-    const Pair pair = dice.pick(possible);
+    const auto made = drawn_pair(dice);
+    if (!made) continue;
+    const auto& [drawn, pair] = *made;
     const colony::Colony other = support::colony_of(drawn.model, shuffled(dice, drawn.records));
-    const auto id = [&](std::size_t a) { return drawn.colony->animals()[a].id; };
+    const auto id = [&, &animals = drawn.colony->animals()](std::size_t a) {
+      return animals[a].id;
+    };
     const Pair moved{*other.find_animal(id(pair.dam)), *other.find_animal(id(pair.sire))};
     const auto one = planning::outlook(*drawn.colony, pair, {}, {});
     const auto two = planning::outlook(other, moved, {}, {});
