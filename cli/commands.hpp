@@ -22,6 +22,9 @@ void add_audit(CLI::App& program, CommandLine& line);
 /// What may be said of animals: for buyers, and for one animal as a page to hand over.
 void add_listing(CLI::App& program, CommandLine& line);
 void add_certificate(CLI::App& program, CommandLine& line);
+/// These plan pairings; no book is changed.
+void add_outlook(CLI::App& program, CommandLine& line);
+void add_proof(CLI::App& program, CommandLine& line);
 /// Draws records; no book is changed.
 void add_simulate(CLI::App& program, CommandLine& line);
 /// These five record one observation each.

@@ -102,6 +102,9 @@ class ColonyNetwork {
   /// The strengths that marks which come together are averaged over.
   [[nodiscard]] const StrengthPoints& strengths() const { return strengths_; }
 
+  /// The table of ones over the genotype of a place that the scenario wants `held`, in its order.
+  [[nodiscard]] inference::Table hold(std::size_t held) const { return holds_[held]; }
+
   [[nodiscard]] const Owner& owner(inference::Variable v) const { return owners_[v]; }
 
   /// A set of numbers for the network with the evidence up to `layer` and these tables. Layout of
@@ -149,6 +152,7 @@ class ColonyNetwork {
   std::vector<Slot> slots_;
   std::vector<Scored> scored_;
   std::vector<Founder> founders_;
+  std::vector<inference::Table> holds_;
   StrengthPoints strengths_;  // empty where no marks come together
   double log_sexes_ = 0;
 };

@@ -64,6 +64,7 @@ ColonyNetwork NetworkBuilder::build() {
     if (scenario_.clutches[animal]) add_hatchling(animal);
   }
   for (std::size_t animal : order_) add_ties(animal);
+  add_holds();
   constexpr double ln2 = 0.693147180559945309417232121458;
   out_.log_sexes_ = -ln2 * static_cast<double>(sexed_) * static_cast<double>(sex_linked_.size());
   return std::move(out_);
@@ -218,6 +219,9 @@ void NetworkBuilder::mark_informative() {
 
 // Everyone else is summed out to a table over its parents (Elston and Stewart 1971).
 void NetworkBuilder::choose_variables() {
+  for (const Place& place : scenario_.held) {
+    needs_variable_[place.animal * loci_ + place.locus] = true;
+  }
   for (std::size_t animal = 0; animal < animals_; ++animal) {
     const bool all = breeder_[animal] || !scenario_.clutches[animal];
     for (std::size_t l = 0; l < loci_; ++l) {

@@ -54,6 +54,8 @@ class NetworkBuilder {
   void add_hatchling_variable(std::size_t animal, std::size_t locus);
   void add_hatchling_leaf(std::size_t animal, std::size_t locus);
   void add_ties(std::size_t animal);
+  // A table of ones on each genotype that the scenario wants held.
+  void add_holds();
   // Corrects the product of per-locus normalisations where several sex-linked loci kill.
   void add_joint_viability(std::size_t animal);
   // Whether no set of numbers changes what these terms say.

@@ -236,6 +236,16 @@ void NetworkBuilder::add_ties(std::size_t animal) {
   }
 }
 
+void NetworkBuilder::add_holds() {
+  for (const Place& place : scenario_.held) {
+    const std::vector<double> ones(locus(place.locus).size(), 1.0);
+    const Table table = out_.network_.add_table(ones);
+    out_.network_.add_factor(
+        std::vector<Variable>{out_.nodes_[place.animal * loci_ + place.locus].id}, table);
+    out_.holds_.push_back(table);
+  }
+}
+
 // With viability at several sex-linked loci the chance to be alive does not part by locus: each
 // locus's table is renormalised on its own, and this factor of the parents puts that right.
 void NetworkBuilder::add_joint_viability(std::size_t animal) {

@@ -2,6 +2,7 @@
 // a variation of them that asks "what if".
 #pragma once
 
+#include <compare>
 #include <cstddef>
 #include <map>
 #include <memory>
@@ -16,6 +17,13 @@ namespace likelihet::odds {
 /// In place of 0: so small that two of them never matter beside one, yet far from underflow. A
 /// genotype that a record rules out keeps a share of this size, which is divided out again.
 inline constexpr double soft_zero = 1e-40;
+
+/// A genotype to ask for: of which animal, at which locus.
+struct Place {
+  std::size_t animal = 0;
+  std::size_t locus = 0;
+  auto operator<=>(const Place&) const = default;
+};
 
 /// Points into a colony, which must outlive it. Copies are cheap enough to vary. Everything else,
 /// ids and clutches and model, is the colony's own.
@@ -33,6 +41,9 @@ struct Scenario {
   /// Observations whose zeros are softened to `soft_zero`, so that what they exclude can be asked
   /// for.
   std::unordered_set<const colony::Observation*> softened;
+  /// Genotypes that can be held at a state (joint.hpp): each gets a variable and a table of ones.
+  /// No odds change by it, but for rounding.
+  std::vector<Place> held;
 
   [[nodiscard]] const std::vector<colony::Sire>& sires_of(std::size_t clutch) const {
     const auto found = sires.find(clutch);

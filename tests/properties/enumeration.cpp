@@ -123,20 +123,25 @@ Family family_of(const Colony& colony, const std::vector<JointState>& states) {
 class Search {
  public:
   Search(const Colony& colony, const std::vector<JointState>& states, const Family& family,
-         std::vector<std::vector<double>> likelihood)
+         std::vector<std::vector<double>> likelihood,
+         std::optional<std::pair<Person, Person>> pair = std::nullopt)
       : colony_(colony),
         states_(states),
         family_(family),
         likelihood_(std::move(likelihood)),
         assigned_(family.founder.size(), 0),
         sire_(family.clutches.size(), 0),
-        sums_(colony.animals().size(), std::vector<double>(states.size(), 0.0)) {
+        sums_(colony.animals().size(), std::vector<double>(states.size(), 0.0)),
+        pair_(pair),
+        pair_sums_(pair ? states.size() * states.size() : 0, 0.0) {
     descend(0, 1.0);
   }
 
   [[nodiscard]] double total() const { return total_; }
   // P(state, evidence) of each animal.
   [[nodiscard]] const std::vector<std::vector<double>>& sums() const { return sums_; }
+  // P(both states, evidence) of the pair, the first's slowest.
+  [[nodiscard]] const std::vector<double>& pair_sums() const { return pair_sums_; }
 
  private:
   const std::vector<double>& young(std::size_t dam, std::size_t sire) {
@@ -214,6 +219,25 @@ class Search {
     for (const auto& [p, weight] : childless) {
       for (std::size_t s = 0; s < states_.size(); ++s) sums_[p][s] += all * weight[s];
     }
+    if (pair_) add_pair(all, childless);
+  }
+
+  // Given all who have young, two animals without any are independent.
+  void add_pair(double all, const std::vector<std::pair<Person, std::vector<double>>>& childless) {
+    const auto of = [&](Person person) {
+      for (const auto& [p, weight] : childless) {
+        if (p == person) return weight;
+      }
+      std::vector<double> settled(states_.size(), 0.0);
+      settled[assigned_[person]] = 1;
+      return settled;
+    };
+    const auto first = of(pair_->first), second = of(pair_->second);
+    for (std::size_t i = 0; i < first.size(); ++i) {
+      for (std::size_t j = 0; j < second.size(); ++j) {
+        pair_sums_[i * second.size() + j] += all * first[i] * second[j];
+      }
+    }
   }
 
   const Colony& colony_;
@@ -223,6 +247,8 @@ class Search {
   std::vector<std::size_t> assigned_;
   std::vector<std::size_t> sire_;
   std::vector<std::vector<double>> sums_;
+  std::optional<std::pair<Person, Person>> pair_;
+  std::vector<double> pair_sums_;
   std::map<std::pair<std::size_t, std::size_t>, std::vector<double>> young_;
   double total_ = 0;
 };
@@ -272,6 +298,20 @@ Enumerated enumerate(const Colony& colony, const std::optional<colony::Date>& as
       out.animals.back().push_back(std::move(odds));
     }
   }
+  return out;
+}
+
+std::vector<double> enumerate_pair(const Colony& colony, const std::optional<colony::Date>& as_of,
+                                   std::size_t first, std::size_t second) {
+  const std::vector<JointState> states = joint_states(colony.model());
+  const Family family = family_of(colony, states);
+  const Search search(
+      colony, states, family,
+      likelihoods(colony, colony::counting(colony, as_of), states, Layer::posterior),
+      std::make_pair(first, second));
+  if (search.total() == 0) return {};
+  std::vector<double> out = search.pair_sums();
+  for (double& p : out) p /= search.total();
   return out;
 }
 

@@ -34,6 +34,12 @@ struct Enumerated {
 /// them.
 Enumerated enumerate(const colony::Colony& colony, const std::optional<colony::Date>& as_of);
 
+/// The joint posterior of two animals over joint_states(), the first's slowest; empty where the
+/// evidence contradicts itself. In the same slow way, and for colonies as small.
+std::vector<double> enumerate_pair(const colony::Colony& colony,
+                                   const std::optional<colony::Date>& as_of, std::size_t first,
+                                   std::size_t second);
+
 /// About how many joint states enumerate() would visit before cutting.
 double enumeration_size(const colony::Colony& colony);
 

@@ -9,4 +9,6 @@ likelihet_test(property_tests
           ${CMAKE_CURRENT_SOURCE_DIR}/properties/explanations_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/properties/invariance_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/properties/random_colony_test.cpp
-  LINKS likelihet::odds likelihet::documents fmt::fmt)
+          ${CMAKE_CURRENT_SOURCE_DIR}/properties/joint_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/properties/outlook_test.cpp
+  LINKS likelihet::planning likelihet::odds likelihet::documents fmt::fmt)

@@ -30,5 +30,8 @@ likelihet_test(published_tests
           ${CMAKE_CURRENT_SOURCE_DIR}/published/hout_kappa_error_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/published/fleiss_psychiatrists_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/published/berkeley_admissions_test.cpp
-  LINKS likelihet::audit likelihet::learning likelihet::odds likelihet::documents nlohmann_json::nlohmann_json Boost::headers
+          ${CMAKE_CURRENT_SOURCE_DIR}/published/kinship2_matrix_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/published/repeated_mating_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/published/proof_rules_test.cpp
+  LINKS likelihet::planning likelihet::audit likelihet::learning likelihet::odds likelihet::documents nlohmann_json::nlohmann_json Boost::headers
         Eigen3::Eigen)

@@ -4,9 +4,12 @@
 // give it (read). An allele of frequency q among founders gives young P(aa) = q^2 + F q (1 - q),
 // which is solved for F; two values of q show that F does not depend on it.
 #include <string>
+#include <vector>
 
 #include "published/worked_colony.hpp"
 #include <gtest/gtest.h>
+
+#include <likelihet/planning/kinship.hpp>
 
 namespace likelihet::published {
 namespace {
@@ -29,11 +32,17 @@ class Relatives {
   double coefficient(const std::string& dam, const std::string& sire) {
     const std::string young = child(dam, sire);
     const double homozygous = colony_.solve().posterior(young, "a/a");
+    const auto built = colony_.colony();
+    const std::vector<std::size_t> animal = {*built.find_animal(young)};
+    by_descent_ = planning::Kinship(built, animal).inbreeding(animal[0]);
     return (homozygous - q_ * q_) / (q_ * (1 - q_));
   }
+  // By descent alone, of the young whose coefficient() was asked for last.
+  [[nodiscard]] double by_descent() const { return by_descent_; }
 
  private:
   double q_;
+  double by_descent_ = 0;
   int made_ = 0;
   WorkedColony colony_;
 };
@@ -48,22 +57,26 @@ class WrightsList : public testing::TestWithParam<double> {
 TEST_P(WrightsList, FullSibs) {
   EXPECT_NEAR(relatives_.coefficient(relatives_.child(dam_, sire_), relatives_.child(dam_, sire_)),
               0.25, 1e-11);
+  EXPECT_EQ(relatives_.by_descent(), 0.25);
 }
 
 TEST_P(WrightsList, ParentAndOffspring) {
   EXPECT_NEAR(relatives_.coefficient(dam_, relatives_.child(dam_, sire_)), 0.25, 1e-11);
+  EXPECT_EQ(relatives_.by_descent(), 0.25);
 }
 
 TEST_P(WrightsList, HalfSibs) {
   EXPECT_NEAR(relatives_.coefficient(relatives_.child(dam_, sire_),
                                      relatives_.child(relatives_.founder(), sire_)),
               0.125, 1e-11);
+  EXPECT_EQ(relatives_.by_descent(), 0.125);
 }
 
 TEST_P(WrightsList, GrandparentAndGrandchild) {
   const auto mother = relatives_.child(dam_, sire_);
   EXPECT_NEAR(relatives_.coefficient(relatives_.child(mother, relatives_.founder()), sire_), 0.125,
               1e-11);
+  EXPECT_EQ(relatives_.by_descent(), 0.125);
 }
 
 TEST_P(WrightsList, UncleAndNiece) {
@@ -71,6 +84,7 @@ TEST_P(WrightsList, UncleAndNiece) {
   const auto mother = relatives_.child(dam_, sire_);
   EXPECT_NEAR(relatives_.coefficient(relatives_.child(mother, relatives_.founder()), uncle), 0.125,
               1e-11);
+  EXPECT_EQ(relatives_.by_descent(), 0.125);
 }
 
 TEST_P(WrightsList, HalfUncleAndNiece) {
@@ -78,6 +92,7 @@ TEST_P(WrightsList, HalfUncleAndNiece) {
   const auto mother = relatives_.child(dam_, sire_);
   EXPECT_NEAR(relatives_.coefficient(relatives_.child(mother, relatives_.founder()), uncle), 0.0625,
               1e-11);
+  EXPECT_EQ(relatives_.by_descent(), 0.0625);
 }
 
 TEST_P(WrightsList, DoubleFirstCousins) {
@@ -88,12 +103,14 @@ TEST_P(WrightsList, DoubleFirstCousins) {
   const auto his =
       relatives_.child(relatives_.child(other_dam, other_sire), relatives_.child(dam_, sire_));
   EXPECT_NEAR(relatives_.coefficient(her, his), 0.125, 1e-11);
+  EXPECT_EQ(relatives_.by_descent(), 0.125);
 }
 
 TEST_P(WrightsList, FirstCousins) {
   const auto her = relatives_.child(relatives_.child(dam_, sire_), relatives_.founder());
   const auto his = relatives_.child(relatives_.founder(), relatives_.child(dam_, sire_));
   EXPECT_NEAR(relatives_.coefficient(her, his), 0.0625, 1e-11);
+  EXPECT_EQ(relatives_.by_descent(), 0.0625);
 }
 
 TEST_P(WrightsList, FirstCousinsOnceRemoved) {
@@ -101,6 +118,7 @@ TEST_P(WrightsList, FirstCousinsOnceRemoved) {
   const auto his = relatives_.child(relatives_.founder(), relatives_.child(dam_, sire_));
   EXPECT_NEAR(relatives_.coefficient(relatives_.child(her, relatives_.founder()), his), 0.03125,
               1e-11);
+  EXPECT_EQ(relatives_.by_descent(), 0.03125);
 }
 
 TEST_P(WrightsList, HalfFirstCousins) {
@@ -108,6 +126,7 @@ TEST_P(WrightsList, HalfFirstCousins) {
   const auto his =
       relatives_.child(relatives_.founder(), relatives_.child(relatives_.founder(), sire_));
   EXPECT_NEAR(relatives_.coefficient(her, his), 0.03125, 1e-11);
+  EXPECT_EQ(relatives_.by_descent(), 0.03125);
 }
 
 TEST_P(WrightsList, SecondCousins) {
@@ -116,6 +135,7 @@ TEST_P(WrightsList, SecondCousins) {
   EXPECT_NEAR(relatives_.coefficient(relatives_.child(her, relatives_.founder()),
                                      relatives_.child(relatives_.founder(), his)),
               0.015625, 1e-11);
+  EXPECT_EQ(relatives_.by_descent(), 0.015625);
 }
 
 INSTANTIATE_TEST_SUITE_P(Frequencies, WrightsList, testing::Values(0.01, 0.3));

@@ -5,4 +5,5 @@ likelihet_test(reference_tests
           ${CMAKE_CURRENT_SOURCE_DIR}/reference/learning_jags_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/reference/logistic_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/reference/two_classes.cpp
-  LINKS likelihet::audit likelihet::learning likelihet::odds likelihet::documents)
+          ${CMAKE_CURRENT_SOURCE_DIR}/reference/kinship_test.cpp
+  LINKS likelihet::planning likelihet::audit likelihet::learning likelihet::odds likelihet::documents)

@@ -1,0 +1,41 @@
+// Which pairing may best give what is wanted, and what each would teach.
+#pragma once
+
+#include <cstddef>
+#include <span>
+#include <variant>
+#include <vector>
+
+#include <likelihet/planning/goal.hpp>
+#include <likelihet/planning/outlook.hpp>
+#include <likelihet/planning/pair_cells.hpp>
+
+namespace likelihet::planning {
+
+struct RankedPair {
+  Pair pair;
+  ChanceMixture wanted;  ///< chance that a living young has what is wanted
+  /// Bits that counting the goal's appearance among the young is expected to take off the entropy
+  /// of the parents' genotypes at its locus (ChanceMixture::information).
+  double teaches = 0;
+  double inbreeding = 0;  ///< coefficient of the young
+  bool dam_of_unknown_sex = false, sire_of_unknown_sex = false;
+  double lethal = 0;  ///< share of eggs with a genotype at this locus that never lives
+};
+
+struct Ranking {
+  std::vector<RankedPair> pairs;  ///< best first
+  std::size_t considered = 0;     ///< pairs that could be made
+  std::size_t tables = 0;         ///< as in Outlook
+};
+
+/// Every female with every male of the book, `young` of each pair; animals of unknown sex take
+/// both parts, each taken as of the sex that its part needs. By the chance of at least one, then by
+/// inbreeding (less first), then by ids. One plan serves all pairs of known sex: a run for each
+/// genotype of a dam gives what goes with it for all sires. Pairs none of whose young could live
+/// are left out. A book does not say who died or was sold: every animal counts as there.
+std::variant<Ranking, odds::Contradiction, odds::TooLarge> rank(
+    const colony::Colony& colony, const Goal& goal, std::size_t young, const odds::Options& options,
+    std::span<const odds::Tables* const> learned);
+
+}  // namespace likelihet::planning

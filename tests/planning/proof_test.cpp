@@ -1,0 +1,267 @@
+// Proofs worked by hand.
+#include <cmath>
+
+#include "support/small_model.hpp"
+#include <gtest/gtest.h>
+#include <rapidcheck/gtest.h>
+
+#include <likelihet/planning/proof.hpp>
+
+namespace likelihet::planning {
+namespace {
+
+using genetics::Chromosome;
+using genetics::Sex;
+using support::RecordsBuilder;
+
+Proof proof_of(const colony::Colony& colony, const ProofAsked& asked) {
+  return std::get<Proof>(proof(colony, asked, {}, {}));
+}
+
+colony::Colony colony_of(const RecordsBuilder& builder) {
+  return support::colony_of(support::made(support::recessive_model()), builder.records);
+}
+
+RecordsBuilder possible_het(double odds) {
+  RecordsBuilder builder;
+  builder.founder("M", Sex::male).bought_as("ember", {{"+/+", 1 - odds}, {"+/e", odds}});
+  builder.founder("V", Sex::female).bought_as("ember", {{"e/e", 1.0}});
+  builder.founder("H", Sex::female).bought_as("ember", {{"+/+", 0.5}, {"+/e", 0.5}});
+  return builder;
+}
+
+ProofAsked with_animal(const colony::Colony& colony, const char* animal, const char* partner) {
+  ProofAsked asked;
+  asked.animal = *colony.find_animal(animal);
+  asked.partner = PartnerAnimal{*colony.find_animal(partner)};
+  return asked;
+}
+
+ProofAsked with_genotype(const colony::Colony& colony, const char* animal, const char* key) {
+  ProofAsked asked;
+  asked.animal = *colony.find_animal(animal);
+  asked.partner = PartnerGenotype{*colony.model().loci()[0].find(key)};
+  return asked;
+}
+
+// From 1/2, to a visual: 1/2, 1/3, 1/5, 1/9, 1/17, 1/33.
+TEST(Proof, ToAVisual) {
+  const auto colony = colony_of(possible_het(0.5));
+  for (const auto& asked : {with_animal(colony, "M", "V"), with_genotype(colony, "M", "e/e")}) {
+    const Proof out = proof_of(colony, asked);
+    for (int n = 0; n < 8; ++n) {
+      const auto young = static_cast<std::size_t>(n);
+      EXPECT_NEAR(out.odds.carrier_after(young), 1 / (1 + std::pow(2, n)), 1e-15);
+      EXPECT_NEAR(out.odds.all_clear(young), (1 + std::pow(0.5, n)) / 2, 1e-15);
+      EXPECT_NEAR(out.odds.detected(young), 1 - std::pow(0.5, n), 1e-15);
+    }
+    EXPECT_EQ(out.odds.needed(0.90), 4u);  // 1/17; 1/9 is not below a tenth
+    EXPECT_EQ(out.odds.needed(0.95), 5u);
+    EXPECT_EQ(out.odds.needed(0.99), 7u);
+    EXPECT_EQ(out.odds.limit(), 1.0);
+    EXPECT_NEAR(out.odds.visual(), 0.25, 1e-15);
+    EXPECT_NEAR(out.odds.after_visual()->carrier, 1.0, 1e-15);
+    EXPECT_TRUE(out.shows_itself);
+  }
+}
+
+// Just at a level is enough; a hair short of it is not: 1/17 needs 16/17.
+TEST(Proof, NeverRoundsDown) {
+  const auto colony = colony_of(possible_het(0.5));
+  const Proof out = proof_of(colony, with_genotype(colony, "M", "e/e"));
+  EXPECT_EQ(out.odds.needed(16. / 17 - 1e-12), 4u);
+  EXPECT_EQ(out.odds.needed(16. / 17 + 1e-12), 5u);
+}
+
+// A partner that may be clear herself: the animal is never ruled out beyond what she leaves. Both
+// 1/2: as n grows, het by het is gone, and a carrier is left with 1/4 of 3/4.
+TEST(Proof, ALevelThatCannotBeReached) {
+  const auto colony = colony_of(possible_het(0.5));
+  const Proof out = proof_of(colony, with_animal(colony, "M", "H"));
+  EXPECT_NEAR(out.odds.limit(), 2. / 3, 1e-15);
+  for (double level : proof_levels) EXPECT_FALSE(out.odds.needed(level));
+  EXPECT_NEAR(out.odds.carrier_after(2000), 1. / 3, 1e-12);
+  EXPECT_NEAR(out.odds.after_visual()->carrier, 1.0, 1e-15);
+  EXPECT_NEAR(out.odds.after_visual()->partner_carrier, 1.0, 1e-15);
+  EXPECT_NEAR(out.odds.visual(), 1. / 16, 1e-15);
+}
+
+TEST(Proof, AClearPartnerProvesNothing) {
+  const auto colony = colony_of(possible_het(0.5));
+  const Proof out = proof_of(colony, with_genotype(colony, "M", "+/+"));
+  EXPECT_FALSE(out.odds.after_visual());
+  EXPECT_EQ(out.odds.carrier_after(100), 0.5);
+  EXPECT_FALSE(out.odds.needed(0.9));
+}
+
+TEST(Proof, SettledAnimals) {
+  RecordsBuilder builder = possible_het(0.5);
+  builder.founder("C", Sex::male).founder("E", Sex::male).bought_as("ember", {{"e/e", 1.0}});
+  const auto colony = colony_of(builder);
+  const Proof clear = proof_of(colony, with_animal(colony, "C", "V"));
+  EXPECT_EQ(clear.odds.needed(0.99), 0u);
+  EXPECT_FALSE(clear.odds.after_visual());
+  const Proof carrier = proof_of(colony, with_animal(colony, "E", "V"));
+  EXPECT_EQ(carrier.odds.carrier_after(0), 1.0);
+  EXPECT_FALSE(carrier.odds.needed(0.9));
+  EXPECT_EQ(carrier.odds.all_clear(1), 0.0);
+  EXPECT_EQ(carrier.odds.detected(1), 1.0);
+}
+
+// Young that hatched already are in the present odds: the table goes on where it stood, and what
+// was seen is told apart.
+TEST(Proof, YoungSeenAreInTheOdds) {
+  RecordsBuilder builder = possible_het(0.5);
+  builder.clutch("C", "V", {"M"});
+  for (int k = 0; k < 3; ++k) {
+    const std::string id = "H" + std::to_string(k);
+    builder.hatchling(id, "C").shows(id, "ember", "plain");
+  }
+  builder.hatchling("unseen", "C");
+  builder.clutch("other", "V", {}).hatchling("stranger", "other");
+  const auto colony = colony_of(builder);
+  const Proof out = proof_of(colony, with_animal(colony, "M", "V"));
+  EXPECT_EQ(out.seen.clear, 3);
+  EXPECT_EQ(out.seen.visual, 0);
+  EXPECT_NEAR(out.odds.carrier_after(0), 1. / 9, 1e-15);
+  EXPECT_EQ(out.odds.needed(0.95), 2u);  // five in all
+  EXPECT_EQ(out.per_clutch, 2.5);
+}
+
+TEST(Proof, BroodsSeenWithTheGenotype) {
+  RecordsBuilder builder = possible_het(0.5);
+  builder.brood("M", "ember", "e/e", {{"plain", 2}}).brood("M", "ember", "+/e", {{"plain", 5}});
+  const auto colony = colony_of(builder);
+  ProofAsked asked = with_genotype(colony, "M", "e/e");
+  asked.per_clutch = 6;
+  const Proof out = proof_of(colony, asked);
+  EXPECT_EQ(out.seen.clear, 2);
+  EXPECT_EQ(out.per_clutch, 6.0);
+  EXPECT_NEAR(out.odds.carrier_after(0), 0.25 * std::pow(0.75, 5) / (0.25 * std::pow(0.75, 5) + 1),
+              1e-15);
+}
+
+// The joint odds of a daughter and her sire: he is het with 1/2, she by half of that; her clear
+// young by him say less than if the two were strangers.
+TEST(Proof, PartnersWhoAreKin) {
+  RecordsBuilder builder = possible_het(0.5);
+  builder.founder("C", Sex::female);
+  builder.clutch("one", "C", {"M"}).hatchling("D", "one", Sex::female);
+  const auto colony = colony_of(builder);
+  const Proof out = proof_of(colony, with_animal(colony, "M", "D"));
+  // M het (1/2): D het with 1/2. P(clear) = 7/8 given M het; the rest is clear.
+  EXPECT_NEAR(out.odds.carrier_after(1), 7. / 15, 1e-15);
+  EXPECT_NEAR(out.odds.carrier_after(2), (1 + 9. / 16) / (1 + 9. / 16 + 2), 1e-15);
+  EXPECT_NEAR(out.odds.limit(), 2. / 3, 1e-15);
+}
+
+// On Z a female shows her one copy: sons and daughters of a het male by any dam, daughters half.
+TEST(Proof, SexLinked) {
+  RecordsBuilder builder;
+  builder.founder("M", Sex::male).bought_as("ember", {{"+/+", 0.5}, {"+/e", 0.5}});
+  builder.founder("F", Sex::female).founder("U").founder("V");
+  const auto colony =
+      support::colony_of(support::made(support::sex_linked_model(Chromosome::z)), builder.records);
+  const Proof out = proof_of(colony, with_animal(colony, "M", "F"));
+  EXPECT_NEAR(out.odds.visual(), 0.5 * 0.25, 1e-15);
+  EXPECT_NEAR(out.odds.carrier_after(1), 0.75 / 1.75, 1e-15);
+  const Proof same = proof_of(colony, with_genotype(colony, "M", "+/W"));
+  EXPECT_NEAR(same.odds.carrier_after(3), out.odds.carrier_after(3), 1e-15);
+  EXPECT_TRUE(proof_fault(colony, with_animal(colony, "U", "V")));
+  EXPECT_FALSE(proof_fault(colony, with_animal(colony, "U", "M")));
+  EXPECT_TRUE(proof_fault(colony, with_genotype(colony, "M", "+/e")));
+}
+
+TEST(Proof, WhatCannotBeAsked) {
+  const auto colony = colony_of(possible_het(0.5));
+  EXPECT_EQ(proof_fault(colony, with_animal(colony, "M", "M"))->what,
+            "M cannot be paired with itself");
+  EXPECT_EQ(proof_fault(colony, with_animal(colony, "V", "H"))->mend, "name a male");
+  EXPECT_FALSE(proof_fault(colony, with_animal(colony, "M", "V")));
+  EXPECT_FALSE(proof_fault(colony, with_genotype(colony, "M", "+/e")));
+}
+
+// An allele that looks like nothing cannot be proven by looks.
+TEST(Proof, AnAlleleThatNeverShows) {
+  auto model = support::recessive_model();
+  model.loci[0].appearance = {{"default", {{"plain", 1.0}}}};
+  const auto colony = support::colony_of(support::made(model), possible_het(0.5).records);
+  EXPECT_FALSE(proof_of(colony, with_animal(colony, "M", "V")).shows_itself);
+}
+
+// An allele that one copy shows in another way: a young of either look proves it.
+TEST(Proof, TwoLooksOfOneAllele) {
+  auto model = support::recessive_model();
+  model.loci[0].appearance = {{"default", {{"plain", 1.0}}},
+                              {"+/e", {{"plain", 0.5}, {"dusky", 0.5}}},
+                              {"e/e", {{"ember", 1.0}}}};
+  const auto colony = support::colony_of(support::made(model), possible_het(0.5).records);
+  const Proof out = proof_of(colony, with_genotype(colony, "M", "+/+"));
+  EXPECT_EQ(out.visual_appearances.size(), 2u);
+  EXPECT_TRUE(out.shows_itself);
+  // A carrier's young is het with 1/2 and then dusky with 1/2.
+  EXPECT_NEAR(out.odds.visual(), 0.5 * 0.25, 1e-15);
+  // Where those without it may look so too, only what two copies show most counts.
+  model.loci[0].appearance[0] = {"default", {{"plain", 0.9}, {"dusky", 0.05}, {"ember", 0.05}}};
+  const auto blurred = support::colony_of(support::made(model), possible_het(0.5).records);
+  const Proof fallback = proof_of(blurred, with_genotype(blurred, "M", "e/e"));
+  ASSERT_EQ(fallback.visual_appearances.size(), 1u);
+  EXPECT_EQ(blurred.model().loci()[0].appearances()[fallback.visual_appearances[0]], "ember");
+}
+
+// None of the young can live: nothing is learned, and the odds stay.
+TEST(Proof, NoYoungThatLive) {
+  auto model = support::recessive_model();
+  model.loci[0].viability = {{"+/e", 0.0}};
+  RecordsBuilder builder;
+  builder.founder("C", Sex::male);
+  builder.founder("V", Sex::female).bought_as("ember", {{"e/e", 1.0}});
+  const auto colony = support::colony_of(support::made(model), builder.records);
+  for (const auto& asked : {with_animal(colony, "C", "V"), with_genotype(colony, "C", "e/e")}) {
+    EXPECT_FALSE(proof_of(colony, asked).odds.after_visual());
+    EXPECT_EQ(proof_of(colony, asked).odds.carrier_after(5), 0.0);
+  }
+}
+
+TEST(ProofOdds, NeedsAPossibleState) {
+  EXPECT_THROW(ProofOdds({}), std::invalid_argument);
+  EXPECT_THROW(ProofOdds({{0.0, 0.5, true, true}}), std::invalid_argument);
+}
+
+// A slow rate: a visual once in 10 000 young.
+TEST(ProofOdds, ManyYoung) {
+  const ProofOdds odds({{0.5, 1e-4, true, true}, {0.5, 0.0, false, true}});
+  const double exact = std::log(1. / 19) / std::log1p(-1e-4);
+  EXPECT_EQ(odds.needed(0.95), static_cast<std::size_t>(std::ceil(exact)));
+  EXPECT_FALSE(ProofOdds({{0.5, 1e-6, true, true}, {0.5, 0.0, false, true}}).needed(0.95));
+}
+
+RC_GTEST_PROP(ProofOddsProperty, AgreesWithBayesStepByStep, ()) {
+  std::vector<ProofCell> cells;
+  const auto size = *rc::gen::inRange(1, 7);
+  for (int k = 0; k < size; ++k) {
+    cells.push_back({*rc::gen::inRange(1, 50) / 7.0, *rc::gen::inRange(0, 20) / 20.0,
+                     *rc::gen::arbitrary<bool>(), *rc::gen::arbitrary<bool>()});
+  }
+  const ProofOdds odds(cells);
+  for (std::size_t n = 0; n < 12; ++n) {
+    double all = 0, carriers = 0;
+    for (const ProofCell& cell : cells) {
+      all += cell.weight;
+      if (cell.carrier) carriers += cell.weight;
+    }
+    RC_ASSERT(std::abs(odds.carrier_after(n) - carriers / all) < 1e-12);
+    if (const auto needed = odds.needed(0.9); needed && n < *needed) {
+      RC_ASSERT(1 - carriers / all < 0.9 + 1e-12);
+    }
+    for (ProofCell& cell : cells) cell.weight *= 1 - cell.visual;
+    double left = 0;
+    for (const ProofCell& cell : cells) left += cell.weight;
+    if (left == 0) break;
+    // And far from underflow.
+    for (ProofCell& cell : cells) cell.weight /= left;
+  }
+}
+
+}  // namespace
+}  // namespace likelihet::planning
