@@ -32,7 +32,7 @@ std::size_t width_of(unsigned char byte) {
 
 // A text of at most so many narrow letters, safe to show one way; cut at a character of UTF-8.
 std::string brief(std::string_view text, std::size_t most) {
-  const std::string safe = one_way(text);
+  std::string safe = one_way(text);
   std::size_t width = 0;
   for (std::size_t at = 0; at < safe.size(); ++at) {
     const auto byte = static_cast<unsigned char>(safe[at]);

@@ -12,6 +12,7 @@
 #include "rounding.hpp"
 #include "standing.hpp"
 #include "statement_words.hpp"
+#include <fmt/format.h>
 
 #include <likelihet/audit/forecasts.hpp>
 #include <likelihet/publishing/listing.hpp>
@@ -180,11 +181,11 @@ class ListingMaker {
     out.label = label_of(standings, stated, animal);
     out.published = whole_percent(out.markless);
     if (std::abs(out.pedigree - out.markless) > rounding_error) out.basis = Basis::results;
-    if (out.label == Label::possible && counts(animal, locus)) use_marks(animal, out);
-    out.headline = headline(stated, out);
     Reason reason = standings.reason(animal);
     out.reason = std::move(reason.text);
     out.rests_on = std::move(reason.rests_on);
+    if (out.label == Label::possible && counts(animal, locus)) use_marks(animal, out);
+    out.headline = headline(stated, out);
     out.plain = plain_words(stated, out);
     out.would_change = would_change(stated, out, colony_.model());
     return out;
@@ -200,6 +201,12 @@ class ListingMaker {
     out.published.step = step;
     out.published.high = rounded_down(std::min(het.mean, most), step);
     out.published.low = std::min(rounded_down(het.low, step), out.published.high);
+    const auto readings = kin_.readings(animal, out.locus);
+    out.reason += readings.empty() ? std::string(", marks of relatives counted in")
+                                   : fmt::format(", {} own reading{} of marks counted in",
+                                                 readings.size(), readings.size() == 1 ? "" : "s");
+    out.rests_on.insert(out.rests_on.end(), readings.begin(), readings.end());
+    std::sort(out.rests_on.begin(), out.rests_on.end());
   }
 
   const Ground& ground_;

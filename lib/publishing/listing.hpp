@@ -67,7 +67,8 @@ struct Statement {
   std::optional<odds::Het> marked;
   std::string headline;  ///< "66 % possible het for ember"
   std::string reason;    ///< "both parents proven het, shows plain"
-  /// Observations that the reason names: positions in the colony's. A claim lapses with them.
+  /// Observations that the reason names, the animal's readings where marks count: positions in the
+  /// colony's. A claim lapses with them.
   std::vector<std::size_t> rests_on;
   bool absent = false;                    ///< certainly no copy
   std::string plain;                      ///< "Of animals with such records, about 6 in 10 ..."

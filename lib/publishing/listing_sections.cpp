@@ -22,7 +22,7 @@ std::string words_of(Basis basis) {
 }
 
 std::string dated(const Listing& listing) {
-  const std::string as_of = listing.as_of ? "as of " + listing.as_of->text() : std::string();
+  std::string as_of = listing.as_of ? "as of " + listing.as_of->text() : std::string();
   if (!listing.day || listing.day == listing.as_of) return as_of;
   return fmt::format("made {}{}{}", listing.day->text(), as_of.empty() ? "" : ", ", as_of);
 }

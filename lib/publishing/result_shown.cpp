@@ -4,10 +4,10 @@
 #include <algorithm>
 #include <tuple>
 
+#include "rounding.hpp"
 #include <fmt/format.h>
 
 #include <likelihet/odds/evidence_result.hpp>
-#include <likelihet/odds/percent.hpp>
 
 namespace likelihet::publishing {
 namespace {
@@ -78,7 +78,7 @@ std::string in_words(const colony::Colony& colony, const ResultShown& result) {
              " By its model, up to {} of animals of another genotype get this report, mixed-up "
              "samples counted in, and {} of those it is for get another. It sees one variant "
              "only: what another variant does, it cannot tell.",
-             odds::percent(result.false_report), odds::percent(result.missed));
+             error_in_percent(result.false_report), error_in_percent(result.missed));
 }
 
 }  // namespace likelihet::publishing

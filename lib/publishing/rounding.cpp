@@ -33,6 +33,11 @@ std::string in_percent(const Published& published) {
   return fmt::format("{:g} to {:g} %", percents(published.low), percents(published.high));
 }
 
+std::string error_in_percent(double probability) {
+  const double tenths = std::ceil(1000 * (probability - rounding_error));
+  return fmt::format("{:g} %", std::max(0.0, tenths) / 10);
+}
+
 std::string in_so_many(double probability) {
   if (probability >= 1 - rounding_error) return "all";
   if (probability <= rounding_error) return "none";

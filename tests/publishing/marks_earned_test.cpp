@@ -85,7 +85,11 @@ TEST_F(EarnedMarks, PublishARangeFromTheLowerEndToTheMeanRoundedDownToThePolicys
   EXPECT_EQ(ember.published.low, rounded_down(ember.marked->low, 0.05));
   EXPECT_LE(ember.published.high, ember.marked->mean);
   EXPECT_THAT(ember.headline, HasSubstr("with marks (50 % without them)"));
+  EXPECT_THAT(ember.reason, HasSubstr("1 own reading of marks counted in"));
   ASSERT_EQ(high.marks.size(), 1U);
+  for (const std::size_t reading : high.marks[0].readings) {
+    EXPECT_THAT(ember.rests_on, testing::Contains(reading));
+  }
   EXPECT_TRUE(high.marks[0].count);
   EXPECT_THAT(high.marks[0].missing, IsEmpty());
   EXPECT_THAT(high.record.front(), HasSubstr("by test"));

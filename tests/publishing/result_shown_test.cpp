@@ -45,7 +45,7 @@ TEST(ResultShown, SaysThatItSeesOneVariantOnly) {
   const std::string words = in_words(listed.colony(), listed.of("A").results.at(0));
   EXPECT_THAT(words, HasSubstr("shed-pcr for ember reported clear on 2026-07-02"));
   EXPECT_THAT(words, HasSubstr("one variant only"));
-  EXPECT_THAT(words, HasSubstr("0.4 %"));
+  EXPECT_THAT(words, HasSubstr("up to 0.5 %"));
 }
 
 TEST(ResultShown, NamesNoLaboratoryButTheKeepersWord) {

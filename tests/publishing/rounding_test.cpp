@@ -56,6 +56,14 @@ TEST(InPercent, OneFigureOrARange) {
   EXPECT_EQ(in_percent({0.625, 0.625, 0.125}), "62.5 %");
 }
 
+TEST(ErrorInPercent, IsRoundedUp) {
+  EXPECT_EQ(error_in_percent(0.00431), "0.5 %");
+  EXPECT_EQ(error_in_percent(0.005), "0.5 %");
+  EXPECT_EQ(error_in_percent(1e-6), "0.1 %");
+  EXPECT_EQ(error_in_percent(0), "0 %");
+  EXPECT_EQ(error_in_percent(1), "100 %");
+}
+
 TEST(InSoMany, NaturalFrequenciesAreRoundedDown) {
   EXPECT_EQ(in_so_many(2.0 / 3), "about 6 in 10");
   EXPECT_EQ(in_so_many(0.5), "about 5 in 10");
