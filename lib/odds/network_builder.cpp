@@ -45,6 +45,7 @@ NetworkBuilder::NetworkBuilder(const Scenario& scenario, const Tables& tables)
 ColonyNetwork NetworkBuilder::build() {
   order_animals();
   gather_evidence();
+  gather_supposed();
   mark_informative();
   choose_variables();
   for (std::size_t animal : order_) {
@@ -163,6 +164,18 @@ void NetworkBuilder::gather_evidence() {
               [](const Observation* a, const Observation* b) { return a->id < b->id; });
     gather_animal(animal, mine);
     gather_scores(animal, mine);
+  }
+}
+
+void NetworkBuilder::gather_supposed() {
+  for (const GenotypePlace& place : scenario_.supposed) {
+    const Key key{7, static_cast<double>(place.animal), static_cast<double>(place.locus)};
+    if (known_terms_.contains(key)) continue;
+    std::vector<double> ones(locus(place.locus).size(), 1.0);
+    const std::uint32_t made = term(key, {Layer::posterior, std::move(ones), {}, std::nullopt});
+    supposed_terms_.emplace(made, place);
+    terms_at(place.animal, place.locus).push_back(made);
+    own_evidence_[place.animal] = true;
   }
 }
 

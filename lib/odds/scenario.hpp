@@ -17,6 +17,13 @@ namespace likelihet::odds {
 /// genotype that a record rules out keeps a share of this size, which is divided out again.
 inline constexpr double soft_zero = 1e-40;
 
+/// An animal's genotype at one locus, by their positions.
+struct GenotypePlace {
+  std::size_t animal = 0;
+  std::size_t locus = 0;
+  auto operator<=>(const GenotypePlace&) const = default;
+};
+
 /// Points into a colony, which must outlive it. Copies are cheap enough to vary. Everything else,
 /// ids and clutches and model, is the colony's own.
 struct Scenario {
@@ -33,6 +40,8 @@ struct Scenario {
   /// Observations whose zeros are softened to `soft_zero`, so that what they exclude can be asked
   /// for.
   std::unordered_set<const colony::Observation*> softened;
+  /// Where evidence may be supposed that nobody recorded (supposed.hpp). Repeats are allowed.
+  std::vector<GenotypePlace> supposed;
 
   [[nodiscard]] const std::vector<colony::Sire>& sires_of(std::size_t clutch) const {
     const auto found = sires.find(clutch);

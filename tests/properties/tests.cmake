@@ -9,4 +9,5 @@ likelihet_test(property_tests
           ${CMAKE_CURRENT_SOURCE_DIR}/properties/explanations_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/properties/invariance_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/properties/random_colony_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/properties/supposed_random_test.cpp
   LINKS likelihet::odds likelihet::documents fmt::fmt)
