@@ -19,6 +19,10 @@ void add_learn(CLI::App& program, CommandLine& line);
 void add_tables(CLI::App& program, CommandLine& line);
 /// Holds past odds against what came true.
 void add_audit(CLI::App& program, CommandLine& line);
+/// Which samples to send next.
+void add_next_test(CLI::App& program, CommandLine& line);
+/// Which hatchlings to keep.
+void add_holdbacks(CLI::App& program, CommandLine& line);
 /// Draws records; no book is changed.
 void add_simulate(CLI::App& program, CommandLine& line);
 /// These five record one observation each.

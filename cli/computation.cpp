@@ -70,4 +70,8 @@ std::size_t locus_named(const colony::Model& model, const std::string& id) {
   return found_or_fail(model.find_locus(id), model.loci(), "locus", id);
 }
 
+std::size_t assay_named(const colony::Model& model, const std::string& id) {
+  return found_or_fail(model.find_assay(id), model.assays(), "assay", id);
+}
+
 }  // namespace likelihet::cli

@@ -37,5 +37,6 @@ Value value_or_fail(const colony::Colony& colony,
 std::size_t animal_named(const colony::Colony& colony, const std::string& id);
 std::size_t clutch_named(const colony::Colony& colony, const std::string& id);
 std::size_t locus_named(const colony::Model& model, const std::string& id);
+std::size_t assay_named(const colony::Model& model, const std::string& id);
 
 }  // namespace likelihet::cli

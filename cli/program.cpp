@@ -58,6 +58,8 @@ void add_commands(CLI::App& program, CommandLine& line) {
   add_learn(program, line);
   add_tables(program, line);
   add_audit(program, line);
+  add_next_test(program, line);
+  add_holdbacks(program, line);
   add_simulate(program, line);
   add_score(program, line);
   add_result(program, line);

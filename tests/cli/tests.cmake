@@ -8,6 +8,7 @@ likelihet_test(cli_tests
           ${CMAKE_CURRENT_SOURCE_DIR}/cli/moves_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/cli/odds_output_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/cli/percent_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/cli/planning_output_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/cli/printable_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/cli/program_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/cli/recording_test.cpp
