@@ -1,4 +1,5 @@
 // likelihet holdbacks: which hatchlings of a clutch to keep.
+#include "change_output.hpp"
 #include "commands.hpp"
 #include "computation.hpp"
 #include "holdbacks_output.hpp"
@@ -50,8 +51,9 @@ planning::HoldbackQuestion question_of(const Asked& asked, const colony::Colony&
 Reply run(const Asked& asked, const Shell& shell) {
   if (asked.females + asked.males > asked.keep) {
     throw Failure(ExitStatus::usage, "--females, --males",
-                  fmt::format("{} females and {} males are more than --keep {}", asked.females,
-                              asked.males, asked.keep),
+                  fmt::format("{} and {} are more than --keep {}",
+                              counted(asked.females, "female", "females"),
+                              counted(asked.males, "male", "males"), asked.keep),
                   "keep more, or ask for fewer");
   }
   const auto book = book::Book::open(asked.book);

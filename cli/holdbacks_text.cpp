@@ -30,13 +30,15 @@ class Page {
         terminal_.heading(printable(fmt::format(
             "Clutch {}, {}: {}", colony_.clutches()[question_.clutch].id, locus_.id(), goal()))) +
         "\n";
-    if (found_.hatchlings.empty()) return out + paragraph("It has no hatchlings.") + cautions();
+    if (found_.hatchlings.empty())
+      return out + paragraph("It has no hatchlings recorded as animals.") + cautions();
     out += hatchlings() + "\n";
     if (found_.sizes.empty()) {
       return out +
              paragraph(fmt::format("It has too few hatchlings recorded as female or male for "
-                                   "{} females and {} males.",
-                                   question_.females, question_.males)) +
+                                   "{} and {}.",
+                                   counted(question_.females, "female", "females"),
+                                   counted(question_.males, "male", "males"))) +
              cautions();
     }
     return out + sizes() + "\n" + counts() + search() + cautions();

@@ -63,8 +63,8 @@ class Writer {
     ordered_json out = test(c);
     const auto& value = plan_.values[c];
     out["bits"] = value.bits;
-    out["listing_bits"] = value.gain.listing_bits;
-    if (plan_.worth_given) out["worth"] = value.gain.worth;
+    if (value.gain) out["listing_bits"] = value.gain->listing_bits;
+    if (value.gain && plan_.worth_given) out["worth"] = value.gain->worth;
     return out;
   }
 

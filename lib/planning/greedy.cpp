@@ -98,15 +98,19 @@ void TestSet::evaluate(std::size_t number, Part& part) {
     const AlikeAnimals& alike = book.groups()[group];
     if (part_of(alike.animals.front(), alike.locus) == number) groups.push_back(group);
   }
-  std::vector<Mean> means(candidates.size());
+  // Candidates of alike animals have one gain between them.
+  std::map<std::pair<std::size_t, std::size_t>, Mean> means;  // by group and assay
+  std::vector<Mean*> mean_of;
+  for (const std::size_t c : candidates) {
+    const TestCandidate& of = (*ground_->candidates)[c];
+    mean_of.push_back(&means[{book.group_of(of.test.animal, of.locus), of.test.assay}]);
+  }
   double entropy = 0;
   double worth = 0;
   book.run(part.tree.sets(), [&](std::size_t set, const EveryonesOdds& odds) {
     const double weight = part.tree.branches()[set].weight;
-    for (std::size_t i = 0; i < candidates.size(); ++i) {
-      const TestCandidate& of = (*ground_->candidates)[candidates[i]];
-      means[i].add(weight, information_bits(odds.of(book.group_of(of.test.animal, of.locus)),
-                                            ground_->classes[of.test.assay]));
+    for (auto& [kind, mean] : means) {
+      mean.add(weight, information_bits(odds.of(kind.first), ground_->classes[kind.second]));
     }
     for (const std::size_t group : groups) {
       const AlikeAnimals& alike = book.groups()[group];
@@ -116,7 +120,7 @@ void TestSet::evaluate(std::size_t number, Part& part) {
     }
   });
   for (std::size_t i = 0; i < candidates.size(); ++i) {
-    gains_[candidates[i]] = means[i].of(part.tree.sampled(), part.tree.branches().size());
+    gains_[candidates[i]] = mean_of[i]->of(part.tree.sampled(), part.tree.branches().size());
   }
   listing_bits_ += part.entropy - entropy;
   worth_ += worth - part.worth;

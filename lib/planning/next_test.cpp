@@ -39,7 +39,7 @@ class Planner {
     find_parts();
     TestSet set(ground_, *recorded_, question_.seed);
     for (std::size_t c = 0; c < out_.candidates.size(); ++c) {
-      out_.values.push_back({set.gain(c).value, {}});
+      out_.values.push_back({set.gain(c).value, std::nullopt});
     }
     auto large = value_alone();
     if (!large) large = draw_lot(set);
@@ -78,8 +78,16 @@ class Planner {
   std::optional<odds::TooLarge> value_alone() {
     std::vector<std::size_t> telling;
     for (std::size_t c = 0; c < out_.candidates.size(); ++c) {
-      if (out_.values[c].bits > least_bits) telling.push_back(c);
+      if (out_.values[c].bits > least_bits) {
+        telling.push_back(c);
+      } else {
+        out_.values[c].gain = AloneGain{};
+      }
     }
+    std::stable_sort(telling.begin(), telling.end(), [&](std::size_t a, std::size_t b) {
+      return out_.values[a].bits > out_.values[b].bits;
+    });
+    telling.resize(std::min(telling.size(), most_valued));
     auto gains = alone_gains(ground_, *recorded_, telling);
     if (auto* large = std::get_if<odds::TooLarge>(&gains)) return std::move(*large);
     for (std::size_t i = 0; i < telling.size(); ++i) {

@@ -25,10 +25,14 @@ struct TestQuestion {
   std::uint64_t seed = 1;  ///< of the lot, and of draws where reports are drawn
 };
 
+/// So many candidates are valued alone over every animal: those that tell most, then by id. The
+/// work grows with their number times that of animals.
+inline constexpr std::size_t most_valued = 2000;
+
 /// What a candidate is worth alone, on top of all that is recorded.
 struct CandidateValue {
-  double bits = 0;  ///< I(its report ; all genotypes): of all, what greedy ranks by
-  AloneGain gain;
+  double bits = 0;                ///< I(its report ; all genotypes): of all, what greedy ranks by
+  std::optional<AloneGain> gain;  ///< of those that were valued
 };
 
 /// A test of the plan. Gains are those given the tests before it, averaged over what these may

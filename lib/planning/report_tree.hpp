@@ -14,7 +14,7 @@ namespace likelihet::planning {
 /// How far joint reports are listed, and how many are drawn beyond that.
 struct TreeLimits {
   std::size_t exact = 4096;    ///< the most combinations of reports that are all gone through
-  std::size_t samples = 1024;  ///< drawn beyond that; 1 or more
+  std::size_t samples = 4096;  ///< drawn beyond that; 1 or more
 };
 
 /// Combinations of report classes with their weights, which sum to 1: all that can be, while these

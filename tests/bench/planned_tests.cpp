@@ -31,6 +31,7 @@ BENCHMARK(next_test)
     ->Args({200, 5})
     ->Args({2000, 5})
     ->Args({2000, 10})
+    ->Args({20000, 5})
     ->Unit(benchmark::kMillisecond)
     ->Iterations(1);
 
