@@ -8,7 +8,7 @@
 namespace likelihet::bench {
 namespace {
 
-// Five tests are gone through in all their reports; ten are drawn.
+// Reports are gone through where `sampled` is 0, else drawn.
 void next_test(benchmark::State& state) {
   HerdShape shape{static_cast<std::size_t>(state.range(0)), 0.1};
   shape.results = true;
@@ -23,6 +23,7 @@ void next_test(benchmark::State& state) {
       break;
     }
     state.counters["bits"] = plan->bits.value;
+    state.counters["sampled"] = plan->sampled ? 1 : 0;
   }
   state.counters["animals"] = static_cast<double>(state.range(0));
 }
@@ -31,6 +32,7 @@ BENCHMARK(next_test)
     ->Args({200, 5})
     ->Args({2000, 5})
     ->Args({2000, 10})
+    ->Args({2000, 40})
     ->Args({20000, 5})
     ->Unit(benchmark::kMillisecond)
     ->Iterations(1);
