@@ -195,6 +195,15 @@ CLI::Option* add_probability(CLI::App& command, const std::string& name,
       ->type_name("P");
 }
 
+CLI::Option* add_amount(CLI::App& command, const std::string& name, std::optional<double>& amount,
+                        const std::string& help) {
+  return command
+      .add_option_function<double>(
+          name, [&amount](double given) { amount = given; }, help)
+      ->check(number_between(0, 1e15, false))
+      ->type_name("AMOUNT");
+}
+
 CLI::Option* add_count(CLI::App& command, const std::string& name,
                        std::optional<std::int64_t>& count, const std::string& help) {
   return command

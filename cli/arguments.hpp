@@ -91,6 +91,9 @@ CLI::Option* add_date(CLI::App& command, const std::string& name, std::string& t
 /// In [0, 1]. NaN and infinities are refused.
 CLI::Option* add_probability(CLI::App& command, const std::string& name,
                              std::optional<double>& probability, const std::string& help);
+/// A sum of money, in whatever currency the keeper counts in. From 0 to 1e15.
+CLI::Option* add_amount(CLI::App& command, const std::string& name, std::optional<double>& amount,
+                        const std::string& help);
 /// A whole number, not negative. At most 1e15, which a double holds exactly.
 CLI::Option* add_count(CLI::App& command, const std::string& name,
                        std::optional<std::int64_t>& count, const std::string& help);

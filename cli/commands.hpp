@@ -25,6 +25,10 @@ void add_certificate(CLI::App& program, CommandLine& line);
 /// These plan pairings; no book is changed.
 void add_outlook(CLI::App& program, CommandLine& line);
 void add_proof(CLI::App& program, CommandLine& line);
+/// Which samples to send next.
+void add_next_test(CLI::App& program, CommandLine& line);
+/// Which hatchlings to keep.
+void add_holdbacks(CLI::App& program, CommandLine& line);
 /// Draws records; no book is changed.
 void add_simulate(CLI::App& program, CommandLine& line);
 /// These five record one observation each.

@@ -91,4 +91,8 @@ std::vector<std::size_t> animals_of(const colony::Colony& colony,
   return out;
 }
 
+std::size_t assay_named(const colony::Model& model, const std::string& id) {
+  return found_or_fail(model.find_assay(id), model.assays(), "assay", id);
+}
+
 }  // namespace likelihet::cli

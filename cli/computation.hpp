@@ -39,6 +39,7 @@ Value value_or_fail(const colony::Colony& colony,
 std::size_t animal_named(const colony::Colony& colony, const std::string& id);
 std::size_t clutch_named(const colony::Colony& colony, const std::string& id);
 std::size_t locus_named(const colony::Model& model, const std::string& id);
+std::size_t assay_named(const colony::Model& model, const std::string& id);
 
 /// Those named, then the clutch's hatchlings, each once. Failure{usage} where that is nobody.
 std::vector<std::size_t> animals_of(const colony::Colony& colony,

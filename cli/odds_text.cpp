@@ -7,6 +7,7 @@
 #include <variant>
 #include <vector>
 
+#include "cautions.hpp"
 #include "observation_words.hpp"
 #include "odds_output.hpp"
 #include "percent.hpp"
@@ -190,18 +191,6 @@ std::string surprises_text(const colony::Colony& colony, const odds::ColonyOdds&
   return text;
 }
 
-std::string cautions_text(const colony::Colony& colony, const Lens& lens,
-                          const Terminal& terminal) {
-  std::string text;
-  for (const std::size_t l : lens.loci) {
-    const auto& locus = colony.model().loci()[l];
-    if (locus.caution().empty()) continue;
-    const std::string line = fmt::format("Caution, {}: {}", locus.id(), locus.caution());
-    text += terminal.warning(wrapped(printable(line, 2000), terminal.width(), 2)) + "\n";
-  }
-  return text;
-}
-
 }  // namespace
 
 std::string odds_text(const colony::Colony& colony, const odds::ColonyOdds& odds, const Lens& lens,
@@ -220,8 +209,8 @@ std::string odds_text(const colony::Colony& colony, const odds::ColonyOdds& odds
     }
     text += "\n";
   }
-  const std::string notes =
-      surprises_text(colony, odds, lens, terminal) + cautions_text(colony, lens, terminal);
+  const std::string notes = surprises_text(colony, odds, lens, terminal) +
+                            cautions_of(colony.model(), lens.loci, terminal);
   return text + notes +
          wrapped(
              fmt::format("These are estimates from the records and tables of marks ({}); marks are "

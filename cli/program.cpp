@@ -65,6 +65,8 @@ void add_commands(CLI::App& program, CommandLine& line) {
   add_verify(program, line);
   add_outlook(program, line);
   add_proof(program, line);
+  add_next_test(program, line);
+  add_holdbacks(program, line);
   add_simulate(program, line);
   add_score(program, line);
   add_result(program, line);

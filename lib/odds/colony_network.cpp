@@ -164,6 +164,12 @@ void ColonyNetwork::renew(Layer layer, const Tables& tables, std::vector<double>
   }
 }
 
+void ColonyNetwork::suppose(const GenotypePlace& place, std::span<const double> likelihood,
+                            std::vector<double>& values) const {
+  const auto [begin, end] = supposed(place);
+  for (std::size_t i = begin; i < end; ++i) values[i] *= likelihood[i - begin];
+}
+
 std::vector<std::pair<std::size_t, std::size_t>> ColonyNetwork::renewed() const {
   std::vector<std::pair<std::size_t, std::size_t>> out;
   for (const Slot& slot : slots_) {

@@ -5,7 +5,9 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <map>
 #include <optional>
+#include <span>
 #include <utility>
 #include <vector>
 
@@ -117,6 +119,18 @@ class ColonyNetwork {
   void renew(Layer layer, const Tables& tables, std::vector<double>& values) const;
   /// The positions in values() that renew() may write, as [begin, end).
   [[nodiscard]] std::vector<std::pair<std::size_t, std::size_t>> renewed() const;
+  /// Where in values() what is supposed of a genotype is multiplied in, one number a genotype, as
+  /// [begin, end): a place of Scenario::supposed, else std::out_of_range is thrown. No other
+  /// genotype's evidence stands there; what was recorded of this one may.
+  [[nodiscard]] std::pair<std::size_t, std::size_t> supposed(const GenotypePlace& place) const {
+    const std::size_t begin = network_.offset(supposed_.at(place));
+    return {begin, begin + network_.size(supposed_.at(place))};
+  }
+  /// Multiplies a likelihood over the genotypes of such a place into `values`; copying the
+  /// range from values() takes it back. It is as a result would be: `values` of earlier
+  /// layers are then of that layer with this result.
+  void suppose(const GenotypePlace& place, std::span<const double> likelihood,
+               std::vector<double>& values) const;
   /// Whether any number depends on tables that belief leaves open. If not, every draw gives the
   /// same odds and intervals have no width.
   [[nodiscard]] bool uncertain() const;
@@ -153,6 +167,7 @@ class ColonyNetwork {
   std::vector<Scored> scored_;
   std::vector<Founder> founders_;
   std::vector<inference::Table> holds_;
+  std::map<GenotypePlace, inference::Table> supposed_;
   StrengthPoints strengths_;  // empty where no marks come together
   double log_sexes_ = 0;
 };

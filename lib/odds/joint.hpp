@@ -84,7 +84,7 @@ class JointBeliefs {
   JointTable joint_of_part(const std::vector<std::size_t>& held);
   [[nodiscard]] std::optional<TooLarge> too_many_cells(std::span<const std::size_t> held) const;
 
-  std::vector<Place> held_;
+  std::vector<GenotypePlace> held_;
   const colony::Colony* colony_;
   std::unique_ptr<Prepared> prepared_;
   Tables believed_;

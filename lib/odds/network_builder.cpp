@@ -45,6 +45,7 @@ NetworkBuilder::NetworkBuilder(const Scenario& scenario, const Tables& tables)
 ColonyNetwork NetworkBuilder::build() {
   order_animals();
   gather_evidence();
+  gather_supposed();
   mark_informative();
   choose_variables();
   for (std::size_t animal : order_) {
@@ -167,6 +168,18 @@ void NetworkBuilder::gather_evidence() {
   }
 }
 
+void NetworkBuilder::gather_supposed() {
+  for (const GenotypePlace& place : scenario_.supposed) {
+    const Key key{7, static_cast<double>(place.animal), static_cast<double>(place.locus)};
+    if (known_terms_.contains(key)) continue;
+    std::vector<double> ones(locus(place.locus).size(), 1.0);
+    const std::uint32_t made = term(key, {Layer::posterior, std::move(ones), {}, std::nullopt});
+    supposed_terms_.emplace(made, place);
+    terms_at(place.animal, place.locus).push_back(made);
+    own_evidence_[place.animal] = true;
+  }
+}
+
 void NetworkBuilder::soften(const Observation& observation, Key& key,
                             std::vector<double>& numbers) const {
   if (!scenario_.softened.contains(&observation)) return;
@@ -219,7 +232,7 @@ void NetworkBuilder::mark_informative() {
 
 // Everyone else is summed out to a table over its parents (Elston and Stewart 1971).
 void NetworkBuilder::choose_variables() {
-  for (const Place& place : scenario_.held) {
+  for (const GenotypePlace& place : scenario_.held) {
     needs_variable_[place.animal * loci_ + place.locus] = true;
   }
   for (std::size_t animal = 0; animal < animals_; ++animal) {

@@ -28,6 +28,8 @@ class NetworkBuilder {
   // network_builder.cpp: the order of animals, their evidence, who needs a variable
   void order_animals();
   void gather_evidence();
+  // Ones of its own for each place of the scenario, beside what was recorded.
+  void gather_supposed();
   void gather_animal(std::size_t animal, const std::vector<const colony::Observation*>& seen);
   // Puts soft_zero in place of zeros where the scenario asks for it.
   void soften(const colony::Observation& observation, Key& key, std::vector<double>& numbers) const;
@@ -92,6 +94,7 @@ class NetworkBuilder {
   std::vector<std::vector<std::pair<std::vector<std::size_t>, std::uint32_t>>> ties_;  // by animal
   std::map<Key, std::uint32_t> known_terms_;
   std::map<std::pair<std::size_t, std::uint32_t>, std::size_t> tied_scores_;  // (animal, term)
+  std::map<std::uint32_t, GenotypePlace> supposed_terms_;
   std::vector<double> least_;  // by term: below it none of its positive numbers falls
   std::map<std::pair<Terms, std::size_t>, inference::Table> known_slots_;
   std::map<std::vector<std::size_t>, inference::Table> known_transmissions_;

@@ -46,6 +46,10 @@ Table NetworkBuilder::slot(const Terms& terms, std::size_t size) {
     for (std::size_t i = 0; i < size; ++i) start[i] *= numbers[i];
   }
   const Table table = out_.network_.add_table(start);
+  for (std::uint32_t t : sorted) {
+    const auto place = supposed_terms_.find(t);
+    if (place != supposed_terms_.end()) out_.supposed_.emplace(place->second, table);
+  }
   out_.slots_.push_back({table, std::move(sorted), depends});
   return known_slots_.emplace(key, table).first->second;
 }
@@ -237,7 +241,7 @@ void NetworkBuilder::add_ties(std::size_t animal) {
 }
 
 void NetworkBuilder::add_holds() {
-  for (const Place& place : scenario_.held) {
+  for (const GenotypePlace& place : scenario_.held) {
     const std::vector<double> ones(locus(place.locus).size(), 1.0);
     const Table table = out_.network_.add_table(ones);
     out_.network_.add_factor(

@@ -18,11 +18,11 @@ namespace likelihet::odds {
 /// genotype that a record rules out keeps a share of this size, which is divided out again.
 inline constexpr double soft_zero = 1e-40;
 
-/// A genotype to ask for: of which animal, at which locus.
-struct Place {
+/// An animal's genotype at one locus, by their positions.
+struct GenotypePlace {
   std::size_t animal = 0;
   std::size_t locus = 0;
-  auto operator<=>(const Place&) const = default;
+  auto operator<=>(const GenotypePlace&) const = default;
 };
 
 /// Points into a colony, which must outlive it. Copies are cheap enough to vary. Everything else,
@@ -43,7 +43,9 @@ struct Scenario {
   std::unordered_set<const colony::Observation*> softened;
   /// Genotypes that can be held at a state (joint.hpp): each gets a variable and a table of ones.
   /// No odds change by it, but for rounding.
-  std::vector<Place> held;
+  std::vector<GenotypePlace> held;
+  /// Where evidence may be supposed that nobody recorded (supposed.hpp). Repeats are allowed.
+  std::vector<GenotypePlace> supposed;
 
   [[nodiscard]] const std::vector<colony::Sire>& sires_of(std::size_t clutch) const {
     const auto found = sires.find(clutch);

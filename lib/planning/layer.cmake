@@ -1,28 +1,51 @@
 likelihet_layer(planning
   HEADERS
-    kinship.hpp
-    clutch_size.hpp
+    cautions.hpp
     chance_mixture.hpp
+    clutch_size.hpp
+    draw.hpp
+    goal.hpp
+    greedy.hpp
+    holdbacks.hpp
+    information.hpp
+    keep_goal.hpp
+    kept_sets.hpp
+    kinship.hpp
+    next_test.hpp
+    outlook.hpp
+    pair_cells.hpp
+    proof.hpp
+    rank.hpp
+    report_effects.hpp
+    report_tree.hpp
+    supposed_book.hpp
+    test_candidates.hpp
+    worth.hpp
     young.hpp
     young_of_cell.hpp
-    pair_cells.hpp
-    outlook.hpp
-    goal.hpp
-    rank.hpp
-    cautions.hpp
-    proof.hpp
   SOURCES
-    kinship.cpp
-    clutch_size.cpp
-    chance_mixture.cpp
-    young.cpp
-    young_of_cell.cpp
-    pair_cells.cpp
-    outlook.cpp
     cautions.cpp
+    chance_mixture.cpp
+    clutch_size.cpp
     goal.cpp
-    rank.cpp
+    greedy.cpp
+    holdbacks.cpp
+    information.cpp
+    keep_goal.cpp
+    kept_sets.cpp
+    kinship.cpp
+    next_test.cpp
+    outlook.cpp
+    pair_cells.cpp
     proof.cpp
     proof_odds.cpp
-  PUBLIC_USES colony odds genetics
+    rank.cpp
+    report_effects.cpp
+    report_tree.cpp
+    supposed_book.cpp
+    test_candidates.cpp
+    worth.cpp
+    young.cpp
+    young_of_cell.cpp
+  PUBLIC_USES colony odds inference genetics
   PRIVATE_LINKS $<BUILD_INTERFACE:Boost::headers> fmt::fmt)

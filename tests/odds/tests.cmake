@@ -21,6 +21,7 @@ likelihet_test(odds_tests
     ${CMAKE_CURRENT_SOURCE_DIR}/odds/scenario_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/odds/sex_linked_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/odds/strength_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/odds/supposed_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/odds/surprises_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/odds/tables_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/odds/viability_test.cpp

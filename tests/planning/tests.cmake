@@ -12,3 +12,25 @@ likelihet_test(planning_tests
     ${CMAKE_CURRENT_SOURCE_DIR}/planning/proof_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/planning/joint_memory_test.cpp
   LINKS likelihet::planning likelihet::odds likelihet::documents rapidcheck)
+
+# Samples and holdbacks, against enumeration.
+likelihet_test(choice_tests
+  SOURCES
+    ${CMAKE_CURRENT_SOURCE_DIR}/properties/joint_state.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/properties/evidence_by_definition.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/properties/enumeration.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/properties/random_colony.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/properties/random_model.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/properties/random_records.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/planning/bounds_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/planning/by_enumeration.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/planning/keep_goal_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/planning/holdbacks_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/planning/information_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/planning/kept_sets_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/planning/next_test_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/planning/report_effects_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/planning/report_tree_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/planning/test_candidates_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/planning/worth_test.cpp
+  LINKS likelihet::planning likelihet::documents)

@@ -11,4 +11,5 @@ likelihet_test(property_tests
           ${CMAKE_CURRENT_SOURCE_DIR}/properties/random_colony_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/properties/joint_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/properties/outlook_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/properties/supposed_random_test.cpp
   LINKS likelihet::planning likelihet::odds likelihet::documents fmt::fmt)

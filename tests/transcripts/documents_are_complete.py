@@ -26,7 +26,7 @@ def options_in(text):
 
 def sections(document):
     """Heading -> text, for each heading "## likelihet …"."""
-    found = re.split(r"^#+ `?likelihet ([a-z ]+?)`?$", document, flags=re.MULTILINE)
+    found = re.split(r"^#+ `?likelihet ([a-z -]+?)`?$", document, flags=re.MULTILINE)
     return dict(zip(found[1::2], found[2::2]))
 
 

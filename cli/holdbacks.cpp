@@ -1,0 +1,94 @@
+// likelihet holdbacks: which hatchlings of a clutch to keep.
+#include "change_output.hpp"
+#include "commands.hpp"
+#include "computation.hpp"
+#include "holdbacks_output.hpp"
+#include "learned_tables.hpp"
+#include <fmt/format.h>
+
+#include <likelihet/book/book.hpp>
+#include <likelihet/planning/holdbacks.hpp>
+
+namespace likelihet::cli {
+namespace {
+
+struct Asked {
+  std::string book;
+  ComputationAsked computation;
+  std::optional<std::string> clutch;
+  std::size_t keep = 1;
+  std::optional<std::string> goal;
+  std::optional<std::string> locus;
+  std::size_t females = 0;
+  std::size_t males = 0;
+};
+
+std::size_t locus_of(const Asked& asked, const colony::Model& model) {
+  if (asked.locus) return locus_named(model, *asked.locus);
+  if (model.loci().size() == 1) return 0;
+  std::string known;
+  for (const auto& locus : model.loci()) known += (known.empty() ? "'" : ", '") + locus.id() + "'";
+  throw Failure(ExitStatus::usage, "command line", "the model has several loci",
+                "say which with --locus: " + known);
+}
+
+planning::HoldbackQuestion question_of(const Asked& asked, const colony::Colony& colony) {
+  planning::HoldbackQuestion question;
+  const odds::Options options = asked.computation.options();
+  question.book = {options.as_of, options.memory_bytes};
+  question.clutch = clutch_named(colony, *asked.clutch);
+  const std::size_t locus = locus_of(asked, colony.model());
+  auto goal =
+      planning::keep_goal_named(colony.model().loci()[locus], locus, asked.goal.value_or("carrier"));
+  if (auto* fault = std::get_if<colony::Fault>(&goal)) throw Failure(ExitStatus::input, {*fault});
+  question.goal = std::get<planning::KeepGoal>(std::move(goal));
+  question.keep = asked.keep;
+  question.females = asked.females;
+  question.males = asked.males;
+  return question;
+}
+
+Reply run(const Asked& asked, const Shell& shell) {
+  if (asked.females + asked.males > asked.keep) {
+    throw Failure(ExitStatus::usage, "--females, --males",
+                  fmt::format("{} and {} are more than --keep {}",
+                              counted(asked.females, "female", "females"),
+                              counted(asked.males, "male", "males"), asked.keep),
+                  "keep more, or ask for fewer");
+  }
+  const auto book = book::Book::open(asked.book);
+  const colony::Colony colony = book.colony();
+  const planning::HoldbackQuestion question = question_of(asked, colony);
+  const auto found = value_or_fail(colony, planning::holdbacks(colony, question));
+  const HoldbacksTold told{&colony, &question, &found};
+  if (shell.json) return {holdbacks_json(told), {}};
+  const Terminal terminal = shell.terminal();
+  return {holdbacks_text(told, terminal) +
+              belief_note(book, question.book.as_of.has_value(), terminal.width()),
+          {}};
+}
+
+}  // namespace
+
+void add_holdbacks(CLI::App& program, CommandLine& line) {
+  const auto asked = std::make_shared<Asked>();
+  CLI::App& command =
+      new_command(program, line, "holdbacks", "Say which hatchlings of a clutch to keep.",
+                  "  likelihet holdbacks demo.book --clutch C03 --keep 3 --locus ember\n"
+                  "  likelihet holdbacks demo.book --clutch C03 --keep 4 --females 2 --males 1\n");
+  add_book(command, asked->book);
+  require(add_text(command, "--clutch", asked->clutch, "the clutch"));
+  require(add_size(command, "--keep", asked->keep, 1, 10'000, "how many may be kept"));
+  add_text(command, "--goal", asked->goal,
+           "carrier, visual or a genotype's key; not given = carrier");
+  add_text(command, "--locus", asked->locus, "the locus; needed where the model has several");
+  add_size(command, "--females", asked->females, 0, 10'000,
+           "at least so many of them, one of which should meet the goal");
+  add_size(command, "--males", asked->males, 0, 10'000,
+           "at least so many of them, one of which should meet the goal");
+  add_computation(command, asked->computation);
+  add_json(command, line);
+  on_chosen(command, line, asked, run);
+}
+
+}  // namespace likelihet::cli

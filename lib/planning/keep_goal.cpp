@@ -1,0 +1,57 @@
+// Genotypes by what is asked of them.
+#include <fmt/format.h>
+
+#include <likelihet/colony/nearest.hpp>
+#include <likelihet/planning/keep_goal.hpp>
+
+namespace likelihet::planning {
+
+namespace {
+
+std::size_t likeliest_appearance(const genetics::Locus& locus, std::size_t genotype) {
+  std::size_t best = 0;
+  for (std::size_t s = 1; s < locus.appearances().size(); ++s) {
+    if (locus.shows(genotype, s) > locus.shows(genotype, best)) best = s;
+  }
+  return best;
+}
+
+bool all_first(const genetics::Genotype& genotype) {
+  return genotype.first == 0 && genotype.second.value_or(0) == 0;
+}
+
+bool looks_other(const genetics::Locus& locus, std::size_t genotype) {
+  for (std::size_t g = 0; g < locus.size(); ++g) {
+    const genetics::Genotype& plain = locus.genotypes()[g];
+    if (all_first(plain) && plain.sex == locus.genotypes()[genotype].sex) {
+      return likeliest_appearance(locus, g) != likeliest_appearance(locus, genotype);
+    }
+  }
+  return false;
+}
+
+}  // namespace
+
+std::variant<KeepGoal, colony::Fault> keep_goal_named(const genetics::Locus& locus, std::size_t position,
+                                             std::string_view name) {
+  KeepGoal out{position, std::string(name), std::vector<bool>(locus.size(), false)};
+  const auto key = locus.find(name);
+  std::vector<std::string> known{"carrier", "visual"};
+  for (std::size_t g = 0; g < locus.size(); ++g) {
+    if (key) {
+      out.meets[g] = g == *key;
+    } else if (name == "carrier") {
+      out.meets[g] = !all_first(locus.genotypes()[g]);
+    } else if (name == "visual") {
+      out.meets[g] = looks_other(locus, g);
+    }
+    known.push_back(locus.key(g));
+  }
+  if (!key && name != "carrier" && name != "visual") {
+    return colony::Fault{"--goal", fmt::format("locus {} has no genotype '{}'", locus.id(), name),
+                         colony::suggestion(std::string(name), known)};
+  }
+  return out;
+}
+
+}  // namespace likelihet::planning
