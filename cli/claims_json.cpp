@@ -54,7 +54,7 @@ ordered_json claim_json(const ClaimNow& claim) {
   for (std::size_t n = 0; n < claim.claim.numbers.size(); ++n) {
     out["numbers"].push_back(number_json(claim, n));
   }
-  out["correction"] = claim.overtaken()
+  out["correction"] = claim.to_correct()
                           ? publishing::correction(claim.claim, claim.record.code, claim.states)
                           : std::vector<std::string>{};
   return out;

@@ -13,14 +13,18 @@
 
 namespace likelihet::cli {
 
-/// A claim and what became of it. Those that ended have no states: nobody relies on them.
+/// A claim and what became of it. Those that ended before have no states: nobody relies on them.
 struct ClaimNow {
   book::ClaimRecord record;
   publishing::Claim claim;
   std::vector<publishing::NumberState> states;
+  bool just_ended = false;  ///< by this very command, so that what to send is still to be told
 
   [[nodiscard]] bool stands() const { return !record.end && publishing::all_stand(states); }
   [[nodiscard]] bool overtaken() const { return !record.end && publishing::overtaken(states); }
+  [[nodiscard]] bool to_correct() const {
+    return (!record.end || just_ended) && publishing::overtaken(states);
+  }
 };
 
 /// The book's claims in the order in which they were made; `animals` (positions) alone, or all

@@ -68,7 +68,7 @@ std::string claims_text(const std::vector<ClaimNow>& claims, const Terminal& ter
     if (!out.empty()) out += "\n";
     out += heading_of(claim, terminal) + numbers_of(claim, terminal);
     if (claim.record.end) out += end_of(*claim.record.end, terminal);
-    if (!claim.overtaken()) continue;
+    if (!claim.to_correct()) continue;
     out += line_of("To send:", 2, terminal);
     for (const std::string& sentence :
          publishing::correction(claim.claim, claim.record.code, claim.states)) {

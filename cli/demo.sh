@@ -42,6 +42,9 @@ All names, traits and records of the demo are invented. What next:
   build/cli/likelihet learn build/demo.book              what the records teach about the marks
   build/cli/likelihet audit build/demo.book --html build/audit.html
                                                          whether past percentages came true, and each mark's worth
+  build/cli/likelihet listing build/demo.book 25-C8-07   what may honestly be said of an animal
+  build/cli/likelihet outlook build/demo.book Sedge Lorimer
+  build/cli/likelihet next-test build/demo.book          which samples to send, in order
   build/cli/likelihet --help                             all commands; also docs/commands.md
 Your own book: copy a model from models/, change it to your animals, then 'likelihet init'.
 END

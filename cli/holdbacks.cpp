@@ -38,8 +38,8 @@ planning::HoldbackQuestion question_of(const Asked& asked, const colony::Colony&
   question.book = {options.as_of, options.memory_bytes};
   question.clutch = clutch_named(colony, *asked.clutch);
   const std::size_t locus = locus_of(asked, colony.model());
-  auto goal =
-      planning::keep_goal_named(colony.model().loci()[locus], locus, asked.goal.value_or("carrier"));
+  auto goal = planning::keep_goal_named(colony.model().loci()[locus], locus,
+                                        asked.goal.value_or("carrier"));
   if (auto* fault = std::get_if<colony::Fault>(&goal)) throw Failure(ExitStatus::input, {*fault});
   question.goal = std::get<planning::KeepGoal>(std::move(goal));
   question.keep = asked.keep;

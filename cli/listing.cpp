@@ -26,8 +26,13 @@ Reply run(const Asked& asked, const Shell& shell) {
   const BookGround state(book, asked.computation.options());
   const colony::Colony& colony = state.colony();
   const auto animals = animals_of(colony, asked.animals, asked.clutch);
-  if (asked.computation.as_of.empty()) refuse_overtaken(claims_now(book, state, animals));
-  const auto found = value_or_fail(colony, publishing::listings(state.ground(), animals));
+  const auto claims =
+      asked.computation.as_of.empty() ? claims_now(book, state, animals) : std::vector<ClaimNow>{};
+  refuse_overtaken(claims);
+  auto found = value_or_fail(colony, publishing::listings(state.ground(), animals));
+  for (auto& listing : found) {
+    listing.claim = standing_code(claims, colony.animals()[listing.animal].id);
+  }
   if (shell.json || asked.format == "json") {
     return {publishing::listing_document(colony, found).dump(2) + "\n", {}};
   }

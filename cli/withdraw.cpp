@@ -40,8 +40,12 @@ Reply withdraw_claim(book::Book& book, const book::ClaimRecord& claim, const Ask
   if (!book.publish(publication)) {
     throw Failure(ExitStatus::failed, "book", "it was changed meanwhile", "withdraw it again");
   }
+  for (const auto& ended : book.claims()) {
+    if (ended.code == claim.code) before.front().record = ended;
+  }
+  before.front().just_ended = true;
   if (shell.json) return {claims_json(before), {}};
-  return {"withdrawn, and no longer to be quoted:\n\n" + claims_text(before, shell.terminal()), {}};
+  return {claims_text(before, shell.terminal()), {}};
 }
 
 Reply run(const Asked& asked, const Shell& shell) {

@@ -120,6 +120,8 @@ struct Listing {
   std::size_t animal = 0;  ///< a position in the colony's
   std::optional<colony::Date> day;
   std::optional<colony::Date> as_of;
+  /// Code of the claim that says just this; put in by who knows the book's claims.
+  std::optional<std::string> claim;
   std::vector<Statement> statements;  ///< by locus, then by allele but the first
   std::vector<ResultShown> results;   ///< by day
   std::vector<MarksShown> marks;      ///< of the loci where marks tell of it

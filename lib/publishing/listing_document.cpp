@@ -108,6 +108,7 @@ ordered_json health_json(const colony::HealthPolicy& note) {
 
 ordered_json listing_json(const colony::Colony& colony, const Listing& listing) {
   ordered_json out = {{"animal", colony.animals()[listing.animal].id},
+                      {"claim", listing.claim ? ordered_json(*listing.claim) : ordered_json()},
                       {"statements", ordered_json::array()},
                       {"results", ordered_json::array()},
                       {"marks", ordered_json::array()},

@@ -68,6 +68,13 @@ std::vector<ListingSection> sections_of(const colony::Colony& colony, const List
   for (const MarksShown& one : listing.marks) marks.lines.push_back(one.line);
   out.push_back(std::move(marks));
   out.push_back({"How past percentages came true", listing.record});
+  ListingSection published{"Published", {}};
+  if (listing.claim) {
+    published.lines.push_back(fmt::format(
+        "As {}. 'likelihet verify' derives it again from the keeper's book by this code.",
+        *listing.claim));
+  }
+  out.push_back(std::move(published));
   ListingSection health{"Health", {}};
   for (const auto& note : listing.health) health.lines.push_back(health_line(note));
   out.push_back(std::move(health));

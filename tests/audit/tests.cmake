@@ -1,7 +1,6 @@
-likelihet_test(audited_books_tests
+likelihet_test(audited_books_tests COMPUTES
   SOURCES
     ${CMAKE_CURRENT_SOURCE_DIR}/audit/calibration_of_forecasts_test.cpp
-    ${CMAKE_CURRENT_SOURCE_DIR}/audit/demo_audit_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/audit/extremes_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/audit/flow_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/audit/forecasts_test.cpp
@@ -40,3 +39,6 @@ likelihet_test(audit_tests
     ${CMAKE_CURRENT_SOURCE_DIR}/audit/two_by_two_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/audit/verification_test.cpp
   LINKS likelihet::audit rapidcheck)
+likelihet_test(demo_audit_tests WHOLE
+  SOURCES ${CMAKE_CURRENT_SOURCE_DIR}/audit/demo_audit_test.cpp
+  LINKS likelihet::audit likelihet::documents rapidcheck)

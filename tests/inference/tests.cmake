@@ -1,5 +1,5 @@
 find_package(Boost 1.74 REQUIRED)
-likelihet_test(inference_tests
+likelihet_test(inference_tests COMPUTES
   SOURCES
     ${CMAKE_CURRENT_SOURCE_DIR}/inference/barren_random_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/inference/barren_test.cpp

@@ -14,14 +14,8 @@ likelihet_test(planning_tests
   LINKS likelihet::planning likelihet::odds likelihet::documents rapidcheck)
 
 # Samples and holdbacks, against enumeration.
-likelihet_test(choice_tests
+likelihet_test(choice_tests COMPUTES
   SOURCES
-    ${CMAKE_CURRENT_SOURCE_DIR}/properties/joint_state.cpp
-    ${CMAKE_CURRENT_SOURCE_DIR}/properties/evidence_by_definition.cpp
-    ${CMAKE_CURRENT_SOURCE_DIR}/properties/enumeration.cpp
-    ${CMAKE_CURRENT_SOURCE_DIR}/properties/random_colony.cpp
-    ${CMAKE_CURRENT_SOURCE_DIR}/properties/random_model.cpp
-    ${CMAKE_CURRENT_SOURCE_DIR}/properties/random_records.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/planning/bounds_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/planning/by_enumeration.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/planning/keep_goal_test.cpp
@@ -33,4 +27,4 @@ likelihet_test(choice_tests
     ${CMAKE_CURRENT_SOURCE_DIR}/planning/report_tree_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/planning/test_candidates_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/planning/worth_test.cpp
-  LINKS likelihet::planning likelihet::documents)
+  LINKS likelihet::planning likelihet::documents enumeration)

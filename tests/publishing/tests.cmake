@@ -15,21 +15,17 @@ likelihet_test(listing_tests
           ${CMAKE_CURRENT_SOURCE_DIR}/publishing/clean_young_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/publishing/listing_rules_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/publishing/standing_test.cpp
-          ${CMAKE_CURRENT_SOURCE_DIR}/publishing/marks_earned_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/publishing/result_shown_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/publishing/copies_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/publishing/demo_listings_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/publishing/listing_formats_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/publishing/certificate_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/publishing/random_listings_test.cpp
+  LINKS likelihet::publishing likelihet::documents nlohmann_json::nlohmann_json fmt::fmt enumeration)
+likelihet_test(earned_marks_tests WHOLE
+  SOURCES ${CMAKE_CURRENT_SOURCE_DIR}/publishing/marks_earned_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/audit/simulated_season.cpp
-          ${CMAKE_CURRENT_SOURCE_DIR}/properties/joint_state.cpp
-          ${CMAKE_CURRENT_SOURCE_DIR}/properties/evidence_by_definition.cpp
-          ${CMAKE_CURRENT_SOURCE_DIR}/properties/enumeration.cpp
-          ${CMAKE_CURRENT_SOURCE_DIR}/properties/random_colony.cpp
-          ${CMAKE_CURRENT_SOURCE_DIR}/properties/random_model.cpp
-          ${CMAKE_CURRENT_SOURCE_DIR}/properties/random_records.cpp
-  LINKS likelihet::publishing likelihet::documents nlohmann_json::nlohmann_json fmt::fmt rapidcheck)
+  LINKS likelihet::publishing likelihet::documents rapidcheck)
 
 # The report of a document, for the tests in a browser.
 add_executable(write_report ${CMAKE_CURRENT_SOURCE_DIR}/publishing/write_report.cpp)

@@ -1,4 +1,4 @@
-likelihet_test(reference_tests
+likelihet_test(reference_tests COMPUTES
   SOURCES ${CMAKE_CURRENT_SOURCE_DIR}/reference/audit_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/reference/hemophilia_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/reference/jags_test.cpp
