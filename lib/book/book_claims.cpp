@@ -26,9 +26,9 @@ void check_claims(const Publication& publication, const std::vector<ClaimRecord>
       throw std::invalid_argument("a claim counts tables that are not given");
     }
   }
-  for (const auto& [code, end] : publication.ends) {
+  for (const auto& ended : publication.ends) {
     const bool stands = std::any_of(known.begin(), known.end(), [&](const ClaimRecord& claim) {
-      return claim.code == code && !claim.end;
+      return claim.code == ended.first && !claim.end;
     });
     if (!stands) throw std::invalid_argument("no claim of this code stands");
   }

@@ -86,11 +86,10 @@ Table resolved_table(const json& claims) {
               {"claim", "published", "animal", "at", "said", "known", "came true"},
               {}};
   for (const json& one : entries(claims, "resolved")) {
-    const std::string low = percent_text(one, "low");
-    const std::string high = percent_text(one, "high");
+    const bool range = number(one, "low") != number(one, "high");
     table.rows.push_back({text(one, "code"), text(one, "on"), text(one, "animal"),
-                          text(one, "locus") + " " + text(one, "allele"),
-                          low == high ? low : low + " – " + high, text(one, "known_on"),
+                          text(one, "locus").append(" ").append(text(one, "allele")),
+                          range ? called(one) : percent_text(one, "low"), text(one, "known_on"),
                           percent_text(one, "outcome_probability")});
   }
   return table;
