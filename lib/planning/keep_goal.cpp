@@ -32,8 +32,8 @@ bool looks_other(const genetics::Locus& locus, std::size_t genotype) {
 
 }  // namespace
 
-std::variant<KeepGoal, colony::Fault> keep_goal_named(const genetics::Locus& locus, std::size_t position,
-                                             std::string_view name) {
+std::variant<KeepGoal, colony::Fault> keep_goal_named(const genetics::Locus& locus,
+                                                      std::size_t position, std::string_view name) {
   KeepGoal out{position, std::string(name), std::vector<bool>(locus.size(), false)};
   const auto key = locus.find(name);
   std::vector<std::string> known{"carrier", "visual"};

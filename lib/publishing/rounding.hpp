@@ -22,7 +22,8 @@ Published whole_percent(double probability);
 /// starts with it: "0 to 40 %".
 std::string in_percent(const Published& published);
 
-/// "0.5 %": how often something errs, which is rounded up, to a tenth of a percent; "0 %" only for 0.
+/// "0.5 %": how often something errs, which is rounded up, to a tenth of a percent; "0 %" only for
+/// 0.
 std::string error_in_percent(double probability);
 
 /// "about 6 in 10", rounded down too: tenths from 1 in 10 to 9 in 10, else hundredths; "fewer than
