@@ -235,7 +235,12 @@ std::variant<Ranking, odds::Contradiction, odds::TooLarge> rank(
   Ranker ranker(colony, goal, young, options, learned);
   for (const Round& round : rounds_of(colony, candidates)) {
     auto trouble = ranker.add(round, kinship, out);
-    if (auto* none = std::get_if<odds::Contradiction>(&trouble)) return std::move(*none);
+    if (auto* none = std::get_if<odds::Contradiction>(&trouble)) {
+      // The book, or only that an animal of unknown sex is of the one this round takes it for.
+      auto recorded = odds::JointBeliefs::make(odds::scenario(colony, options.as_of), options);
+      if (std::holds_alternative<odds::Contradiction>(recorded)) return std::move(*none);
+      continue;
+    }
     if (auto* large = std::get_if<odds::TooLarge>(&trouble)) return std::move(*large);
   }
   sort_best_first(colony, young, out);

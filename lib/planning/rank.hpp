@@ -16,7 +16,8 @@ struct RankedPair {
   Pair pair;
   ChanceMixture wanted;  ///< chance that a living young has what is wanted
   /// Bits that counting the goal's appearance among the young is expected to take off the entropy
-  /// of the parents' genotypes at its locus (ChanceMixture::information).
+  /// of the parents' genotypes at its locus, and at those on its sex chromosome that survival ties
+  /// to it (ChanceMixture::information).
   double teaches = 0;
   double inbreeding = 0;  ///< coefficient of the young
   bool dam_of_unknown_sex = false, sire_of_unknown_sex = false;
@@ -30,7 +31,8 @@ struct Ranking {
 };
 
 /// Every female with every male of the book, `young` of each pair; animals of unknown sex take
-/// both parts, each taken as of the sex that its part needs. By the chance of at least one, then by
+/// both parts, each taken as of the sex that its part needs, but for a part that the records rule
+/// out. By the chance of at least one, then by
 /// inbreeding (less first), then by ids. One plan serves all pairs of known sex: a run for each
 /// genotype of a dam gives what goes with it for all sires. Pairs none of whose young could live
 /// are left out. A book does not say who died or was sold: every animal counts as there.

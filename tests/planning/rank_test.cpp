@@ -102,6 +102,27 @@ TEST(Rank, UnknownSexesOnASexChromosome) {
   }
 }
 
+// Young by a female partner make U a male, though nobody recorded his sex: he is ranked as a sire,
+// and no pairing of others is lost for it.
+TEST(Rank, ASexThatRecordsRuleOut) {
+  RecordsBuilder builder;
+  builder.founder("F", Sex::female, "bought").founder("M", Sex::male, "bought");
+  builder.founder("U", std::nullopt, "bought").brood("U", "ember", "e/W", {{"plain", 3}});
+  const auto colony =
+      support::colony_of(support::made(support::sex_linked_model(Chromosome::z)), builder.records);
+  const Ranking ranking = ranking_of(colony, "ember=+/e", 4);
+  EXPECT_EQ(ranking.considered, 2u);
+  std::set<std::string> names;
+  for (const auto& ranked : ranking.pairs) names.insert(name(colony, ranked.pair));
+  EXPECT_EQ(names, (std::set<std::string>{"FxM", "FxU"}));
+  // A clash of the book itself stays one.
+  builder.founder("K", Sex::female).shows("K", "ember", "ember");
+  const auto clash =
+      support::colony_of(support::made(support::sex_linked_model(Chromosome::z)), builder.records);
+  EXPECT_TRUE(std::holds_alternative<odds::Contradiction>(
+      rank(clash, goal_of(clash, "ember=+/e"), 4, {}, {})));
+}
+
 TEST(Rank, LethalYoungAreCounted) {
   auto model = support::recessive_model();
   model.loci[0].viability = {{"e/e", 0.0}};

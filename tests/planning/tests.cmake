@@ -7,6 +7,7 @@ likelihet_test(planning_tests
     ${CMAKE_CURRENT_SOURCE_DIR}/planning/young_of_cell_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/planning/pair_cells_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/planning/outlook_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/planning/outlook_extremes_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/planning/cautions_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/planning/rank_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/planning/proof_test.cpp
@@ -18,6 +19,7 @@ likelihet_test(choice_tests COMPUTES
   SOURCES
     ${CMAKE_CURRENT_SOURCE_DIR}/planning/bounds_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/planning/by_enumeration.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/planning/choice_laws_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/planning/keep_goal_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/planning/holdbacks_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/planning/information_test.cpp
