@@ -14,6 +14,7 @@ likelihet_test(listing_tests
   SOURCES ${CMAKE_CURRENT_SOURCE_DIR}/publishing/rounding_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/publishing/clean_young_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/publishing/listing_rules_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/publishing/listing_words_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/publishing/standing_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/publishing/result_shown_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/publishing/copies_test.cpp
