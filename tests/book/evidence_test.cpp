@@ -1,5 +1,9 @@
 // Evidence as it stood, and what is published from it, while the book goes on: digests that hold,
 // and publications that come too late.
+#include <stdexcept>
+#include <string>
+#include <vector>
+
 #include <book/example.hpp>
 #include <book/random_herd.hpp>
 #include <gmock/gmock.h>

@@ -1,5 +1,7 @@
 // What a keeper publishes, through the commands: publish, claims, verify, withdraw, and what the
 // listing, the certificate and the audit make of it.
+#include <cctype>
+#include <fstream>
 #include <set>
 #include <string>
 #include <vector>
@@ -20,14 +22,11 @@ using nlohmann::json;
 using support::Ended;
 using support::Keeper;
 using testing::AllOf;
-using testing::Each;
 using testing::ElementsAre;
-using testing::EndsWith;
 using testing::HasSubstr;
 using testing::IsEmpty;
 using testing::Not;
 using testing::SizeIs;
-using testing::StartsWith;
 
 const std::string fixtures = std::string(LIKELIHET_SOURCE_DIR) + "/tests/transcripts/fixtures/";
 

@@ -69,23 +69,21 @@ std::string marked_and_untested(const colony::Colony& colony) {
 class MarkedClaim : public testing::Test {
  protected:
   struct Kept {
+    Kept() {
+      const audit::Season drawn = season();
+      book::Book book = book::Opener::create(folder / "b", *drawn.model, book::test_settings());
+      book::added(book, drawn.records);
+      learn_from(book, 3);
+      claim = published(book, marked_and_untested(book.colony()));
+    }
     book::Folder folder;
     std::optional<book::ClaimRecord> claim;
   };
 
   // Learning takes seconds: once, and each test goes on from a copy.
   static const Kept& kept() {
-    static const Kept* made = [] {
-      auto* out = new Kept;
-      const audit::Season drawn = season();
-      book::Book book =
-          book::Opener::create(out->folder / "b", *drawn.model, book::test_settings());
-      book::added(book, drawn.records);
-      learn_from(book, 3);
-      out->claim = published(book, marked_and_untested(book.colony()));
-      return out;
-    }();
-    return *made;
+    static const Kept made;
+    return made;
   }
 
   static std::vector<odds::Tables> draws_of(const book::LearnedRecord& learned,
