@@ -12,11 +12,9 @@ namespace {
 using genetics::Chromosome;
 using genetics::Sex;
 using support::RecordsBuilder;
-using testing::AllOf;
 using testing::ElementsAre;
 using testing::HasSubstr;
 using testing::IsEmpty;
-using testing::Not;
 using testing::SizeIs;
 
 /// Claims by one model, held against other records and models.
@@ -81,8 +79,8 @@ TEST(ClaimOfTwoLoci, EachStandsAndFallsByItself) {
   // One sentence of the number that fell, and one of what to do.
   const auto notice = correction(claim, "CODE", now);
   ASSERT_THAT(notice, SizeIs(2));
-  EXPECT_THAT(notice[0], AllOf(HasSubstr("harbor"), HasSubstr("above what was said"),
-                               Not(HasSubstr("ember"))));
+  EXPECT_THAT(notice[0], testing::AllOf(HasSubstr("harbor"), HasSubstr("above what was said"),
+                                        testing::Not(HasSubstr("ember"))));
 }
 
 TEST(ClaimOfTwoLoci, ARecordTakenBackConcernsTheNumberThatNamesIt) {
@@ -108,11 +106,10 @@ TEST(ClaimOfTwoLoci, ALocusThatCameLaterOvertakesNothing) {
 // Three alleles: e/e and e/f show "ember", f/f shows "fog"; a copy beside + does not show.
 colony::ModelDescription series() {
   auto model = support::recessive_model();
-  model.loci[0].alleles = {"+", "e", "f"};
-  model.loci[0].appearance = {{"default", {{"plain", 1.0}}},
-                              {"e/e", {{"ember", 1.0}}},
-                              {"e/f", {{"ember", 1.0}}},
-                              {"f/f", {{"fog", 1.0}}}};
+  auto& locus = model.loci[0];
+  locus.alleles.emplace_back("f");
+  locus.appearance.push_back({"e/f", {{"ember", 1.0}}});
+  locus.appearance.push_back({"f/f", {{"fog", 1.0}}});
   model.markers.clear();
   model.assays = {{"f-test", "ember", {"no", "yes"}, {}, 0.0, std::nullopt}};
   for (const char* genotype : {"+/+", "+/e", "e/e"}) {
