@@ -4,6 +4,7 @@ likelihet_test(cli_tests
           ${CMAKE_CURRENT_SOURCE_DIR}/cli/arguments_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/cli/audit_output_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/cli/choices_output_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/cli/claims_commands_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/cli/document_input_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/cli/failure_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/cli/moves_test.cpp

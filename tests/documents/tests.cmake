@@ -5,6 +5,7 @@ likelihet_test(documents_tests
           ${CMAKE_CURRENT_SOURCE_DIR}/documents/model_document_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/documents/colony_document_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/documents/policy_document_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/documents/random_policies_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/documents/evidence_digest_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/documents/csv_table_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/documents/csv_cells_test.cpp

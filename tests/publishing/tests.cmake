@@ -14,6 +14,7 @@ likelihet_test(listing_tests
   SOURCES ${CMAKE_CURRENT_SOURCE_DIR}/publishing/rounding_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/publishing/clean_young_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/publishing/listing_rules_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/publishing/listing_words_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/publishing/standing_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/publishing/result_shown_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/publishing/copies_test.cpp
@@ -24,8 +25,10 @@ likelihet_test(listing_tests
   LINKS likelihet::publishing likelihet::documents nlohmann_json::nlohmann_json fmt::fmt enumeration)
 likelihet_test(earned_marks_tests WHOLE
   SOURCES ${CMAKE_CURRENT_SOURCE_DIR}/publishing/marks_earned_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/publishing/marked_claims_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/audit/simulated_season.cpp
-  LINKS likelihet::publishing likelihet::documents rapidcheck)
+          ${CMAKE_CURRENT_SOURCE_DIR}/book/example.cpp
+  LINKS likelihet::publishing likelihet::book likelihet::documents rapidcheck)
 
 # The report of a document, for the tests in a browser.
 add_executable(write_report ${CMAKE_CURRENT_SOURCE_DIR}/publishing/write_report.cpp)
