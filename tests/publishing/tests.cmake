@@ -51,6 +51,7 @@ endif()
 # What was published, and whether it holds.
 likelihet_test(claims_tests
   SOURCES ${CMAKE_CURRENT_SOURCE_DIR}/publishing/claims_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/publishing/claims_of_loci_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/publishing/verification_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/book/example.cpp
   LINKS likelihet::publishing likelihet::book likelihet::documents nlohmann_json::nlohmann_json rapidcheck)
