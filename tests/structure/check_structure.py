@@ -109,9 +109,18 @@ def nothing_names_this_machine(root):
     return matching(root, paths, pattern)
 
 
+def every_test_is_built(root):
+    """A test that no list of tests names is never run."""
+    lists = "".join(path.read_text(encoding="utf-8")
+                    for path in sorted((root / "tests").glob("*/tests.cmake")))
+    return [f"{path.relative_to(root)} is in no tests.cmake"
+            for path in sorted((root / "tests").rglob("*_test.cpp"))
+            if f"{path.parent.name}/{path.name}" not in lists]
+
+
 RULES = {rule.__name__: rule for rule in (
     lib_is_silent, sql_only_in_book, top_level, includes_point_down, layers_declare_what_they_use,
-    short_files, nothing_names_this_machine)}
+    short_files, nothing_names_this_machine, every_test_is_built)}
 
 
 def main():

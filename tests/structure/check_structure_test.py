@@ -18,6 +18,7 @@ SOUND = {
     "lib/book/rows.cpp": 'const char* text = "SELECT id FROM animals";\n',
     "cli/main.cpp": "// Selects what is shown from the book.\n",
     "tests/low/low_test.cpp": "// A test.\n",
+    "tests/low/tests.cmake": "likelihet_test(low_tests SOURCES ${here}/low/low_test.cpp)\n",
     "docs/model.md": "Words.\n",
     "models/a.json": "{}\n",
 }
@@ -29,6 +30,7 @@ BREACHES = {
     "includes_point_down": ("lib/low/low.hpp", "#include <likelihet/middle/m.hpp>\n"),
     "layers_declare_what_they_use": ("lib/high/h.cpp", "#include <likelihet/book/book.hpp>\n"),
     "short_files": ("lib/low/low.hpp", "\n" * 501),
+    "every_test_is_built": ("tests/low/other_test.cpp", "// Another.\n"),
     "nothing_names_this_machine": ("docs/model.md", "See /" + "home/me/notes.\n"),
 }
 
