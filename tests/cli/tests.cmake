@@ -2,7 +2,6 @@ likelihet_test(cli_tests
   SOURCES ${CMAKE_CURRENT_SOURCE_DIR}/cli/account_output_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/cli/add_records_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/cli/arguments_test.cpp
-          ${CMAKE_CURRENT_SOURCE_DIR}/cli/audit_output_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/cli/choices_output_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/cli/claims_commands_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/cli/document_input_test.cpp
@@ -16,4 +15,7 @@ likelihet_test(cli_tests
           ${CMAKE_CURRENT_SOURCE_DIR}/cli/recording_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/cli/table_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/cli/terminal_test.cpp
+  LINKS likelihet_cli rapidcheck)
+likelihet_test(audit_command_tests WHOLE
+  SOURCES ${CMAKE_CURRENT_SOURCE_DIR}/cli/audit_output_test.cpp
   LINKS likelihet_cli rapidcheck)
