@@ -120,8 +120,8 @@ struct Kept {
 
   Kept(colony::Colony of, planning::HoldbackQuestion asked)
       : colony(std::move(of)), question(std::move(asked)) {
-    question.goal =
-        std::get<planning::KeepGoal>(planning::keep_goal_named(colony.model().loci()[0], 0, "carrier"));
+    question.goal = std::get<planning::KeepGoal>(
+        planning::keep_goal_named(colony.model().loci()[0], 0, "carrier"));
     found = std::get<planning::Holdbacks>(planning::holdbacks(colony, question));
   }
   [[nodiscard]] std::string text() const {
