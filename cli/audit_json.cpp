@@ -19,19 +19,6 @@ ordered_json json_of(const std::optional<audit::Estimate>& estimate) {
   return estimate ? json_of(*estimate) : ordered_json{{"value", nullptr}, {"interval", nullptr}};
 }
 
-const char* code_of(audit::Kind kind) {
-  switch (kind) {
-    case audit::Kind::breeding:
-      return "breeding";
-    case audit::Kind::visual:
-      return "visual";
-    case audit::Kind::relatives:
-      return "relatives";
-    case audit::Kind::test:
-      break;
-  }
-  return "test";
-}
 const char* code_of(audit::Basis basis) {
   return basis == audit::Basis::pedigree ? "pedigree" : "scored";
 }
@@ -70,7 +57,7 @@ class Document {
     auto out = ordered_json::array();
     for (const auto& entry : audit_.scores) {
       ordered_json one = slice_json(entry.slice);
-      one["outcomes"] = entry.slice.kind ? code_of(*entry.slice.kind) : "all";
+      one["outcomes"] = entry.slice.kind ? audit::code_of(*entry.slice.kind) : "all";
       one["locus"] = entry.slice.locus ? ordered_json(model_.loci()[*entry.slice.locus].id())
                                        : ordered_json(nullptr);
       one["score"] = entry.score;

@@ -27,7 +27,6 @@ nlohmann::ordered_json json_of(const audit::Interval& interval);
 nlohmann::ordered_json json_of(const audit::Estimate& estimate);
 /// null where there is none.
 nlohmann::ordered_json json_of(const std::optional<audit::Estimate>& estimate);
-const char* code_of(audit::Kind kind);
 const char* code_of(audit::Basis basis);
 const char* code_of(audit::Scheme scheme);
 

@@ -7,6 +7,7 @@
 #include <optional>
 #include <vector>
 
+#include <likelihet/audit/kind.hpp>
 #include <likelihet/colony/colony.hpp>
 
 namespace likelihet::audit {
@@ -19,10 +20,6 @@ struct Event {
   std::uint16_t allele = 1;
   friend auto operator<=>(const Event&, const Event&) = default;
 };
-
-/// What made the truth known: a result on the animal, its young, what it looks like, or records of
-/// relatives that are not its young. Different references, kept apart (docs/method.md).
-enum class Kind : std::uint8_t { test, breeding, visual, relatives };
 
 /// An event whose truth became known: its probability from everything but marks went to the
 /// threshold or beyond, and is there in the end.

@@ -5,6 +5,7 @@
 #include <openssl/evp.h>
 
 #include <likelihet/documents/colony_document.hpp>
+#include <likelihet/documents/digest_part.hpp>
 #include <likelihet/documents/evidence_digest.hpp>
 #include <likelihet/documents/model_document.hpp>
 #include <likelihet/documents/number_bytes.hpp>
@@ -13,12 +14,6 @@
 namespace likelihet::documents {
 
 namespace {
-
-void add_part(std::string& whole, std::string_view part) {
-  whole += std::to_string(part.size());
-  whole += ':';
-  whole += part;
-}
 
 /// Times of entry in order: a colony document leaves out most of them.
 std::string entries_of(const colony::Records& records) {

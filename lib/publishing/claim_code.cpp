@@ -2,6 +2,7 @@
 #include <array>
 #include <cstdint>
 
+#include <likelihet/documents/digest_part.hpp>
 #include <likelihet/documents/evidence_digest.hpp>
 #include <likelihet/publishing/claim.hpp>
 
@@ -12,12 +13,6 @@ namespace {
 constexpr std::string_view letters = "0123456789ABCDEFGHJKMNPQRSTVWXYZ";
 constexpr std::size_t characters = 16;  // of five bits each
 constexpr std::size_t group = 4;
-
-void add_part(std::string& whole, std::string_view part) {
-  whole += std::to_string(part.size());
-  whole += ':';
-  whole += part;
-}
 
 unsigned digit_of(char hexadecimal) {
   return static_cast<unsigned>(hexadecimal <= '9' ? hexadecimal - '0' : hexadecimal - 'a' + 10);
@@ -43,11 +38,11 @@ char canonical(char typed) {
 
 std::string code_of(const book::ClaimRecord& claim) {
   std::string whole;
-  add_part(whole, claim.animal);
-  add_part(whole, std::to_string(claim.entries));
-  add_part(whole, claim.evidence);
-  add_part(whole, claim.tables.value_or(""));
-  add_part(whole, claim.document);
+  documents::add_part(whole, claim.animal);
+  documents::add_part(whole, std::to_string(claim.entries));
+  documents::add_part(whole, claim.evidence);
+  documents::add_part(whole, claim.tables.value_or(""));
+  documents::add_part(whole, claim.document);
   const std::string digest = documents::sha256(whole);
   std::string plain;
   std::uint64_t bits = 0;

@@ -60,24 +60,10 @@ ordered_json result_json(const colony::Colony& colony, const ResultShown& result
           {"variants_seen", 1}};
 }
 
-std::string_view word_of_kind(audit::Kind kind) {
-  switch (kind) {
-    case audit::Kind::test:
-      return "test";
-    case audit::Kind::breeding:
-      return "breeding";
-    case audit::Kind::visual:
-      return "visual";
-    case audit::Kind::relatives:
-      return "relatives";
-  }
-  return {};
-}
-
 ordered_json record_json(const Record& record) {
   auto kinds = ordered_json::array();
   for (const auto& [kind, count] : record.kinds) {
-    kinds.push_back({{"kind", word_of_kind(kind)}, {"forecasts", count}});
+    kinds.push_back({{"kind", audit::code_of(kind)}, {"forecasts", count}});
   }
   ordered_json interval;
   if (record.skill_interval) {
