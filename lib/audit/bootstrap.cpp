@@ -1,13 +1,13 @@
 // Clusters drawn with replacement.
 #include <algorithm>
 #include <cmath>
-#include <random>
 #include <stdexcept>
 #include <vector>
 
 #include <likelihet/audit/bootstrap.hpp>
 #include <likelihet/audit/cluster_sample.hpp>
 #include <likelihet/audit/distributions.hpp>
+#include <likelihet/inference/random_bits.hpp>
 #include <likelihet/odds/quantiles.hpp>
 
 namespace likelihet::audit {
@@ -29,7 +29,7 @@ std::optional<Interval> percentiles(std::span<const Case> cases, std::size_t res
   if (resamples == 0) throw std::invalid_argument("a bootstrap takes one resample or more");
   const ClusterSampler sampler = sampler_of(cases);
   if (sampler.clusters() < 2) return std::nullopt;
-  std::mt19937_64 random(seed);
+  inference::RandomBits random(seed);
   std::vector<double> values;
   for (std::size_t r = 0; r < resamples; ++r) {
     const std::vector<ClusterMember> drawn = sampler.draw(random);

@@ -2,7 +2,7 @@
 #include <map>
 
 #include <likelihet/audit/cluster_sample.hpp>
-#include <likelihet/audit/draw.hpp>
+#include <likelihet/inference/random_bits.hpp>
 
 namespace likelihet::audit {
 
@@ -13,10 +13,10 @@ ClusterSampler::ClusterSampler(std::span<const std::size_t> cluster) {
   for (auto& [number, members] : sorted) members_.push_back(std::move(members));
 }
 
-std::vector<ClusterMember> ClusterSampler::draw(std::mt19937_64& random) const {
+std::vector<ClusterMember> ClusterSampler::draw(inference::RandomBits& random) const {
   std::vector<ClusterMember> out;
   for (std::size_t k = 0; k < members_.size(); ++k) {
-    for (std::size_t i : members_[below(random, members_.size())]) out.push_back({i, k});
+    for (std::size_t i : members_[random.below(members_.size())]) out.push_back({i, k});
   }
   return out;
 }

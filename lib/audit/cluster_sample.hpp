@@ -2,9 +2,10 @@
 #pragma once
 
 #include <cstddef>
-#include <random>
 #include <span>
 #include <vector>
+
+#include <likelihet/inference/random_bits.hpp>
 
 namespace likelihet::audit {
 
@@ -24,7 +25,7 @@ class ClusterSampler {
   explicit ClusterSampler(std::span<const std::size_t> cluster);
   [[nodiscard]] std::size_t clusters() const { return members_.size(); }
   /// The members of the clusters drawn; the same with every standard library.
-  std::vector<ClusterMember> draw(std::mt19937_64& random) const;
+  std::vector<ClusterMember> draw(inference::RandomBits& random) const;
 
  private:
   std::vector<std::vector<std::size_t>> members_;

@@ -1,13 +1,12 @@
 // Pooling adjacent violators, and what is read off the curve.
 #include <algorithm>
 #include <cmath>
-#include <random>
 #include <stdexcept>
 
 #include <likelihet/audit/case_checks.hpp>
 #include <likelihet/audit/distributions.hpp>
-#include <likelihet/audit/draw.hpp>
 #include <likelihet/audit/isotonic.hpp>
+#include <likelihet/inference/random_bits.hpp>
 #include <likelihet/odds/quantiles.hpp>
 
 namespace likelihet::audit {
@@ -96,14 +95,14 @@ std::vector<BandPoint> consistency_band(std::span<const Case> cases, double leve
   if (resamples == 0) throw std::invalid_argument("a band takes one resample or more");
   const auto forecasts = merged(cases);
   std::vector<std::vector<double>> curves(forecasts.size());
-  std::mt19937_64 random(seed);
+  inference::RandomBits random(seed);
   for (std::size_t r = 0; r < resamples; ++r) {
     auto drawn = forecasts;
     for (IsotonicStep& step : drawn) {
       const auto number = static_cast<std::size_t>(step.weight);
       double events = 0;
       for (std::size_t i = 0; i < number; ++i) {
-        events += uniform(random) < step.probability ? 1 : 0;
+        events += random.uniform() < step.probability ? 1 : 0;
       }
       step.observed = events / step.weight;
     }

@@ -13,6 +13,7 @@
 #include <likelihet/audit/strata.hpp>
 #include <likelihet/audit/two_by_two.hpp>
 #include <likelihet/audit/verdict.hpp>
+#include <likelihet/inference/random_bits.hpp>
 #include <likelihet/odds/evidence_score.hpp>
 #include <likelihet/odds/quantiles.hpp>
 
@@ -145,7 +146,7 @@ class MarkAuditor {
     const ClusterSampler sampler(cluster);
     out.clutches = sampler.clusters();
     if (sampler.clusters() < 2 || resamples_ < 40) return;
-    std::mt19937_64 random(seed_);
+    inference::RandomBits random(seed_);
     std::vector<double> drawn;
     drawn.reserve(resamples_);
     for (std::size_t k = 0; k < resamples_; ++k) {

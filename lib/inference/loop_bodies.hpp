@@ -81,9 +81,16 @@ class LoopBodies {
   static bool in_range(const Number* table, std::size_t n) {
     const Piece* cell = open(table);
     for (std::size_t i = 0; i < pieces; ++i) {
-      Piece largest = Kind::fill(0.0);
-      for (std::size_t k = 0; k < n; ++k) largest = Kind::larger(largest, cell[k * pieces + i]);
-      if (!Kind::in_range(largest)) return false;
+      // Two at a time, so that neither waits for the other.
+      Piece even = Kind::fill(0.0);
+      Piece odd = even;
+      std::size_t k = 0;
+      for (; k + 1 < n; k += 2) {
+        even = Kind::larger(even, cell[k * pieces + i]);
+        odd = Kind::larger(odd, cell[(k + 1) * pieces + i]);
+      }
+      if (k < n) even = Kind::larger(even, cell[k * pieces + i]);
+      if (!Kind::in_range(Kind::larger(even, odd))) return false;
     }
     return true;
   }

@@ -104,6 +104,14 @@ class Pass {
   void mix(std::uint32_t run);
   // Product of m over a family's members, into its place in the arena.
   void fold_family(std::uint32_t f);
+  // The same at once for a small family in doubles, as nearly all are, to the last bit. False where
+  // it is none, or where its product is out of range.
+  bool fold_small_family(std::uint32_t f);
+  // The same with an exponent for each cell.
+  void fold_large_family(std::uint32_t f, Scale<Number>& own);
+  // The same with one exponent for all cells.
+  void fold_in_one(std::uint32_t f, Scale<Number>& own);
+  [[nodiscard]] std::uint32_t members_in(std::uint32_t f) const;
   // All that is not in a bucket, into total_.
   void collect_outside(std::span<const Number> values);
   void clear_fixed();
@@ -127,7 +135,8 @@ class Pass {
   const Loops<Number>* loops_;
   const Pass* below_ = nullptr;
   std::vector<Number> arena_;
-  std::vector<Number> sums_;     // patterns' m
+  std::vector<Number> sums_;  // patterns' m
+  bool sums_at_most_two_ = false;
   std::vector<Number> scratch_;  // one message
   std::vector<Number> shares_;   // patterns' P(leaf | pair, evidence)
   std::vector<std::size_t> share_begin_;

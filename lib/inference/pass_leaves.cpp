@@ -1,5 +1,6 @@
 // Leaves: what they say of their parents, and what the tree then says of them.
 #include <algorithm>
+#include <type_traits>
 
 #include <likelihet/inference/pass.hpp>
 #include <likelihet/inference/product.hpp>
@@ -11,34 +12,9 @@ void Pass<Number>::sum_patterns(std::span<const Number> values) {
   for (const Pattern& pattern : plan_->leaves().patterns) {
     sum_leaf<Number>(values, plan_->network(), pattern, sums_.data() + pattern.offset);
   }
-}
-
-// The product of what the members say, cell by cell. Where a guard may be in other states the cells
-// of its state keep their true size beside the ones.
-template <class Number>
-void Pass<Number>::fold_family(std::uint32_t f) {
-  const FamilyPlace& place = plan_->families()[f];
-  const auto& cells = plan_->cell_list(place.cell_list);
-  Number* table = arena_.data() + place.table;
-  const bool guarded = place.table_cells > place.cells;
-  if (guarded) std::fill_n(table, place.table_cells, Number(1.0));
-  Scale<Number> own;
-  Product<Number> product(*loops_, arena_.data() + place.offset, {1, cells.size()}, own);
-  constexpr std::uint32_t whole = 0;
-  const LeafFamilies& leaves = plan_->leaves();
-  for (const Member& member : leaves.members_of(leaves.families[f])) {
-    const Number* sums = sums_.data() + plan_->leaves().patterns[member.pattern].offset;
-    for (std::uint32_t n = 0; n < member.count; ++n) {
-      product.multiply({sums, &whole, cells.data()});
-    }
-  }
-  product.finish();
-  product.check();
-  if (guarded) {
-    own.put_back(arena_.data() + place.offset, place.cells);
-    scale_.add(own.doubt());
-  } else {
-    scale_.add(own);
+  if constexpr (std::is_same_v<Number, double>) {
+    sums_at_most_two_ =
+        std::all_of(sums_.begin(), sums_.end(), [](double sum) { return sum <= 2; });
   }
 }
 
@@ -98,21 +74,18 @@ void Pass<Number>::mix(std::uint32_t run) {
 }
 
 template void Pass<double>::sum_patterns(std::span<const double>);
-template void Pass<double>::fold_family(std::uint32_t);
 template void Pass<double>::share_patterns(std::span<const double>);
 template bool Pass<double>::early(const Run&) const;
 template std::uint32_t Pass<double>::mix_tree(std::uint32_t, std::size_t);
 template void Pass<double>::late_posteriors();
 template void Pass<double>::mix(std::uint32_t);
 template void Pass<Lanes<8>>::sum_patterns(std::span<const Lanes<8>>);
-template void Pass<Lanes<8>>::fold_family(std::uint32_t);
 template void Pass<Lanes<8>>::share_patterns(std::span<const Lanes<8>>);
 template bool Pass<Lanes<8>>::early(const Run&) const;
 template std::uint32_t Pass<Lanes<8>>::mix_tree(std::uint32_t, std::size_t);
 template void Pass<Lanes<8>>::late_posteriors();
 template void Pass<Lanes<8>>::mix(std::uint32_t);
 template void Pass<Extended>::sum_patterns(std::span<const Extended>);
-template void Pass<Extended>::fold_family(std::uint32_t);
 template void Pass<Extended>::share_patterns(std::span<const Extended>);
 template bool Pass<Extended>::early(const Run&) const;
 template std::uint32_t Pass<Extended>::mix_tree(std::uint32_t, std::size_t);

@@ -3,11 +3,12 @@
 #pragma once
 
 #include <cstdint>
-#include <random>
 #include <span>
 #include <vector>
 
+#include <likelihet/inference/leaf_sampler.hpp>
 #include <likelihet/inference/pass.hpp>
+#include <likelihet/inference/random_bits.hpp>
 
 namespace likelihet::inference {
 
@@ -21,22 +22,29 @@ struct Draw {
 /// Draws backwards through the tree, each variable given the ones nearer the root (forward
 /// filtering, backward sampling; Koller and Friedman 2009, section 12.3.1.3 discuss exact sampling
 /// from a clique tree), then barren variables forwards, each given its parents, then leaves:
-/// independent draws from the exact joint posterior. `pass` must have
-/// collected `values` and not distributed since, with total() > 0. Needs nothing from distribute().
-/// The same seed gives the same draw with one standard library; std::uniform_real_distribution may
-/// differ between two. A variable of one state left takes no random number.
-Draw sample(const Plan& plan, const Pass<double>& pass, std::span<const double> values,
-            std::mt19937_64& random);
+/// independent draws from the exact joint posterior. The same seed gives the same draws. A variable
+/// of one state left takes no random number. What does not change from draw to draw is worked out
+/// once, at construction; the plan must outlive it.
+class Sampler {
+ public:
+  explicit Sampler(const Plan& plan);
 
-/// The same into a draw whose memory is used again, out of doubles or of numbers without underflow.
-/// `values` are the numbers of the pass as doubles.
-template <class Number>
-void sample(const Plan& plan, const Pass<Number>& pass, std::span<const double> values,
-            std::mt19937_64& random, Draw& draw);
+  /// One draw into memory that is used again. `pass` is one through the same plan, out of doubles
+  /// or of numbers without underflow, which must have collected `values` and not distributed since,
+  /// with total() > 0; nothing of distribute() is needed. `values` are its numbers as doubles.
+  template <class Number>
+  void draw(const Pass<Number>& pass, std::span<const double> values, RandomBits& random,
+            Draw& out);
 
-extern template void sample(const Plan&, const Pass<double>&, std::span<const double>,
-                            std::mt19937_64&, Draw&);
-extern template void sample(const Plan&, const Pass<Extended>&, std::span<const double>,
-                            std::mt19937_64&, Draw&);
+ private:
+  const Plan* plan_;
+  LeafSampler leaves_;
+  std::vector<std::uint32_t> positions_;  // of each variable's state in its domain, of this draw
+};
+
+extern template void Sampler::draw(const Pass<double>&, std::span<const double>, RandomBits&,
+                                   Draw&);
+extern template void Sampler::draw(const Pass<Extended>&, std::span<const double>, RandomBits&,
+                                   Draw&);
 
 }  // namespace likelihet::inference

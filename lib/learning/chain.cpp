@@ -2,9 +2,11 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <random>
 #include <span>
 #include <tuple>
 
+#include <likelihet/inference/random_bits.hpp>
 #include <likelihet/learning/chain.hpp>
 #include <likelihet/learning/expectation.hpp>
 #include <likelihet/learning/random_stream.hpp>
@@ -13,13 +15,8 @@ namespace likelihet::learning {
 
 namespace {
 
-// In [0, 1): the 53 upper bits.
-double unit(std::mt19937_64& random) {
-  return static_cast<double>(random() >> 11U) * 0x1p-53;
-}
-
 // A position in proportion to weights, of which one at least is above 0.
-std::size_t pick(std::span<const double> weights, std::mt19937_64& random) {
+std::size_t pick(std::span<const double> weights, inference::RandomBits& random) {
   double whole = 0;
   std::size_t possible = 0;
   std::size_t last = 0;
@@ -31,7 +28,7 @@ std::size_t pick(std::span<const double> weights, std::mt19937_64& random) {
     }
   }
   if (possible < 2) return last;
-  double left = unit(random) * whole;
+  double left = random.uniform() * whole;
   for (std::size_t i = 0; i < last; ++i) {
     left -= weights[i];
     if (left < 0) return i;
@@ -39,13 +36,13 @@ std::size_t pick(std::span<const double> weights, std::mt19937_64& random) {
   return last;
 }
 
-bool chance(double p, std::mt19937_64& random) {
-  return p >= 1 || unit(random) < p;
+bool chance(double p, inference::RandomBits& random) {
+  return p >= 1 || random.uniform() < p;
 }
 
 // Dirichlet(prior + seen), or what is believed where that leaves nothing open.
 std::vector<double> dirichlet(const std::vector<double>& prior, const std::vector<double>& seen,
-                              const std::vector<double>& believed, std::mt19937_64& random) {
+                              const std::vector<double>& believed, inference::RandomBits& random) {
   if (!open(prior)) return believed;
   std::vector<double> shapes(prior.size(), 0.0);
   for (std::size_t i = 0; i < shapes.size(); ++i) {
@@ -63,7 +60,7 @@ double below_one(double sure) {
 
 std::vector<double> drawn_unborn(const genetics::Locus& locus,
                                  const std::vector<double>& frequencies, genetics::Sex sex,
-                                 double alive, std::mt19937_64& random) {
+                                 double alive, inference::RandomBits& random) {
   auto out = unborn(locus, frequencies, sex);
   double odds_of_death = 0;
   for (double w : out) odds_of_death += w;
@@ -91,6 +88,7 @@ Chain::Chain(const odds::Prepared& prepared, const colony::Model& model, odds::T
       random_(random_stream(seed, Purpose::chains, number)),
       values_(prepared.net.values(odds::Layer::posterior, believed_)),
       pass_(*prepared.plan),
+      sampler_(*prepared.plan),
       counts_(model),
       scorer_moves_(prepared.net, model, prior_) {}
 
@@ -112,7 +110,7 @@ bool Chain::draw_genotypes() {
   pass_.collect(values_);
   if (!pass_.in_doubt()) {
     log_evidence_ = log_of(pass_.total(), pass_.scale()) + prepared_->plan->silent_log();
-    inference::sample(*prepared_->plan, pass_, values_, random_, draw_);
+    sampler_.draw(pass_, values_, random_, draw_);
     return true;
   }
   const std::vector<inference::Extended> wide(values_.begin(), values_.end());
@@ -120,7 +118,7 @@ bool Chain::draw_genotypes() {
   slow.collect(wide);
   if (!(slow.total().mantissa > 0)) return false;
   log_evidence_ = log_of(slow.total(), slow.scale()) + prepared_->plan->silent_log();
-  inference::sample(*prepared_->plan, slow, values_, random_, draw_);
+  sampler_.draw(slow, values_, random_, draw_);
   return true;
 }
 
@@ -258,7 +256,7 @@ void Chain::draw_tables() {
   }
   // Rows and scorers of tempered marks were proposed as if each level counted its weight: exact
   // where readings are sure, and put right here where they are not.
-  if (tempered_ && !(std::log(unit(random_)) <= log_excess(next) - log_excess(tables_))) {
+  if (tempered_ && !(std::log(random_.uniform()) <= log_excess(next) - log_excess(tables_))) {
     next.rows = tables_.rows;
     next.scorers = tables_.scorers;
   }

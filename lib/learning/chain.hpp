@@ -4,8 +4,8 @@
 #include <cstdint>
 #include <map>
 #include <optional>
-#include <random>
 
+#include <likelihet/inference/random_bits.hpp>
 #include <likelihet/inference/sampling.hpp>
 #include <likelihet/learning/counts.hpp>
 #include <likelihet/learning/levels_together.hpp>
@@ -66,9 +66,10 @@ class Chain {
   odds::Tables believed_;
   Counts prior_;
   odds::Tables tables_;
-  std::mt19937_64 random_;
+  inference::RandomBits random_;
   std::vector<double> values_;
   inference::Pass<double> pass_;
+  inference::Sampler sampler_;
   inference::Draw draw_;
   Counts counts_;
   std::vector<std::vector<double>> level_weights_;  // by term, of this sweep; row by row
@@ -87,6 +88,6 @@ class Chain {
 /// deaths before so many are alive is negative binomial (Devroye 1986, chapter X.4.7).
 std::vector<double> drawn_unborn(const genetics::Locus& locus,
                                  const std::vector<double>& frequencies, genetics::Sex sex,
-                                 double alive, std::mt19937_64& random);
+                                 double alive, inference::RandomBits& random);
 
 }  // namespace likelihet::learning

@@ -1,7 +1,9 @@
 // Prior counts, and the tables that counts give.
 #include <algorithm>
 #include <cmath>
+#include <random>
 
+#include <likelihet/inference/random_bits.hpp>
 #include <likelihet/learning/counts.hpp>
 
 namespace likelihet::learning {
@@ -129,7 +131,8 @@ bool open_group(const colony::Model& model, std::size_t group) {
                        [&](std::size_t m) { return odds::membership(model, m).has_value(); }) > 1;
 }
 
-odds::Tables drawn_belief(const colony::Model& model, std::mt19937_64& random, double widest) {
+odds::Tables drawn_belief(const colony::Model& model, inference::RandomBits& random,
+                          double widest) {
   odds::Tables out = odds::drawn(model, random);
   const Counts prior = prior_counts(model);
   for (std::size_t s = 0; s < out.scorers.size(); ++s) {

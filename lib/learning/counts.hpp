@@ -3,10 +3,10 @@
 
 #include <cstddef>
 #include <limits>
-#include <random>
 #include <vector>
 
 #include <likelihet/colony/model.hpp>
+#include <likelihet/inference/random_bits.hpp>
 #include <likelihet/odds/strength.hpp>
 #include <likelihet/odds/tables.hpp>
 
@@ -65,7 +65,7 @@ bool open_group(const colony::Model& model, std::size_t group);
 /// A draw from belief with scorers and loadings too: where climbs and chains start from, and what
 /// simulated books are drawn from. A loading is half-normal of its group's spread, `widest_start`
 /// at most where it is only a place to start from.
-odds::Tables drawn_belief(const colony::Model& model, std::mt19937_64& random,
+odds::Tables drawn_belief(const colony::Model& model, inference::RandomBits& random,
                           double widest = std::numeric_limits<double>::infinity());
 
 }  // namespace likelihet::learning

@@ -2,7 +2,9 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <random>
 
+#include <likelihet/inference/random_bits.hpp>
 #include <likelihet/learning/dependence.hpp>
 
 namespace likelihet::learning {
@@ -53,7 +55,7 @@ DependenceCheck::DependenceCheck(const odds::Prepared& prepared, const colony::M
   }
 }
 
-void DependenceCheck::add(const Chain& chain, std::mt19937_64& random) {
+void DependenceCheck::add(const Chain& chain, inference::RandomBits& random) {
   // Levels as drawn, and drawn anew from the same rows, standardised; by score.
   std::vector<double> seen;
   std::vector<double> anew;

@@ -3,9 +3,9 @@
 #pragma once
 
 #include <cstddef>
-#include <random>
 #include <vector>
 
+#include <likelihet/inference/random_bits.hpp>
 #include <likelihet/learning/chain.hpp>
 
 namespace likelihet::learning {
@@ -37,7 +37,7 @@ class DependenceCheck {
 
   [[nodiscard]] bool empty() const { return pairs_.empty(); }
   /// After a step of the chain.
-  void add(const Chain& chain, std::mt19937_64& random);
+  void add(const Chain& chain, inference::RandomBits& random);
   /// In order of the markers.
   [[nodiscard]] std::vector<Dependence> result() const;
 

@@ -5,6 +5,7 @@
 #include <memory>
 #include <thread>
 
+#include <likelihet/inference/random_bits.hpp>
 #include <likelihet/learning/chain.hpp>
 #include <likelihet/learning/learn.hpp>
 #include <likelihet/learning/random_stream.hpp>
@@ -84,7 +85,7 @@ class Learner {
     const odds::Tables believed = odds::believed(model_);
     for (std::size_t c = 0; c < settings_.chains; ++c) {
       // Spread out at the start, so that chains that come to agree came from far apart.
-      std::mt19937_64 random = random_stream(settings_.seed, Purpose::chain_starts, c);
+      inference::RandomBits random = random_stream(settings_.seed, Purpose::chain_starts, c);
       chains_.push_back(std::make_unique<Chain>(*prepared_, model_,
                                                 c == 0 ? believed : drawn_belief(model_, random, 1),
                                                 settings_.seed, c));
@@ -226,7 +227,7 @@ class Learner {
   void check_dependence() {
     DependenceCheck check(*prepared_, model_);
     if (check.empty()) return;
-    std::mt19937_64 random = random_stream(settings_.seed, Purpose::dependence);
+    inference::RandomBits random = random_stream(settings_.seed, Purpose::dependence);
     for (std::size_t i = 0; i < dependence_draws && !stopped(); ++i) {
       for (std::size_t sweep = 0; sweep < dependence_thinning; ++sweep) chains_.front()->step();
       check.add(*chains_.front(), random);

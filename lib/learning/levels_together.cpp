@@ -2,7 +2,9 @@
 #include <algorithm>
 #include <cmath>
 #include <functional>
+#include <random>
 
+#include <likelihet/inference/random_bits.hpp>
 #include <likelihet/learning/levels_together.hpp>
 #include <likelihet/odds/strength.hpp>
 
@@ -12,13 +14,13 @@ namespace {
 
 using Part = LevelsTogether::Part;
 
-double log_uniform(std::mt19937_64& random) {
+double log_uniform(inference::RandomBits& random) {
   return -std::exponential_distribution<double>()(random);
 }
 
 // Neal's stepping out and shrinking on b >= 0.
 double slice(const std::function<double(double)>& log_density, double from, double width,
-             std::mt19937_64& random) {
+             inference::RandomBits& random) {
   constexpr int most_steps = 32;
   const double height = log_density(from) + log_uniform(random);
   std::uniform_real_distribution<double> unit;
@@ -41,7 +43,7 @@ double slice(const std::function<double(double)>& log_density, double from, doub
 class Move {
  public:
   Move(const std::map<std::vector<Part>, double>& seen, const colony::Model& model,
-       const odds::StrengthPoints& points, odds::Tables& tables, std::mt19937_64& random)
+       const odds::StrengthPoints& points, odds::Tables& tables, inference::RandomBits& random)
       : seen_(seen),
         model_(model),
         points_(points),
@@ -135,7 +137,7 @@ class Move {
   const colony::Model& model_;
   const odds::StrengthPoints& points_;
   odds::Tables& tables_;
-  std::mt19937_64& random_;
+  inference::RandomBits& random_;
   odds::GivenStrength given_;
 };
 
@@ -143,7 +145,7 @@ class Move {
 
 void LevelsTogether::move(const colony::Model& model, const odds::StrengthPoints& points,
                           const Counts& prior, const Counts& counts, const odds::Tables& now,
-                          odds::Tables& next, std::mt19937_64& random) const {
+                          odds::Tables& next, inference::RandomBits& random) const {
   next.loadings = now.loadings;
   for (std::size_t g = 0; g < model.together().size(); ++g) {
     if (!open_group(model, g)) continue;

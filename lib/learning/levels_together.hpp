@@ -4,9 +4,9 @@
 #include <compare>
 #include <cstdint>
 #include <map>
-#include <random>
 #include <vector>
 
+#include <likelihet/inference/random_bits.hpp>
 #include <likelihet/learning/counts.hpp>
 
 namespace likelihet::learning {
@@ -34,7 +34,7 @@ class LevelsTogether {
   /// given genotypes and levels as it is.
   void move(const colony::Model& model, const odds::StrengthPoints& points, const Counts& prior,
             const Counts& counts, const odds::Tables& now, odds::Tables& next,
-            std::mt19937_64& random) const;
+            inference::RandomBits& random) const;
 
  private:
   std::map<std::vector<Part>, double> seen_;

@@ -1,8 +1,8 @@
 // Climbing, and sorting the places where climbs end.
 #include <algorithm>
 #include <cmath>
-#include <random>
 
+#include <likelihet/inference/random_bits.hpp>
 #include <likelihet/learning/extrapolation.hpp>
 #include <likelihet/learning/maximum.hpp>
 #include <likelihet/learning/parameters.hpp>
@@ -107,7 +107,7 @@ std::optional<Climb> climb(Expecting& expecting, const colony::Model& model, odd
 std::optional<Modes> modes(Expecting& expecting, const colony::Model& model,
                            std::size_t further_starts, std::uint64_t seed,
                            const ClimbSettings& settings) {
-  std::mt19937_64 random = random_stream(seed, Purpose::starts);
+  inference::RandomBits random = random_stream(seed, Purpose::starts);
   std::optional<Modes> out;
   for (std::size_t start = 0; start <= further_starts; ++start) {
     auto end = climb(

@@ -2,8 +2,10 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <random>
 #include <set>
 
+#include <likelihet/inference/random_bits.hpp>
 #include <likelihet/learning/scorer_moves.hpp>
 
 namespace likelihet::learning {
@@ -103,7 +105,7 @@ double ScorerMoves::log_density(const Scorer& of, const ReadingCounts& animals,
 }
 
 void ScorerMoves::move(const ReadingCounts& animals, odds::Tables& tables,
-                       std::mt19937_64& random) const {
+                       inference::RandomBits& random) const {
   std::uniform_real_distribution<double> unit;
   std::normal_distribution<double> normal;
   constexpr int tries = 3;

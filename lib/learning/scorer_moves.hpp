@@ -2,9 +2,9 @@
 #pragma once
 
 #include <cstddef>
-#include <random>
 #include <vector>
 
+#include <likelihet/inference/random_bits.hpp>
 #include <likelihet/learning/counts.hpp>
 #include <likelihet/odds/colony_network.hpp>
 
@@ -26,7 +26,8 @@ class ScorerMoves {
   /// All must outlive it.
   ScorerMoves(const odds::ColonyNetwork& net, const colony::Model& model, const Counts& prior);
 
-  void move(const ReadingCounts& animals, odds::Tables& tables, std::mt19937_64& random) const;
+  void move(const ReadingCounts& animals, odds::Tables& tables,
+            inference::RandomBits& random) const;
 
  private:
   struct Row {

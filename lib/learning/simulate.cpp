@@ -6,6 +6,7 @@
 
 #include <likelihet/colony/counting.hpp>
 #include <likelihet/genetics/transmission.hpp>
+#include <likelihet/inference/random_bits.hpp>
 #include <likelihet/inference/sampling.hpp>
 #include <likelihet/learning/counts.hpp>
 #include <likelihet/learning/random_stream.hpp>
@@ -18,7 +19,7 @@ namespace likelihet::learning {
 
 namespace {
 
-std::size_t pick(const std::vector<double>& weights, std::mt19937_64& random) {
+std::size_t pick(const std::vector<double>& weights, inference::RandomBits& random) {
   return std::discrete_distribution<std::size_t>(weights.begin(), weights.end())(random);
 }
 
@@ -64,7 +65,8 @@ class Simulation {
     inference::Pass<double> pass(*prepared.plan);
     pass.collect(values);
     if (!(pass.total() > 0)) return odds::explain(bare, {});
-    const inference::Draw draw = inference::sample(*prepared.plan, pass, values, random_);
+    inference::Draw draw;
+    inference::Sampler(*prepared.plan).draw(pass, values, random_, draw);
     for (std::size_t a = 0; a < colony_.animals().size(); ++a) {
       for (std::size_t l = 0; l < model_.loci().size(); ++l) {
         const odds::Node& node = prepared.net.node(a, l);
@@ -194,7 +196,7 @@ class Simulation {
 
   const colony::Colony& colony_;
   const colony::Model& model_;
-  std::mt19937_64 random_;
+  inference::RandomBits random_;
   std::vector<std::vector<std::vector<std::size_t>>> shows_;  // by animal, by locus
   std::map<std::pair<std::size_t, std::size_t>, std::optional<std::size_t>> levels_;
   odds::StrengthPoints points_;

@@ -4,6 +4,7 @@
 #include <limits>
 #include <span>
 
+#include <likelihet/inference/random_bits.hpp>
 #include <likelihet/odds/intervals.hpp>
 #include <likelihet/odds/quantiles.hpp>
 #include <likelihet/odds/table_draws.hpp>
@@ -128,7 +129,7 @@ void fill_intervals(const Prepared& prepared, const colony::Model& model, const 
   if (options.draws == 0 || !prepared.net.uncertain()) return;
   const DrawTargets targets(prepared, animals.size(), model.loci().size());
   HetSeries series(model, targets, options.draws, options.memory_bytes);
-  std::mt19937_64 random(options.seed);
+  inference::RandomBits random(options.seed);
   Tables draw;
   run_draws(
       prepared, model, Layer::posterior, targets, series.draws(), options.memory_bytes,

@@ -2,7 +2,9 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <random>
 
+#include <likelihet/inference/random_bits.hpp>
 #include <likelihet/odds/tables.hpp>
 
 namespace likelihet::odds {
@@ -11,7 +13,7 @@ namespace {
 
 // Gamma variates over their sum (Devroye 1986, chapter XI.4).
 std::vector<double> dirichlet_of(const std::vector<double>& expect, double worth,
-                                 std::mt19937_64& random) {
+                                 inference::RandomBits& random) {
   const auto possible = std::count_if(expect.begin(), expect.end(), [](double p) { return p > 0; });
   if (possible < 2 || !(worth > 0)) return expect;
   std::vector<double> shapes = expect;
@@ -48,7 +50,7 @@ namespace {
 
 // ln of a gamma variate: with U uniform, G(shape) = G(shape + 1) U^(1/shape), which for small
 // shapes is far below the least double (Devroye 1986, chapter IX.3).
-double log_gamma_variate(double shape, std::mt19937_64& random) {
+double log_gamma_variate(double shape, inference::RandomBits& random) {
   const double whole = std::gamma_distribution<double>(shape + 1)(random);
   const double u = 1 - std::uniform_real_distribution<double>()(random);
   return std::log(whole) + std::log(u) / shape;
@@ -56,7 +58,7 @@ double log_gamma_variate(double shape, std::mt19937_64& random) {
 
 }  // namespace
 
-std::vector<double> dirichlet(const std::vector<double>& shapes, std::mt19937_64& random) {
+std::vector<double> dirichlet(const std::vector<double>& shapes, inference::RandomBits& random) {
   // From this shape on a gamma variate stays far above the least double.
   constexpr double plain_shape = 0.1;
   const bool plain = std::all_of(shapes.begin(), shapes.end(),
@@ -87,7 +89,7 @@ Tables believed(const colony::Model& model) {
       [](const std::vector<double>& frequencies, double) { return frequencies; });
 }
 
-Tables drawn(const colony::Model& model, std::mt19937_64& random) {
+Tables drawn(const colony::Model& model, inference::RandomBits& random) {
   return make(
       model,
       [&](const colony::MarkerRow& row) { return dirichlet_of(row.expect, row.worth, random); },

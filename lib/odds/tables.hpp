@@ -2,10 +2,10 @@
 #pragma once
 
 #include <cstddef>
-#include <random>
 #include <vector>
 
 #include <likelihet/colony/model.hpp>
+#include <likelihet/inference/random_bits.hpp>
 
 namespace likelihet::odds {
 
@@ -33,7 +33,7 @@ Tables believed(const colony::Model& model);
 /// One draw from Dirichlet(shapes): gamma variates, in logarithms, so that tiny shapes end in a
 /// corner and not at 0/0 (Devroye 1986, Non-Uniform Random Variate Generation, chapters IX.3 and
 /// XI.4). Entries of shape 0 stay 0; one at least is above 0. No other falls below `least_drawn`.
-std::vector<double> dirichlet(const std::vector<double>& shapes, std::mt19937_64& random);
+std::vector<double> dirichlet(const std::vector<double>& shapes, inference::RandomBits& random);
 
 /// One draw from the beliefs: each row from Dirichlet(worth x expect), each origin's frequencies
 /// from Dirichlet(worth x frequency), independently (gamma variates: Devroye 1986, Non-Uniform
@@ -41,6 +41,6 @@ std::vector<double> dirichlet(const std::vector<double>& shapes, std::mt19937_64
 /// so; no positive entry falls below `least_drawn`. `worth` counts like that many animals (or
 /// alleles) seen before: a larger one draws nearer to `expect`. A row with one possible level and
 /// an origin of worth 0 are not drawn.
-Tables drawn(const colony::Model& model, std::mt19937_64& random);
+Tables drawn(const colony::Model& model, inference::RandomBits& random);
 
 }  // namespace likelihet::odds

@@ -5,10 +5,10 @@
 #include <map>
 #include <memory>
 #include <optional>
-#include <random>
 #include <variant>
 #include <vector>
 
+#include <likelihet/inference/random_bits.hpp>
 #include <likelihet/planning/report_tree.hpp>
 #include <likelihet/planning/supposed_book.hpp>
 #include <likelihet/planning/test_candidates.hpp>
@@ -80,7 +80,7 @@ class TestSet {
 
   const TestGround* ground_;
   const SupposedBook* recorded_;
-  std::mt19937_64 random_;
+  inference::RandomBits random_;
   std::map<std::size_t, std::vector<std::size_t>> candidates_of_;  // by part
   std::map<std::size_t, Part> parts_;
   std::vector<Estimate> gains_;

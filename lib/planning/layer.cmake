@@ -3,7 +3,6 @@ likelihet_layer(planning
     cautions.hpp
     chance_mixture.hpp
     clutch_size.hpp
-    draw.hpp
     goal.hpp
     greedy.hpp
     holdbacks.hpp

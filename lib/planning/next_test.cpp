@@ -4,7 +4,7 @@
 #include <numbers>
 #include <set>
 
-#include <likelihet/planning/draw.hpp>
+#include <likelihet/inference/random_bits.hpp>
 #include <likelihet/planning/next_test.hpp>
 
 namespace likelihet::planning {
@@ -138,8 +138,8 @@ class Planner {
       animals.back().push_back(c);
     }
     while (number > 0 && !animals.empty()) {
-      const std::size_t a = below(random_, animals.size());
-      const std::size_t c = animals[a][below(random_, animals[a].size())];
+      const std::size_t a = random_.below(animals.size());
+      const std::size_t c = animals[a][random_.below(animals[a].size())];
       animals.erase(animals.begin() + static_cast<std::ptrdiff_t>(a));
       if (!affordable(c, left)) continue;
       if (auto large = take(set, c, true, out_.chosen)) return large;
@@ -270,7 +270,7 @@ class Planner {
   const colony::Policy& policy_;
   const TestQuestion& question_;
   Worth worth_;
-  std::mt19937_64 random_;
+  inference::RandomBits random_;
   std::size_t tests_ = 0;
   std::optional<double> budget_;
   TestGround ground_;

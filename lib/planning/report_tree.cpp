@@ -1,5 +1,5 @@
 // Growing the tree by one test: every class of every branch, or one drawn for each.
-#include <likelihet/planning/draw.hpp>
+#include <likelihet/inference/random_bits.hpp>
 #include <likelihet/planning/report_tree.hpp>
 
 namespace likelihet::planning {
@@ -7,10 +7,10 @@ namespace likelihet::planning {
 namespace {
 
 // One of the positions, in proportion to its chance.
-std::size_t drawn(const std::vector<double>& chances, std::mt19937_64& random) {
+std::size_t drawn(const std::vector<double>& chances, inference::RandomBits& random) {
   double sum = 0;
   for (double p : chances) sum += p;
-  double left = uniform(random) * sum;
+  double left = random.uniform() * sum;
   std::size_t last = 0;
   for (std::size_t r = 0; r < chances.size(); ++r) {
     if (!(chances[r] > 0)) continue;
@@ -23,9 +23,9 @@ std::size_t drawn(const std::vector<double>& chances, std::mt19937_64& random) {
 
 // Which branch stands at each of `count` places a step of 1 / count apart.
 std::vector<std::size_t> systematic(const std::vector<ReportTree::Branch>& branches,
-                                    std::size_t count, std::mt19937_64& random) {
+                                    std::size_t count, inference::RandomBits& random) {
   std::vector<std::size_t> out;
-  const double start = uniform(random);
+  const double start = random.uniform();
   double reached = branches.front().weight;
   std::size_t b = 0;
   for (std::size_t i = 0; i < count; ++i) {
@@ -51,7 +51,8 @@ std::vector<odds::SupposedSet> ReportTree::sets() const {
 }
 
 void ReportTree::add(const odds::GenotypePlace& place, const std::vector<ReportClass>& classes,
-                     std::span<const std::vector<double>> genotypes, std::mt19937_64& random) {
+                     std::span<const std::vector<double>> genotypes,
+                     inference::RandomBits& random) {
   std::vector<std::vector<double>> chances;
   for (const auto& of_branch : genotypes) {
     auto& of = chances.emplace_back(classes.size(), 0.0);
@@ -83,7 +84,8 @@ void ReportTree::split(const std::vector<std::vector<double>>& chances) {
   branches_ = std::move(next);
 }
 
-void ReportTree::draw(const std::vector<std::vector<double>>& chances, std::mt19937_64& random) {
+void ReportTree::draw(const std::vector<std::vector<double>>& chances,
+                      inference::RandomBits& random) {
   std::vector<std::size_t> from;
   if (sampled_) {
     for (std::size_t b = 0; b < branches_.size(); ++b) from.push_back(b);

@@ -2,10 +2,10 @@
 #pragma once
 
 #include <cstddef>
-#include <random>
 #include <span>
 #include <vector>
 
+#include <likelihet/inference/random_bits.hpp>
 #include <likelihet/odds/supposed.hpp>
 #include <likelihet/planning/information.hpp>
 
@@ -38,7 +38,7 @@ class ReportTree {
   /// Another test, of the genotype at `place`; `genotypes` are its chances given each branch.
   /// Random numbers are taken only where draws are made.
   void add(const odds::GenotypePlace& place, const std::vector<ReportClass>& classes,
-           std::span<const std::vector<double>> genotypes, std::mt19937_64& random);
+           std::span<const std::vector<double>> genotypes, inference::RandomBits& random);
 
  private:
   struct Tested {
@@ -46,7 +46,7 @@ class ReportTree {
     std::vector<ReportClass> classes;
   };
   void split(const std::vector<std::vector<double>>& chances);
-  void draw(const std::vector<std::vector<double>>& chances, std::mt19937_64& random);
+  void draw(const std::vector<std::vector<double>>& chances, inference::RandomBits& random);
 
   TreeLimits limits_;
   std::vector<Tested> tests_;

@@ -1,7 +1,6 @@
 // The whole of it over many simulated seasons: forecasts with tables learned as the season went are
 // calibrated where the model is true, and the audit says so where it is not.
 #include <cmath>
-#include <random>
 
 #include "audit/simulated_season.hpp"
 #include <gtest/gtest.h>
@@ -9,6 +8,7 @@
 #include <likelihet/audit/calibration.hpp>
 #include <likelihet/audit/forecasts.hpp>
 #include <likelihet/audit/score_table.hpp>
+#include <likelihet/inference/random_bits.hpp>
 #include <likelihet/odds/tables.hpp>
 
 namespace likelihet::audit {
@@ -18,7 +18,7 @@ namespace {
 std::vector<SeasonMark> marks_of_belief(std::uint64_t seed) {
   std::vector<SeasonMark> marks(3);
   for (std::size_t m = 0; m < marks.size(); ++m) marks[m].id = "mark-" + std::to_string(m);
-  std::mt19937_64 random(seed);
+  inference::RandomBits random(seed);
   const auto tables = odds::drawn(*support::made(season_model(marks)), random);
   for (std::size_t m = 0; m < marks.size(); ++m) {
     const auto& rows = tables.rows[m][0];

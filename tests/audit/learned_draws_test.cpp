@@ -1,6 +1,5 @@
 // Odds averaged over what a scenario teaches of its tables.
 #include <cmath>
-#include <random>
 
 #include "audit/simulated_season.hpp"
 #include <gtest/gtest.h>
@@ -9,6 +8,7 @@
 #include <likelihet/audit/learned_draws.hpp>
 #include <likelihet/audit/learned_mode.hpp>
 #include <likelihet/audit/markless.hpp>
+#include <likelihet/inference/random_bits.hpp>
 
 namespace likelihet::audit {
 namespace {
@@ -185,7 +185,7 @@ TEST(ClusterSample, DrawsWholeClusters) {
   const std::vector<std::size_t> cluster = {7, 7, 3, 7, 9, 9};
   const ClusterSampler sampler(cluster);
   EXPECT_EQ(sampler.clusters(), 3U);
-  std::mt19937_64 random(1);
+  inference::RandomBits random(1);
   double members = 0;
   constexpr int draws = 3000;
   for (int k = 0; k < draws; ++k) {
@@ -202,7 +202,7 @@ TEST(ClusterSample, DrawsWholeClusters) {
 
 TEST(ClusterSample, OfNothingIsNothing) {
   const ClusterSampler sampler(std::vector<std::size_t>{});
-  std::mt19937_64 random(1);
+  inference::RandomBits random(1);
   EXPECT_TRUE(sampler.draw(random).empty());
 }
 

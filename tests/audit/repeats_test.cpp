@@ -1,11 +1,11 @@
 // Pairs of marks, truth held fixed.
 #include <cmath>
-#include <random>
 
 #include "audit/hand_made.hpp"
 #include <gtest/gtest.h>
 
 #include <likelihet/audit/repeats.hpp>
+#include <likelihet/inference/random_bits.hpp>
 
 namespace likelihet::audit {
 namespace {
@@ -91,7 +91,7 @@ TEST(Repeats, IndependentMarksCorrelateNothingOnAverage) {
   double mean = 0;
   std::size_t low = 0;
   for (std::uint64_t seed = 1; seed <= 200; ++seed) {
-    std::mt19937_64 random(seed);
+    inference::RandomBits random(seed);
     std::vector<Levels> levels(2);
     for (Levels& one : levels) {
       for (int a = 0; a < 40; ++a) one.push_back((random() >> 33U) % 3);

@@ -3,7 +3,8 @@
 
 #include <algorithm>
 #include <cstdlib>
-#include <random>
+
+#include <likelihet/inference/random_bits.hpp>
 
 namespace likelihet::audit {
 
@@ -11,11 +12,11 @@ namespace {
 
 using support::RecordsBuilder;
 
-double unit(std::mt19937_64& random) {
+double unit(inference::RandomBits& random) {
   return static_cast<double>(random() >> 11U) * 0x1p-53;
 }
 
-std::size_t pick(const std::vector<double>& chances, std::mt19937_64& random) {
+std::size_t pick(const std::vector<double>& chances, inference::RandomBits& random) {
   double left = unit(random);
   for (std::size_t i = 0; i + 1 < chances.size(); ++i) {
     left -= chances[i];
@@ -120,7 +121,7 @@ class Drawing {
 
   static constexpr long first_day = 20'600;  // in May 2026
   const SeasonSettings& settings_;
-  std::mt19937_64 random_;
+  inference::RandomBits random_;
   RecordsBuilder records_;
   Season out_;
   long hatched_ = first_day;

@@ -6,6 +6,7 @@
 #include "bench/recorded_herd.hpp"
 #include <benchmark/benchmark.h>
 
+#include <likelihet/inference/random_bits.hpp>
 #include <likelihet/inference/sampling.hpp>
 #include <likelihet/learning/chain.hpp>
 #include <likelihet/odds/scenario.hpp>
@@ -31,11 +32,12 @@ void genotype_draw(benchmark::State& state) {
   const auto prepared = prepared_of(colony);
   const auto values = prepared->net.values(odds::Layer::posterior, odds::believed(colony.model()));
   inference::Pass<double> pass(*prepared->plan);
+  inference::Sampler sampler(*prepared->plan);
   inference::Draw draw;
-  std::mt19937_64 random(1);
+  inference::RandomBits random(1);
   for (auto _ : state) {
     pass.collect(values);
-    inference::sample(*prepared->plan, pass, values, random, draw);
+    sampler.draw(pass, values, random, draw);
     benchmark::DoNotOptimize(draw.leaves.data());
   }
   count(state);
@@ -69,7 +71,7 @@ void sweep_of_eight_marks(benchmark::State& state) {
 // What a sweep cannot do without for as many readings: a random number, a level by it out of the
 // row's, and a count of each, all in plain arrays. A floor beside genotype_draw's.
 void floor_of_eight_marks(benchmark::State& state) {
-  std::mt19937_64 random(1);
+  inference::RandomBits random(1);
   std::vector<std::uint8_t> cells(static_cast<std::size_t>(state.range(0)) * marks);
   for (auto& cell : cells) cell = static_cast<std::uint8_t>(random() % 6);  // row and level read
   double ends[6][2];

@@ -10,6 +10,7 @@
 #include <likelihet/inference/engine.hpp>
 #include <likelihet/inference/lower.hpp>
 #include <likelihet/inference/pairwise.hpp>
+#include <likelihet/inference/random_bits.hpp>
 #include <likelihet/inference/sampling.hpp>
 
 namespace likelihet::test {
@@ -161,7 +162,9 @@ TEST(BarrenVariables, AreDrawnFromTheExactPosterior) {
     const BruteForce truth = brute_force(network, network.values());
     Pass<double> pass(plan);
     pass.collect(network.values());
-    std::mt19937_64 random(seed);
+    Sampler sampler(plan);
+    Draw draw;
+    RandomBits random(seed);
     std::vector<std::vector<double>> variables = truth.variables;
     std::vector<std::vector<double>> leaves = truth.leaves;
     for (auto& counts : variables) std::fill(counts.begin(), counts.end(), 0.0);
@@ -171,7 +174,7 @@ TEST(BarrenVariables, AreDrawnFromTheExactPosterior) {
     const auto joint = pair_belief(plan, network.values(), 0, last);
     std::vector<double> pairs(joint.size(), 0.0);
     for (int i = 0; i < draws; ++i) {
-      const Draw draw = sample(plan, pass, network.values(), random);
+      sampler.draw(pass, network.values(), random, draw);
       for (Variable v = 0; v < network.variables(); ++v) variables[v][draw.variables[v]] += 1;
       for (Leaf l = 0; l < network.leaves(); ++l) leaves[l][draw.leaves[l]] += 1;
       pairs[draw.variables[0] * network.states(last) + draw.variables[last]] += 1;

@@ -1,12 +1,12 @@
 // Single passes: beliefs of factors, clamped runs, and samples out of numbers no double holds.
 #include <cmath>
-#include <random>
 #include <vector>
 
 #include "inference/brute_force.hpp"
 #include <gtest/gtest.h>
 
 #include <likelihet/inference/engine.hpp>
+#include <likelihet/inference/random_bits.hpp>
 #include <likelihet/inference/sampling.hpp>
 
 namespace likelihet::test {
@@ -141,13 +141,14 @@ TEST(SamplingInExtended, DrawsWhatDoublesDraw) {
     if (quick.in_doubt()) continue;
     Pass<Extended> slow(plan);
     slow.collect(widened(network.values()));
-    std::mt19937_64 a(seed);
-    std::mt19937_64 b(seed);
+    Sampler sampler(plan);
+    RandomBits a(seed);
+    RandomBits b(seed);
     Draw one;
     Draw two;
     for (int i = 0; i < 50; ++i) {
-      sample(plan, quick, network.values(), a, one);
-      sample(plan, slow, network.values(), b, two);
+      sampler.draw(quick, network.values(), a, one);
+      sampler.draw(slow, network.values(), b, two);
       EXPECT_EQ(one.variables, two.variables) << "seed " << seed;
       EXPECT_EQ(one.leaves, two.leaves) << "seed " << seed;
       ++drawn;
@@ -166,12 +167,13 @@ TEST(SamplingInExtended, DrawsWhereDoublesHoldNothing) {
   const Plan plan = plan_of(network);
   Pass<Extended> pass(plan);
   pass.collect(widened(network.values()));
-  std::mt19937_64 random(7);
+  Sampler sampler(plan);
+  RandomBits random(7);
   Draw draw;
   constexpr int draws = 20'000;
   int ones = 0;
   for (int i = 0; i < draws; ++i) {
-    sample(plan, pass, network.values(), random, draw);
+    sampler.draw(pass, network.values(), random, draw);
     ones += static_cast<int>(draw.variables[x]);
   }
   // Five standard errors of a share of 3/4.

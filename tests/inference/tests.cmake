@@ -15,7 +15,9 @@ likelihet_test(inference_tests COMPUTES
     ${CMAKE_CURRENT_SOURCE_DIR}/inference/pass_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/inference/plan_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/inference/random_descent.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/inference/random_bits_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/inference/sampling_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/inference/families_test.cpp
   LINKS likelihet::inference Boost::headers)
 
 # Sanitizers and coverage bring functions of their own.

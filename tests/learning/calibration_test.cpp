@@ -8,10 +8,12 @@
 #include <array>
 #include <cmath>
 #include <cstdlib>
+#include <random>
 
 #include "learning/learning_colony.hpp"
 #include <boost/math/distributions/chi_squared.hpp>
 
+#include <likelihet/inference/random_bits.hpp>
 #include <likelihet/learning/chain.hpp>
 #include <likelihet/learning/parameters.hpp>
 #include <likelihet/learning/simulate.hpp>
@@ -92,7 +94,7 @@ void add_book(const Ready& like, const Setting& setting, std::uint64_t seed, Ran
   const auto book = std::get<Simulated>(simulate(like.colony(), setting.records, seed));
   const Ready ready(setting.model, book.records);
   // A stream of its own, far from the one that drew the truth.
-  std::mt19937_64 random(seed + 1'000'003);
+  inference::RandomBits random(seed + 1'000'003);
   Chain chain(ready.prepared(), ready.model(), drawn_belief(ready.model(), random), seed, 0);
   for (int i = 0; i < setting.settling; ++i) chain.step();
   const auto truth = flat(book.tables);

@@ -1,6 +1,7 @@
 // Whether marks that repeat each other are told from marks that do not.
 #include "learning/learning_colony.hpp"
 
+#include <likelihet/inference/random_bits.hpp>
 #include <likelihet/learning/dependence.hpp>
 #include <likelihet/learning/simulate.hpp>
 
@@ -40,7 +41,7 @@ colony::Records visuals(int alike) {
 std::vector<Dependence> checked(const Ready& ready, int draws = 400) {
   DependenceCheck check(ready.prepared(), ready.model());
   Chain chain(ready.prepared(), ready.model(), ready.believed(), 1, 0);
-  std::mt19937_64 random(2);
+  inference::RandomBits random(2);
   for (int i = 0; i < draws; ++i) {
     chain.step();
     check.add(chain, random);

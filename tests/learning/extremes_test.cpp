@@ -3,6 +3,7 @@
 
 #include "learning/learning_colony.hpp"
 
+#include <likelihet/inference/random_bits.hpp>
 #include <likelihet/learning/chain.hpp>
 #include <likelihet/learning/learn.hpp>
 #include <likelihet/learning/level_factors.hpp>
@@ -98,7 +99,7 @@ TEST(Extremes, LevelsThatAreRuledOutGiveNoNumberThatIsNone) {
   description.markers[0].rows = {{{{"ember", "+/e"}}, {0.5, 0.5, 0.0}, 8.0},
                                  {{}, {1.0, 0.0, 0.0}, 8.0}};
   const auto model = support::made(description);
-  std::mt19937_64 random(1);
+  inference::RandomBits random(1);
   const std::vector<odds::Tables> draws = {odds::drawn(*model, random),
                                            odds::drawn(*model, random)};
   const auto factors = level_factors(*model, draws);
@@ -129,7 +130,7 @@ TEST(Extremes, ManyUnbornTakeNoTime) {
   auto description = recessive_model();
   description.loci[0].viability = {{"e/e", 0.0}};
   const auto model = support::made(description);
-  std::mt19937_64 random(1);
+  inference::RandomBits random(1);
   for (double q : {0.999999, 1 - 1e-12, 1 - 1e-15}) {
     const auto dead = drawn_unborn(model->loci()[0], {1 - q, q}, genetics::Sex::female, 5, random);
     // Of each five alive: q^2 / (1 - q^2) times as many are not.

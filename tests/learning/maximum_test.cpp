@@ -3,6 +3,7 @@
 
 #include "learning/learning_colony.hpp"
 
+#include <likelihet/inference/random_bits.hpp>
 #include <likelihet/learning/maximum.hpp>
 
 namespace likelihet::learning {
@@ -46,7 +47,7 @@ TEST(Climb, NeverGoesDown) {
   }
   const Ready ready(description, records.records);
   Expecting expecting(ready.prepared(), ready.model());
-  std::mt19937_64 random(3);
+  inference::RandomBits random(3);
   for (int start = 0; start < 4; ++start) {
     const auto end = climb(expecting, ready.model(),
                            start == 0 ? ready.believed() : odds::drawn(ready.model(), random));

@@ -16,6 +16,7 @@
 #include "learning/learning_colony.hpp"
 #include <boost/math/distributions/binomial.hpp>
 
+#include <likelihet/inference/random_bits.hpp>
 #include <likelihet/learning/chain.hpp>
 #include <likelihet/learning/diagnostics.hpp>
 
@@ -42,7 +43,7 @@ colony::ModelDescription model(double worth) {
 std::vector<odds::Tables> far_apart(const colony::Model& as, std::uint64_t seed) {
   std::vector<odds::Tables> out = {odds::believed(as)};
   const auto vague = support::made(model(0.3));
-  std::mt19937_64 random(seed);
+  inference::RandomBits random(seed);
   for (int i = 0; i < 3; ++i) out.push_back(odds::drawn(*vague, random));
   odds::Tables wrong = odds::believed(as);
   std::swap(wrong.rows[0][0][1], wrong.rows[0][0][2]);

@@ -6,6 +6,7 @@
 #include <boost/math/quadrature/gauss_kronrod.hpp>
 #include <boost/math/special_functions/erf.hpp>
 
+#include <likelihet/inference/random_bits.hpp>
 #include <likelihet/learning/clutch_left_out.hpp>
 #include <likelihet/learning/learn.hpp>
 #include <likelihet/learning/maximum.hpp>
@@ -118,7 +119,7 @@ TEST(Together, ClimbsNeverGoDown) {
   const auto book = std::get<Simulated>(simulate(like.colony(), clutches(60).records, 11));
   const Ready ready(model(), book.records);
   Expecting expecting(ready.prepared(), ready.model());
-  std::mt19937_64 random(5);
+  inference::RandomBits random(5);
   for (int start = 0; start < 3; ++start) {
     const auto end = climb(expecting, ready.model(),
                            off_the_saddle(ready.model(), drawn_belief(ready.model(), random)));

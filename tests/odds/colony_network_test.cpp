@@ -1,12 +1,12 @@
 // The network of a colony: what is a variable and what a leaf, its numbers by layer, its order.
 #include <algorithm>
-#include <random>
 #include <string>
 #include <vector>
 
 #include <gtest/gtest.h>
 #include <support/solved_colony.hpp>
 
+#include <likelihet/inference/random_bits.hpp>
 #include <likelihet/odds/colony_network.hpp>
 
 namespace likelihet::odds {
@@ -128,7 +128,7 @@ TEST(ColonyNetwork, RenewsWhatHangsOnBeliefs) {
   EXPECT_TRUE(net.uncertain());
   const Tables centre = believed(colony.model());
   const auto values = net.values(Layer::posterior, centre);
-  std::mt19937_64 random(4);
+  inference::RandomBits random(4);
   auto other = values;
   net.renew(Layer::posterior, drawn(colony.model(), random), other);
   EXPECT_NE(other, values);

@@ -1,12 +1,12 @@
 // Beliefs as tables: at their expectation, and drawn from their Dirichlet distributions.
 #include <algorithm>
 #include <cmath>
-#include <random>
 #include <vector>
 
 #include <gtest/gtest.h>
 #include <support/small_model.hpp>
 
+#include <likelihet/inference/random_bits.hpp>
 #include <likelihet/odds/tables.hpp>
 
 namespace likelihet::odds {
@@ -50,7 +50,7 @@ TEST(Believed, OfAModelWithoutBeliefsIsEmpty) {
 TEST(Drawn, HasTheShapeOfTheBelief) {
   const auto model = model_of(with_contexts());
   const Tables centre = believed(*model);
-  std::mt19937_64 random(1);
+  inference::RandomBits random(1);
   for (int i = 0; i < 100; ++i) {
     const Tables draw = drawn(*model, random);
     ASSERT_EQ(draw.rows[0].size(), centre.rows[0].size());
@@ -73,9 +73,9 @@ TEST(Drawn, HasTheShapeOfTheBelief) {
 
 TEST(Drawn, IsTheSameForTheSameSeed) {
   const auto model = model_of(with_contexts());
-  std::mt19937_64 one(7);
-  std::mt19937_64 two(7);
-  std::mt19937_64 other(8);
+  inference::RandomBits one(7);
+  inference::RandomBits two(7);
+  inference::RandomBits other(8);
   const Tables first = drawn(*model, one);
   EXPECT_EQ(first.rows, drawn(*model, two).rows);
   EXPECT_NE(first.rows, drawn(*model, other).rows);
@@ -87,7 +87,7 @@ TEST(Drawn, IsTheSameForTheSameSeed) {
 // memory). Within five standard errors of 40,000 draws.
 TEST(Drawn, HasTheMomentsOfADirichlet) {
   const auto model = model_of(support::recessive_model());
-  std::mt19937_64 random(11);
+  inference::RandomBits random(11);
   constexpr int draws = 40'000;
   const std::vector<double> expect = {0.2, 0.3, 0.5};  // worth 4
   std::vector<double> sum(3, 0.0);
@@ -116,7 +116,7 @@ TEST(Drawn, SpreadsAnOriginsFrequencyByItsWorth) {
   description.origins = {{"loose", {{"ember", {{"e", 0.25}}}}, 3.0},
                          {"firm", {{"ember", {{"e", 0.25}}}}, 299.0}};
   const auto model = model_of(description);
-  std::mt19937_64 random(3);
+  inference::RandomBits random(3);
   constexpr int draws = 20'000;
   double squares[2] = {0, 0};
   for (int i = 0; i < draws; ++i) {
@@ -135,7 +135,7 @@ TEST(Drawn, KeepsWhatIsBelievedImpossible) {
                                  {{{"ember", "+/e"}}, {0.0, 0.0, 1.0}, 2.0},
                                  {{}, {0.8, 0.2, 0.0}, 2.0}};
   const auto model = model_of(description);
-  std::mt19937_64 random(5);
+  inference::RandomBits random(5);
   for (int i = 0; i < 200; ++i) {
     const auto rows = drawn(*model, random).rows[0][0];
     EXPECT_EQ(rows[0][0], 0.0);
@@ -150,7 +150,7 @@ TEST(Drawn, HoldsAWorthOfNextToNothing) {
   auto description = support::recessive_model();
   for (auto& row : description.markers[0].rows) row.worth = 1e-6;
   const auto model = model_of(description);
-  std::mt19937_64 random(9);
+  inference::RandomBits random(9);
   int corners = 0;
   for (int i = 0; i < 500; ++i) {
     const Tables draw = drawn(*model, random);

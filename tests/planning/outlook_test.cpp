@@ -5,6 +5,7 @@
 #include "support/small_model.hpp"
 #include <gtest/gtest.h>
 
+#include <likelihet/inference/random_bits.hpp>
 #include <likelihet/planning/outlook.hpp>
 
 namespace likelihet::planning {
@@ -148,7 +149,7 @@ TEST(Outlook, AveragesOverTables) {
   RecordsBuilder builder = two_founders({{"+/+", 0.5}, {"+/e", 0.5}}, {{"+/e", 1.0}});
   builder.score("F", "crown-fleck", "clear").score("M", "crown-fleck", "absent");
   const auto colony = colony_of(support::recessive_model(), builder);
-  std::mt19937_64 random(7);
+  inference::RandomBits random(7);
   const std::vector<odds::Tables> tables = {odds::drawn(colony.model(), random),
                                             odds::drawn(colony.model(), random),
                                             odds::drawn(colony.model(), random)};

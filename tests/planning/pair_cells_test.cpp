@@ -4,6 +4,7 @@
 #include "support/small_model.hpp"
 #include <gtest/gtest.h>
 
+#include <likelihet/inference/random_bits.hpp>
 #include <likelihet/planning/pair_cells.hpp>
 
 namespace likelihet::planning {
@@ -116,7 +117,7 @@ TEST(PairCells, AveragedOverTables) {
   builder.score("F", "crown-fleck", "clear").score("M", "crown-fleck", "absent");
   const auto colony =
       support::colony_of(support::made(support::recessive_model()), builder.records);
-  std::mt19937_64 random(11);
+  inference::RandomBits random(11);
   const odds::Tables one = odds::drawn(colony.model(), random);
   const odds::Tables two = odds::drawn(colony.model(), random);
   const PairChances chances(colony.model(), wanted_genotype(colony.model(), 0, 2));

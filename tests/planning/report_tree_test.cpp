@@ -5,6 +5,7 @@
 
 #include <gtest/gtest.h>
 
+#include <likelihet/inference/random_bits.hpp>
 #include <likelihet/planning/report_tree.hpp>
 
 namespace likelihet::planning {
@@ -35,7 +36,7 @@ TEST(ReportTree, StartsWithoutReports) {
 // P(report 0) = 1/2 x 0.9 + 1/2 x 0.2; report 2 cannot be.
 TEST(ReportTree, SplitsByTheChances) {
   ReportTree tree;
-  std::mt19937_64 random(1);
+  inference::RandomBits random(1);
   tree.add({4, 0}, classes(), Genotypes{{0.5, 0.5, 0}}, random);
   ASSERT_EQ(tree.branches().size(), 2U);
   EXPECT_DOUBLE_EQ(tree.branches()[0].weight, 0.55);
@@ -50,14 +51,14 @@ TEST(ReportTree, SplitsByTheChances) {
   EXPECT_EQ(sets[2][0].likelihood, classes()[1].likelihood);
   EXPECT_EQ(sets[2][1].place, (odds::GenotypePlace{5, 0}));
   EXPECT_EQ(sets[2][1].likelihood, classes()[2].likelihood);
-  EXPECT_EQ(std::mt19937_64(1), random) << "nothing was drawn";
+  EXPECT_EQ(inference::RandomBits(1), random) << "nothing was drawn";
 }
 
 // Beyond the limit draws stand for the combinations: equal weights, frequencies as they should be
 // within four standard errors.
 TEST(ReportTree, DrawsBeyondTheLimit) {
   ReportTree tree({4, 20'000});
-  std::mt19937_64 random(7);
+  inference::RandomBits random(7);
   const std::vector<double> even{0.5, 0.5, 0};
   tree.add({0, 0}, classes(), Genotypes{even}, random);
   EXPECT_FALSE(tree.sampled());
@@ -79,7 +80,7 @@ TEST(ReportTree, DrawsBeyondTheLimit) {
 TEST(ReportTree, DrawsTheSameFromTheSameSeed) {
   const auto grown = [](std::uint64_t seed) {
     ReportTree tree({1, 50});
-    std::mt19937_64 random(seed);
+    inference::RandomBits random(seed);
     tree.add({0, 0}, classes(), Genotypes{{0.3, 0.3, 0.4}}, random);
     std::vector<std::size_t> out;
     for (const auto& branch : tree.branches()) out.push_back(branch.classes.front());
@@ -91,7 +92,7 @@ TEST(ReportTree, DrawsTheSameFromTheSameSeed) {
 
 TEST(ReportTree, OfAReportThatIsCertainHasOneBranch) {
   ReportTree tree({1, 10});
-  std::mt19937_64 random(1);
+  inference::RandomBits random(1);
   tree.add({0, 0}, {{{1, 1, 1}, {0, 1}}}, Genotypes{{0.3, 0.3, 0.4}}, random);
   EXPECT_EQ(tree.branches().size(), 1U);
   EXPECT_FALSE(tree.sampled());
