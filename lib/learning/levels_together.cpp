@@ -18,6 +18,11 @@ double log_uniform(inference::RandomBits& random) {
   return -std::exponential_distribution<double>()(random);
 }
 
+// Between a hundredth and all, each power of ten as often.
+double wide_share(inference::RandomBits& random) {
+  return std::pow(0.01, random.uniform());
+}
+
 // Neal's stepping out and shrinking on b >= 0.
 double slice(const std::function<double(double)>& log_density, double from, double width,
              inference::RandomBits& random) {
@@ -51,28 +56,36 @@ class Move {
         random_(random),
         given_(model, tables, points) {}
 
+  // From Dirichlet(prior + share x counts). With a share of 1 nearly every proposal is good where
+  // the row is near what was seen, and hardly any elsewhere: smaller shares bring a row back from
+  // afar.
   void row(std::size_t m, std::size_t t, std::size_t r, const std::vector<double>& prior,
-           const std::vector<double>& counts, double loading) {
+           const std::vector<double>& counts, double loading, double share) {
     std::vector<double> shapes(prior.size(), 0.0);
     for (std::size_t k = 0; k < shapes.size(); ++k) {
-      if (prior[k] > 0) shapes[k] = prior[k] + counts[k];
+      if (prior[k] > 0) shapes[k] = prior[k] + share * counts[k];
     }
     auto& now = tables_.rows[m][t][r];
     auto proposed = odds::dirichlet(shapes, random_);
+    // Levels of animals that were read for this mark alone say of the row what they count.
+    std::vector<double> alone = counts;
     const auto touched = [&](const std::vector<Part>& parts) {
       return std::any_of(parts.begin(), parts.end(), [&](const Part& part) {
         return part.marker == m && part.table == t && part.row == r;
       });
     };
+    for (const auto& [parts, count] : seen_) {
+      for (const Part& part : parts) {
+        if (part.marker == m && part.table == t && part.row == r) alone[part.level] -= count;
+      }
+    }
     double ratio = -height(touched);
     auto before =
         given_.exchange(m, t, r, odds::given_strength(proposed, loading, points_.strength));
     ratio += height(touched);
-    for (const auto& [parts, count] : seen_) {
-      for (const Part& part : parts) {
-        if (part.marker != m || part.table != t || part.row != r) continue;
-        ratio -= count * std::log(proposed[part.level] / now[part.level]);
-      }
+    for (std::size_t k = 0; k < shapes.size(); ++k) {
+      const double weight = alone[k] - share * counts[k];
+      if (prior[k] > 0 && weight != 0) ratio += weight * std::log(proposed[k] / now[k]);
     }
     if (log_uniform(random_) < ratio) {
       now = std::move(proposed);
@@ -165,7 +178,10 @@ void LevelsTogether::move(const colony::Model& model, const odds::StrengthPoints
       for (std::size_t t = 0; t < next.rows[m].size(); ++t) {
         for (std::size_t r = 0; r < next.rows[m][t].size(); ++r) {
           if (!open(prior.rows[m][t][r])) continue;
-          move.row(m, t, r, prior.rows[m][t][r], counts.rows[m][t][r], next.loadings[g][i]);
+          for (double share : {1.0, wide_share(random)}) {
+            move.row(m, t, r, prior.rows[m][t][r], counts.rows[m][t][r], next.loadings[g][i],
+                     share);
+          }
         }
       }
     }

@@ -28,8 +28,9 @@ class LevelsTogether {
   void add(const std::vector<Part>& parts) { seen_[parts] += 1; }
 
   /// New rows and loadings of all groups that learning may move, into `next`, from those of `now`.
-  /// A row is proposed as if marks were independent, from Dirichlet(prior + counts), and accepted
-  /// by Metropolis and Hastings's rule (Hastings 1970, Biometrika 57:97); a loading is drawn by
+  /// A row is proposed as if marks were independent, from Dirichlet(prior + counts) and then from
+  /// Dirichlet(prior + share x counts) with a share drawn anew, and accepted by Metropolis and
+  /// Hastings's rule (Hastings 1970, Biometrika 57:97); a loading is drawn by
   /// slice sampling (Neal 2003, Annals of Statistics 31:705, figures 3 and 5). Leaves the posterior
   /// given genotypes and levels as it is.
   void move(const colony::Model& model, const odds::StrengthPoints& points, const Counts& prior,

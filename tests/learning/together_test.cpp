@@ -9,6 +9,7 @@
 #include <likelihet/inference/random_bits.hpp>
 #include <likelihet/learning/clutch_left_out.hpp>
 #include <likelihet/learning/learn.hpp>
+#include <likelihet/learning/levels_together.hpp>
 #include <likelihet/learning/maximum.hpp>
 #include <likelihet/learning/simulate.hpp>
 #include <likelihet/learning/together_factors.hpp>
@@ -155,6 +156,35 @@ TEST(Together, TheModeIsAPeakOfTheEvidence) {
       EXPECT_LE(height(beside), top + 1e-10);
     }
   }
+}
+
+// Sixty animals all read clear and there, and rows that start where neither is ever seen. As long
+// as the marks are thought to come together, a better row for one of them alone helps little.
+TEST(Together, RowsComeBackFromAfar) {
+  const Ready ready(model(), clutches(4).records);
+  LevelsTogether seen;
+  Counts counts(ready.model());
+  for (int animal = 0; animal < 60; ++animal) {
+    seen.add({{0, 0, 0, 2}, {1, 0, 0, 1}});
+    counts.rows[0][0][0][2] += 1;
+    counts.rows[1][0][0][1] += 1;
+  }
+  odds::Tables tables = ready.believed();
+  tables.rows[0][0][0] = {0.98, 0.01, 0.01};
+  tables.rows[1][0][0] = {0.99, 0.01};
+  tables.loadings = {{2.5, 2.5}};
+  inference::RandomBits random(9);
+  double mean = 0;
+  constexpr int sweeps = 2'000;
+  for (int sweep = 0; sweep < sweeps; ++sweep) {
+    odds::Tables next = tables;
+    seen.move(ready.model(), ready.prepared().net.strengths(), prior_counts(ready.model()), counts,
+              tables, next, random);
+    tables = std::move(next);
+    if (sweep >= sweeps / 2) mean += tables.rows[1][0][0][1] / (sweeps - sweeps / 2);
+  }
+  // Were the marks independent: (60 + 8 x 0.6)/(60 + 8).
+  EXPECT_NEAR(mean, 64.8 / 68, 0.05);
 }
 
 // Books in which both marks follow the strength closely: learning finds that, and what they say
