@@ -1,5 +1,7 @@
 likelihet_test(reference_tests COMPUTES
   SOURCES ${CMAKE_CURRENT_SOURCE_DIR}/reference/audit_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/reference/dystrophy_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/reference/halves.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/reference/hemophilia_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/reference/jags_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/reference/learning_jags_test.cpp
