@@ -4,7 +4,6 @@
 #include <cmath>
 #include <span>
 #include <type_traits>
-#include <vector>
 
 #include <likelihet/inference/pass.hpp>
 #include <likelihet/inference/product.hpp>
@@ -101,24 +100,41 @@ bool& lost(Scale<Lanes<8>>& scale, std::size_t k) {
   return scale.lost[k];
 }
 
-// Brings the cells of lane `k` to the exponent of the largest, which goes into `scale`. What is
-// then 0 has no share in anything.
-template <class Number>
-void level(Number* to, std::span<const Scaled> cells, std::size_t k, Scale<Number>& scale) {
-  std::int64_t largest = INT64_MIN;
-  for (const Scaled& cell : cells) {
-    if (cell.value > 0) largest = std::max(largest, cell.exponent);
-    lost(scale, k) = lost(scale, k) || cell.lost;
-  }
-  if (largest == INT64_MIN) lost(scale, k) = true;
-  for (std::size_t c = 0; c < cells.size(); ++c) {
-    const std::int64_t below = cells[c].exponent - largest;
-    lane(to[c], k) = cells[c].value > 0 && below > -2000
-                         ? std::ldexp(cells[c].value, static_cast<int>(below))
-                         : 0.0;
-  }
-  if (largest != INT64_MIN) exponent(scale, k) += largest;
+// value x 2^shift for a shift of at most 0; what is then 0 has no share in anything.
+double shifted(double value, std::int64_t shift) {
+  return shift > -2000 ? std::ldexp(value, static_cast<int>(shift)) : 0.0;
 }
+
+// Cells of one lane, each with an exponent of its own, under the largest of them.
+template <class Number>
+class Level {
+ public:
+  Level(std::span<Number> cells, std::size_t k) : cells_(cells), k_(k) {}
+
+  void put(std::size_t c, const Scaled& product) {
+    lane(cells_[c], k_) = product.value;
+    if (product.value == 0) return;
+    if (none_ || product.exponent > exponent_) {
+      for (std::size_t b = 0; b < c; ++b) {
+        lane(cells_[b], k_) =
+            shifted(lane(cells_[b], k_), none_ ? 0 : exponent_ - product.exponent);
+      }
+      exponent_ = product.exponent;
+      none_ = false;
+    } else {
+      lane(cells_[c], k_) = shifted(product.value, product.exponent - exponent_);
+    }
+  }
+  /// Whether all cells are 0.
+  [[nodiscard]] bool none() const { return none_; }
+  [[nodiscard]] std::int64_t exponent() const { return exponent_; }
+
+ private:
+  std::span<Number> cells_;
+  std::size_t k_;
+  std::int64_t exponent_ = 0;
+  bool none_ = true;
+};
 
 }  // namespace
 
@@ -160,17 +176,20 @@ void Pass<Number>::fold_large_family(std::uint32_t f, Scale<Number>& own) {
     const FamilyPlace& place = plan_->families()[f];
     const LeafFamilies& leaves = plan_->leaves();
     const auto& cells = plan_->cell_list(place.cell_list);
-    std::vector<Scaled> products(cells.size());
     for (std::size_t k = 0; k < lanes; ++k) {
-      std::fill(products.begin(), products.end(), Scaled{});
-      for (const Member& member : leaves.members_of(leaves.families[f])) {
-        Number* sums = sums_.data() + leaves.patterns[member.pattern].offset;
-        for (std::size_t c = 0; c < cells.size(); ++c) {
-          const double factor = lane(sums[cells[c]], k);
-          for (std::uint32_t n = 0; n < member.count; ++n) products[c].multiply(factor);
+      Level<Number> level({arena_.data() + place.offset, cells.size()}, k);
+      for (std::size_t c = 0; c < cells.size(); ++c) {
+        Scaled product;
+        for (const Member& member : leaves.members_of(leaves.families[f])) {
+          const std::size_t first = leaves.patterns[member.pattern].offset;
+          const double factor = lane(sums_[first + cells[c]], k);
+          for (std::uint32_t n = 0; n < member.count; ++n) product.multiply(factor);
         }
+        level.put(c, product);
+        lost(own, k) = lost(own, k) || product.lost;
       }
-      level(arena_.data() + place.offset, products, k, own);
+      lost(own, k) = lost(own, k) || level.none();
+      exponent(own, k) += level.exponent();
     }
   }
 }
