@@ -87,6 +87,7 @@ Chain::Chain(const odds::Prepared& prepared, const colony::Model& model, odds::T
       tables_(std::move(start)),
       random_(random_stream(seed, Purpose::chains, number)),
       values_(prepared.net.values(odds::Layer::posterior, believed_)),
+      renewal_(prepared.net, odds::Layer::posterior),
       pass_(*prepared.plan),
       sampler_(*prepared.plan),
       counts_(model),
@@ -106,7 +107,8 @@ bool Chain::step() {
 }
 
 bool Chain::draw_genotypes() {
-  prepared_->net.renew(odds::Layer::posterior, tables_, values_);
+  renewal_.take(tables_);
+  renewal_.write(odds::Layer::posterior, values_);
   pass_.collect(values_);
   if (!pass_.in_doubt()) {
     log_evidence_ = log_of(pass_.total(), pass_.scale()) + prepared_->plan->silent_log();

@@ -12,6 +12,7 @@
 #include <likelihet/learning/scorer_moves.hpp>
 #include <likelihet/learning/shared_levels.hpp>
 #include <likelihet/odds/layers.hpp>
+#include <likelihet/odds/renewal.hpp>
 
 namespace likelihet::learning {
 
@@ -68,6 +69,7 @@ class Chain {
   odds::Tables tables_;
   inference::RandomBits random_;
   std::vector<double> values_;
+  odds::Renewal<double> renewal_;
   inference::Pass<double> pass_;
   inference::Sampler sampler_;
   inference::Draw draw_;

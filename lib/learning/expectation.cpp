@@ -185,6 +185,7 @@ Expecting::Expecting(const odds::Prepared& prepared, const colony::Model& model)
     : prepared_(&prepared),
       model_(&model),
       values_(prepared.net.values(odds::Layer::posterior, odds::believed(model))),
+      renewal_(prepared.net, odds::Layer::posterior),
       pass_(*prepared.plan) {
   if (prepared.plan->impossible()) throw std::invalid_argument("the evidence contradicts itself");
 }
@@ -207,7 +208,8 @@ Expectation Expecting::counted(const inference::Pass<Number>& pass,
 }
 
 std::optional<Expectation> Expecting::at(const odds::Tables& tables) {
-  prepared_->net.renew(odds::Layer::posterior, tables, values_);
+  renewal_.take(tables);
+  renewal_.write(odds::Layer::posterior, values_);
   if (believe_seen<double>(pass_, values_)) return counted(pass_, tables);
   std::vector<inference::Extended> wide(values_.begin(), values_.end());
   inference::Pass<inference::Extended> slow(*prepared_->plan);

@@ -7,6 +7,7 @@
 #include <likelihet/inference/pass.hpp>
 #include <likelihet/learning/counts.hpp>
 #include <likelihet/odds/layers.hpp>
+#include <likelihet/odds/renewal.hpp>
 
 namespace likelihet::learning {
 
@@ -37,6 +38,7 @@ class Expecting {
   const odds::Prepared* prepared_;
   const colony::Model* model_;
   std::vector<double> values_;
+  odds::Renewal<double> renewal_;
   inference::Pass<double> pass_;
 };
 

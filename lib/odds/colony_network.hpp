@@ -12,17 +12,12 @@
 #include <vector>
 
 #include <likelihet/inference/network.hpp>
-#include <likelihet/odds/evidence_score.hpp>
 #include <likelihet/odds/scenario.hpp>
 #include <likelihet/odds/strength.hpp>
 #include <likelihet/odds/tables.hpp>
+#include <likelihet/odds/term.hpp>
 
 namespace likelihet::odds {
-
-/// Each layer holds the ones before it. `sexes` is what is taken as given: descent and sexes alone.
-/// Compared with <: a term counts in its own layer and in all after it. `pedigree` adds appearances
-/// and broods, `scored` the marks, `posterior` the results.
-enum class Layer : std::uint8_t { sexes, pedigree, scored, posterior };
 
 /// What a variable of the network stands for. Beside genotypes there is who the sire was, where
 /// there are several candidates: one state each, in the order of the scenario's sires.
@@ -38,35 +33,6 @@ struct Owner {
 struct Node {
   bool leaf = false;
   std::uint32_t id = 0;  ///< inference::Variable or inference::Leaf
-};
-
-/// One piece of evidence or prior, as numbers over genotypes. Animals with the same evidence at a
-/// locus have one between them; a brood has its own.
-struct Term {
-  /// All readings of one marker on one animal, since they look at one true level.
-  struct Score {
-    std::size_t marker = 0;
-    std::size_t table = 0;  ///< as table_in_force() says
-    /// One a level of the marker, not normalised.
-    std::vector<Reading> readings;    ///< of one true level
-    std::vector<std::size_t> row_of;  ///< which row holds, by joint genotype of the term's loci
-  };
-  /// The prior is founder_prior() at the origin's frequencies, mixed with what the animal was sold
-  /// as: trust x odds + (1 - trust) x prior, within each sex on a sex chromosome.
-  struct Founder {
-    std::size_t locus = 0;
-    /// Empty: all copies are of the first allele.
-    std::optional<std::size_t> origin;
-    /// Points into the colony; nothing where the seller said nothing of this locus.
-    const colony::BoughtAs* bought_as = nullptr;
-    /// Every genotype alike, whatever the origin: for asking whether a recorded descent is wrong.
-    bool unplaced = false;
-  };
-  Layer layer = Layer::sexes;
-  std::vector<double> fixed;  ///< the numbers, where no table of the model is behind them
-  /// One marker, or several of a group that share the animal's strength of expression.
-  std::vector<Score> scores;
-  std::optional<Founder> founder;
 };
 
 /// The network and how its numbers come from tables and layers. Genotype variables of breeders,
@@ -96,7 +62,16 @@ class ColonyNetwork {
   };
   [[nodiscard]] const std::vector<Scored>& scored() const { return scored_; }
   [[nodiscard]] const std::vector<Founder>& founders() const { return founders_; }
+  [[nodiscard]] const std::vector<Term>& terms() const { return terms_; }
   [[nodiscard]] const Term& term(std::uint32_t number) const { return terms_[number]; }
+  /// One table of the network: the product of its terms up to a layer, ones without any.
+  struct Slot {
+    inference::Table table = 0;
+    std::vector<std::uint32_t> terms;
+    bool depends = false;  ///< on tables
+  };
+  [[nodiscard]] const std::vector<Slot>& slots() const { return slots_; }
+  [[nodiscard]] const colony::Model& model() const { return *model_; }
   /// r(level) of a score, with the scorers' reliabilities of these tables.
   [[nodiscard]] std::vector<double> reading_of(const Term::Score& score,
                                                const Tables& tables) const;
@@ -111,14 +86,8 @@ class ColonyNetwork {
 
   /// A set of numbers for the network with the evidence up to `layer` and these tables. Layout of
   /// inference::Network::values(). The tables may be others than those the network was built with,
-  /// as long as they have no fewer zeros.
+  /// as long as they have no fewer zeros. For one set of tables after another see Renewal.
   [[nodiscard]] std::vector<double> values(Layer layer, const Tables& tables) const;
-  /// Writes the numbers that depend on tables over those of `values`: each piece of evidence is
-  /// worked out once, however many animals share it. `values` must come from values() of that
-  /// layer, with any tables.
-  void renew(Layer layer, const Tables& tables, std::vector<double>& values) const;
-  /// The positions in values() that renew() may write, as [begin, end).
-  [[nodiscard]] std::vector<std::pair<std::size_t, std::size_t>> renewed() const;
   /// Where in values() what is supposed of a genotype is multiplied in, one number a genotype, as
   /// [begin, end): a place of Scenario::supposed, else std::out_of_range is thrown. No other
   /// genotype's evidence stands there; what was recorded of this one may.
@@ -143,19 +112,6 @@ class ColonyNetwork {
 
  private:
   friend class NetworkBuilder;
-  /// One table of the network: the product of its terms up to a layer, ones without any.
-  struct Slot {
-    inference::Table table = 0;
-    std::vector<std::uint32_t> terms;
-    bool depends = false;  ///< on tables
-  };
-  using TermNumbers = std::vector<std::vector<double>>;
-  [[nodiscard]] TermNumbers all_numbers(Layer layer, const Tables& tables) const;
-  void write(const Slot& slot, Layer layer, const TermNumbers& numbers, double* out) const;
-  [[nodiscard]] bool shared(const Term& term, const Tables& tables) const;
-  [[nodiscard]] std::vector<double> numbers(const Term& term, const Tables& tables) const;
-  [[nodiscard]] std::vector<double> numbers(const std::vector<Term::Score>& scores,
-                                            const Tables& tables, const GivenStrength& given) const;
 
   const colony::Model* model_ = nullptr;
   std::size_t loci_ = 0;

@@ -7,14 +7,15 @@
 
 namespace likelihet::odds {
 
+void multiply_reading(std::size_t level, double sure, std::vector<double>& likelihood) {
+  const double elsewhere = (1 - sure) / static_cast<double>(likelihood.size() - 1);
+  for (std::size_t l = 0; l < likelihood.size(); ++l)
+    likelihood[l] *= l == level ? sure : elsewhere;
+}
+
 std::vector<double> reading_likelihood(std::size_t levels, const std::vector<Reading>& readings) {
   std::vector<double> out(levels, 1.0);
-  for (const Reading& reading : readings) {
-    const double elsewhere = (1 - reading.sure) / static_cast<double>(levels - 1);
-    for (std::size_t level = 0; level < levels; ++level) {
-      out[level] *= level == reading.level ? reading.sure : elsewhere;
-    }
-  }
+  for (const Reading& reading : readings) multiply_reading(reading.level, reading.sure, out);
   return out;
 }
 
@@ -72,10 +73,10 @@ std::vector<std::size_t> row_of_genotypes(const colony::Model& model,
   return out;
 }
 
-std::vector<double> row_likelihood(const std::vector<std::vector<double>>& expect,
-                                   const std::vector<double>& reading, double weight) {
-  std::vector<double> out(expect.size(), 1.0);
-  if (weight == 0) return out;
+void row_likelihood(const std::vector<std::vector<double>>& expect,
+                    const std::vector<double>& reading, double weight, std::vector<double>& out) {
+  out.assign(expect.size(), 1.0);
+  if (weight == 0) return;
   for (std::size_t r = 0; r < expect.size(); ++r) {
     double sum = 0;
     for (std::size_t level = 0; level < reading.size(); ++level) {
@@ -83,6 +84,12 @@ std::vector<double> row_likelihood(const std::vector<std::vector<double>>& expec
     }
     out[r] = weight == 1 ? sum : std::pow(sum, weight);
   }
+}
+
+std::vector<double> row_likelihood(const std::vector<std::vector<double>>& expect,
+                                   const std::vector<double>& reading, double weight) {
+  std::vector<double> out;
+  row_likelihood(expect, reading, weight, out);
   return out;
 }
 

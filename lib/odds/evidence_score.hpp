@@ -26,6 +26,8 @@ struct Reading {
 /// level alike. One number a level, ones without readings; two sure readings of different levels
 /// give zeros. `levels` is 2 or more.
 std::vector<double> reading_likelihood(std::size_t levels, const std::vector<Reading>& readings);
+/// One more reading of `level`: multiplies its r(level) into `likelihood`, one number a level.
+void multiply_reading(std::size_t level, double sure, std::vector<double>& likelihood);
 
 /// Which of a marker's tables holds for an animal: 0 for its own rows, 1 + c for context c; nothing
 /// where the context says that the sign cannot be read. `shows[l]` are the appearances recorded for
@@ -56,5 +58,8 @@ std::vector<std::size_t> row_of_genotypes(const colony::Model& model,
 /// every row, so only ratios matter.
 std::vector<double> row_likelihood(const std::vector<std::vector<double>>& expect,
                                    const std::vector<double>& reading, double weight);
+/// The same, written over `out`.
+void row_likelihood(const std::vector<std::vector<double>>& expect,
+                    const std::vector<double>& reading, double weight, std::vector<double>& out);
 
 }  // namespace likelihet::odds

@@ -72,7 +72,8 @@ JointBeliefs::JointBeliefs(const Scenario& scenario, std::unique_ptr<Prepared> p
       prepared_(std::move(prepared)),
       believed_(believed(scenario.colony->model())),
       memory_bytes_(memory),
-      values_(prepared_->net.values(Layer::posterior, believed_)) {
+      values_(prepared_->net.values(Layer::posterior, believed_)),
+      renewal_(prepared_->net, Layer::posterior) {
   if (prepared_->plan->whole_size() * sizeof(DrawLanes) <= memory) {
     runner_ = std::make_unique<inference::Runner<DrawLanes>>(*prepared_->plan);
   }
@@ -80,10 +81,12 @@ JointBeliefs::JointBeliefs(const Scenario& scenario, std::unique_ptr<Prepared> p
 }
 
 void JointBeliefs::take(const Tables& tables) {
-  prepared_->net.renew(Layer::posterior, tables, values_);
+  renewal_.take(tables);
+  renewal_.write(Layer::posterior, values_);
   take_values();
   if (beliefs_.possible) return;
-  prepared_->net.renew(Layer::posterior, believed_, values_);
+  renewal_.take(believed_);
+  renewal_.write(Layer::posterior, values_);
   take_values();
 }
 

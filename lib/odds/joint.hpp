@@ -15,6 +15,7 @@
 #include <likelihet/inference/engine.hpp>
 #include <likelihet/odds/layers.hpp>
 #include <likelihet/odds/options.hpp>
+#include <likelihet/odds/renewal.hpp>
 #include <likelihet/odds/table_draws.hpp>
 
 namespace likelihet::odds {
@@ -90,6 +91,7 @@ class JointBeliefs {
   Tables believed_;
   std::size_t memory_bytes_;
   std::vector<double> values_;
+  Renewal<double> renewal_;
   inference::Beliefs beliefs_;
   std::unique_ptr<inference::Runner<DrawLanes>> runner_;  // where eight sets of numbers fit
   std::vector<DrawLanes> lanes_;

@@ -28,7 +28,8 @@ NetworkBuilder::NetworkBuilder(const Scenario& scenario, const Tables& tables)
       needs_variable_(animals_ * loci_, false),
       evidence_(animals_ * loci_),
       ties_(animals_),
-      clutch_sire_(colony_.clutches().size()) {
+      clutch_sire_(colony_.clutches().size()),
+      term_numbers_(model_, out_.strengths_) {
   for (std::size_t l = 0; l < loci_; ++l) {
     const bool matters = locus(l).viability_matters();
     any_viability_ = any_viability_ || matters;
@@ -40,6 +41,7 @@ NetworkBuilder::NetworkBuilder(const Scenario& scenario, const Tables& tables)
   out_.loci_ = loci_;
   if (!model_.together().empty()) out_.strengths_ = strength_points();
   out_.nodes_.resize(animals_ * loci_);
+  term_numbers_.at(tables_);
 }
 
 ColonyNetwork NetworkBuilder::build() {
@@ -119,7 +121,7 @@ std::uint32_t NetworkBuilder::term(const Key& key, Term made) {
       known_terms_.try_emplace(key, static_cast<std::uint32_t>(out_.terms_.size()));
   if (fresh) {
     double least = 1;
-    for (double p : out_.numbers(made, tables_)) {
+    for (double p : term_numbers_.of(made)) {
       if (p > 0) least = std::min(least, p);
     }
     // Each drawn row may be as low as least_drawn; `parts` needs no more than about 1e-200.

@@ -12,6 +12,7 @@
 
 #include <likelihet/genetics/transmission.hpp>
 #include <likelihet/odds/colony_network.hpp>
+#include <likelihet/odds/term_numbers.hpp>
 
 namespace likelihet::odds {
 
@@ -105,6 +106,7 @@ class NetworkBuilder {
   std::size_t sexed_ = 0;
   std::uint32_t broods_ = 0;
   ColonyNetwork out_;
+  TermNumbers term_numbers_;  // at tables_
 };
 
 }  // namespace likelihet::odds

@@ -42,7 +42,7 @@ Table NetworkBuilder::slot(const Terms& terms, std::size_t size) {
     const Term& made = out_.terms_[t];
     depends = depends || !made.scores.empty() || (made.founder && made.founder->origin);
     if (made.layer > Layer::pedigree) continue;
-    const auto numbers = out_.numbers(made, tables_);
+    const auto numbers = term_numbers_.of(made);
     for (std::size_t i = 0; i < size; ++i) start[i] *= numbers[i];
   }
   const Table table = out_.network_.add_table(start);

@@ -36,12 +36,7 @@ class Runs {
     inference::Runner<DrawLanes> runner(*prepared_.plan);
     for (std::size_t done = 0; done < count; done += width) {
       const std::size_t now = std::min(width, count - done);
-      for (std::size_t k = 0; k < now; ++k) {
-        sets_.write(values_);
-        for (const auto& [begin, end] : sets_.written) {
-          for (std::size_t i = begin; i < end; ++i) lanes_[i].lane[k] = values_[i];
-        }
-      }
+      write_lanes(now);
       if (runner.run(lanes_)) {
         hand_on(runner.pass(), done, now);
       } else {
@@ -51,6 +46,19 @@ class Runs {
   }
 
  private:
+  void write_lanes(std::size_t count) {
+    if (sets_.write_lanes) {
+      sets_.write_lanes(count, lanes_);
+      return;
+    }
+    for (std::size_t k = 0; k < count; ++k) {
+      sets_.write(values_);
+      for (const auto& [begin, end] : sets_.written) {
+        for (std::size_t i = begin; i < end; ++i) lanes_[i].lane[k] = values_[i];
+      }
+    }
+  }
+
   std::vector<inference::Beliefs> each_alone(std::size_t now) {
     std::vector<inference::Beliefs> out;
     for (std::size_t k = 0; k < now; ++k) {

@@ -48,6 +48,8 @@ struct NumberSets {
   std::vector<std::pair<std::size_t, std::size_t>> written;  ///< positions, as [begin, end)
   /// Turns the numbers of the set before into those of the next.
   std::function<void(std::vector<double>&)> write;
+  /// Where it is quicker: the next sets, as many as `count`, into as many lanes; empty: by `write`.
+  std::function<void(std::size_t count, std::vector<DrawLanes>&)> write_lanes;
   /// What a set at which nothing is possible counts as; nothing: its beliefs are all 0.
   std::optional<inference::Beliefs> instead;
 };

@@ -1,4 +1,5 @@
 // Sets of tables as sets of numbers.
+#include <likelihet/odds/renewal.hpp>
 #include <likelihet/odds/table_draws.hpp>
 
 namespace likelihet::odds {
@@ -9,8 +10,16 @@ void run_draws(const Prepared& prepared, const colony::Model& model, Layer layer
                const TargetVisitor& visit) {
   NumberSets sets;
   sets.values = prepared.net.values(layer, believed(model));
-  sets.written = prepared.net.renewed();
-  sets.write = [&](std::vector<double>& values) { prepared.net.renew(layer, next(), values); };
+  Renewal<double> one(prepared.net, layer);
+  sets.write = [&](std::vector<double>& values) {
+    one.take(next());
+    one.write(layer, values);
+  };
+  Renewal<DrawLanes> several(prepared.net, layer);
+  sets.write_lanes = [&](std::size_t count, std::vector<DrawLanes>& values) {
+    for (std::size_t k = 0; k < count; ++k) several.take(next(), k);
+    several.write(layer, values);
+  };
   sets.instead = inference::infer(*prepared.plan, sets.values);
   run_sets(prepared, model, targets.list, std::move(sets), draws, memory_bytes, step, visit);
 }

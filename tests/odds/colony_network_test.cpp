@@ -8,6 +8,7 @@
 
 #include <likelihet/inference/random_bits.hpp>
 #include <likelihet/odds/colony_network.hpp>
+#include <likelihet/odds/renewal.hpp>
 
 namespace likelihet::odds {
 namespace {
@@ -118,7 +119,7 @@ TEST(ColonyNetwork, WritesTheNumbersOfALayer) {
   EXPECT_NEAR(all[1], 0.4 * 0.985, 1e-16);
 }
 
-// Renewing at the belief writes what values() writes, and touches only what renewed() says.
+// Renewing at the belief writes what values() writes, and touches only what depends on tables.
 TEST(ColonyNetwork, RenewsWhatHangsOnBeliefs) {
   RecordsBuilder records = family();
   records.shows("I", "ember", "plain").score("I", "crown-fleck", "clear", "ana");
@@ -130,19 +131,47 @@ TEST(ColonyNetwork, RenewsWhatHangsOnBeliefs) {
   const auto values = net.values(Layer::posterior, centre);
   inference::RandomBits random(4);
   auto other = values;
-  net.renew(Layer::posterior, drawn(colony.model(), random), other);
+  Renewal<double> renewal(net, Layer::posterior);
+  renewal.take(drawn(colony.model(), random));
+  renewal.write(Layer::posterior, other);
   EXPECT_NE(other, values);
   std::vector<bool> may_change(values.size(), false);
-  for (const auto& [begin, end] : net.renewed()) {
-    std::fill(may_change.begin() + static_cast<std::ptrdiff_t>(begin),
-              may_change.begin() + static_cast<std::ptrdiff_t>(end), true);
+  for (const auto& slot : net.slots()) {
+    const auto begin =
+        may_change.begin() + static_cast<std::ptrdiff_t>(net.network().offset(slot.table));
+    if (slot.depends) std::fill_n(begin, net.network().size(slot.table), true);
   }
   for (std::size_t i = 0; i < values.size(); ++i) {
     if (may_change[i]) continue;
     EXPECT_EQ(other[i], values[i]) << i;
   }
-  net.renew(Layer::posterior, centre, other);
+  renewal.take(centre);
+  renewal.write(Layer::posterior, other);
   EXPECT_EQ(other, values);
+}
+
+// Every layer at once, a set of tables in each lane: to the bit what values() gives one by one.
+TEST(ColonyNetwork, RenewsEightSetsAndEveryLayer) {
+  RecordsBuilder records = family();
+  records.shows("I", "ember", "plain").score("I", "crown-fleck", "clear", "ana");
+  records.score("J", "crown-fleck", "faint", "ana").result("J", "shed-pcr", "carrier");
+  const auto colony = support::colony_of(support::recessive_model(), records);
+  const auto net = network_of(colony);
+  inference::RandomBits random(7);
+  std::vector<Tables> sets;
+  Renewal<inference::Lanes<8>> renewal(net, Layer::posterior);
+  for (std::size_t k = 0; k < 8; ++k) {
+    renewal.take(sets.emplace_back(drawn(colony.model(), random)), k);
+  }
+  for (Layer layer : {Layer::sexes, Layer::pedigree, Layer::scored, Layer::posterior}) {
+    std::vector<inference::Lanes<8>> lanes;
+    for (double v : net.values(layer, believed(colony.model()))) lanes.emplace_back(v);
+    renewal.write(layer, lanes);
+    for (std::size_t k = 0; k < 8; ++k) {
+      const auto alone = net.values(layer, sets[k]);
+      for (std::size_t i = 0; i < alone.size(); ++i) EXPECT_EQ(lanes[i].lane[k], alone[i]);
+    }
+  }
 }
 
 TEST(ColonyNetwork, IsCertainWithoutMarksAndOrigins) {
@@ -152,7 +181,6 @@ TEST(ColonyNetwork, IsCertainWithoutMarksAndOrigins) {
   const auto colony = support::colony_of(support::recessive_model(), records);
   const auto net = network_of(colony);
   EXPECT_FALSE(net.uncertain());
-  EXPECT_TRUE(net.renewed().empty());
 }
 
 // Animals that are alike share their tables: a hundred sibs of one look take no more numbers than
