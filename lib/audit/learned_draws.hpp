@@ -20,7 +20,7 @@ struct DrawSettings {
   std::size_t first_settling = 500;  ///< sweeps before the first draw of the first chain
   std::size_t settling = 100;        ///< and of a chain that begins where an earlier one ended
   std::size_t draws = 256;
-  std::size_t apart = 4;  ///< sweeps from draw to draw
+  std::size_t apart = 8;  ///< sweeps from draw to draw
   std::uint64_t seed = 1;
   std::size_t memory_bytes = std::size_t{2} << 30U;
 };

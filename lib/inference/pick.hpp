@@ -2,7 +2,6 @@
 #pragma once
 
 #include <cstdint>
-#include <random>
 
 #include <likelihet/inference/random_bits.hpp>
 

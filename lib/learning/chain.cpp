@@ -6,6 +6,7 @@
 #include <span>
 #include <tuple>
 
+#include <likelihet/inference/multinomial.hpp>
 #include <likelihet/inference/random_bits.hpp>
 #include <likelihet/learning/chain.hpp>
 #include <likelihet/learning/expectation.hpp>
@@ -14,27 +15,6 @@
 namespace likelihet::learning {
 
 namespace {
-
-// A position in proportion to weights, of which one at least is above 0.
-std::size_t pick(std::span<const double> weights, inference::RandomBits& random) {
-  double whole = 0;
-  std::size_t possible = 0;
-  std::size_t last = 0;
-  for (std::size_t i = 0; i < weights.size(); ++i) {
-    whole += weights[i];
-    if (weights[i] > 0) {
-      ++possible;
-      last = i;
-    }
-  }
-  if (possible < 2) return last;
-  double left = random.uniform() * whole;
-  for (std::size_t i = 0; i < last; ++i) {
-    left -= weights[i];
-    if (left < 0) return i;
-  }
-  return last;
-}
 
 bool chance(double p, inference::RandomBits& random) {
   return p >= 1 || random.uniform() < p;
@@ -91,7 +71,15 @@ Chain::Chain(const odds::Prepared& prepared, const colony::Model& model, odds::T
       pass_(*prepared.plan),
       sampler_(*prepared.plan),
       counts_(model),
-      scorer_moves_(prepared.net, model, prior_) {}
+      cells_(prepared.net),
+      levels_(prepared.net, model),
+      readings_(prepared.net.terms().size()),
+      scorer_moves_(prepared.net, model, prior_) {
+  for (std::uint32_t s = 0; s < prepared.net.scored().size(); ++s) {
+    const auto& term = prepared.net.term(prepared.net.scored()[s].term);
+    if (term.scores.size() > 1) scored_together_.push_back(s);
+  }
+}
 
 bool Chain::step() {
   if (!draw_genotypes()) {
@@ -124,87 +112,59 @@ bool Chain::draw_genotypes() {
   return true;
 }
 
-std::size_t Chain::genotype_of(std::size_t animal, std::size_t locus) const {
-  const odds::Node& node = prepared_->net.node(animal, locus);
-  return node.leaf ? draw_.leaves[node.id] : draw_.variables[node.id];
-}
-
-// P(level | row) r(level) for each row of a score's table: worked out once a sweep, however many
-// animals share it.
-const std::vector<double>& Chain::level_weights(std::uint32_t term) {
-  if (level_weights_.size() <= term) level_weights_.resize(term + 1);
-  auto& out = level_weights_[term];
-  if (!out.empty()) return out;
-  const odds::Term::Score& score = prepared_->net.term(term).scores.front();
-  const auto reading = prepared_->net.reading_of(score, tables_);
-  for (const auto& row : tables_.rows[score.marker][score.table]) {
-    for (std::size_t k = 0; k < reading.size(); ++k) out.push_back(row[k] * reading[k]);
-  }
-  return out;
-}
-
 void Chain::count_scores() {
-  drawn_.clear();
-  tempered_ = false;
-  for (auto& weights : level_weights_) weights.clear();
-  given_.reset();
-  shared_.clear();
+  levels_.at(tables_);
+  tempered_.clear();
   together_.clear();
-  for (auto& rows : readings_) rows.clear();
-  const auto& all = prepared_->net.scored();
-  for (std::uint32_t s = 0; s < all.size(); ++s) {
-    std::size_t cell = 0;
-    for (std::size_t l : all[s].loci) {
-      cell = cell * model_->loci()[l].size() + genotype_of(all[s].animal, l);
+  cells_.count(draw_);
+  for (std::size_t place = 0; place < cells_.terms().size(); ++place) count_term(place);
+  for (std::uint32_t s : scored_together_) count_together(prepared_->net.scored()[s]);
+}
+
+// All animals of a term whose genotypes give one row at once: their levels are drawn as numbers.
+void Chain::count_term(std::size_t place) {
+  const std::uint32_t term = cells_.terms()[place];
+  const odds::Term::Score& score = prepared_->net.term(term).scores.front();
+  auto& animals = readings_[term];
+  animals.assign(tables_.rows[score.marker][score.table].size(), 0.0);
+  const auto cells = cells_.of(place);
+  for (std::size_t c = 0; c < cells.size(); ++c) animals[score.row_of[c]] += cells[c];
+  const colony::Marker& marker = model_->markers()[score.marker];
+  const std::size_t levels = marker.levels.size();
+  const std::span weights(levels_.weights(term));
+  for (std::size_t row = 0; row < animals.size(); ++row) {
+    if (animals[row] == 0) continue;
+    inference::multinomial(static_cast<std::size_t>(animals[row]),
+                           weights.subspan(row * levels, levels), random_, drawn_);
+    for (std::size_t level = 0; level < levels; ++level) {
+      const auto number = static_cast<double>(drawn_[level]);
+      if (number == 0) continue;
+      count_level(score, row, level, marker.weight * number);
+      if (marker.weight < 1) tempered_.push_back({term, row, level, number});
     }
-    prepared_->net.term(all[s].term).scores.size() > 1 ? count_together(s, cell)
-                                                       : count_alone(s, cell);
   }
 }
 
-void Chain::count_alone(std::uint32_t s, std::size_t cell) {
-  const std::uint32_t term = prepared_->net.scored()[s].term;
-  const odds::Term::Score& score = prepared_->net.term(term).scores.front();
-  const std::size_t row = score.row_of[cell];
-  const std::size_t levels = model_->markers()[score.marker].levels.size();
-  const std::size_t level =
-      pick(std::span(level_weights(term)).subspan(row * levels, levels), random_);
-  const double weight = model_->markers()[score.marker].weight;
-  drawn_.push_back({s, 0, row, level});
-  if (readings_.size() <= term) readings_.resize(term + 1);
-  auto& animals = readings_[term];
-  if (animals.empty()) animals.resize(tables_.rows[score.marker][score.table].size(), 0.0);
-  animals[row] += 1;
-  tempered_ = tempered_ || weight < 1;
-  counts_.rows[score.marker][score.table][row][level] += weight;
+void Chain::count_level(const odds::Term::Score& score, std::size_t row, std::size_t level,
+                        double animals) {
+  counts_.rows[score.marker][score.table][row][level] += animals;
   for (const odds::Reading& one : score.readings) {
     if (!one.scorer) continue;
     auto& of = counts_.scorers[*one.scorer];
-    (one.level == level ? of.right : of.wrong) += weight;
+    (one.level == level ? of.right : of.wrong) += animals;
   }
 }
 
-// The strength first, then a level for each mark.
-void Chain::count_together(std::uint32_t s, std::size_t cell) {
-  const std::uint32_t term = prepared_->net.scored()[s].term;
-  const auto& scores = prepared_->net.term(term).scores;
-  if (!given_) given_.emplace(*model_, tables_, prepared_->net.strengths());
-  const SharedLevels& levels =
-      shared_.try_emplace(term, scores, prepared_->net, tables_, *given_).first->second;
-  const std::size_t strength = pick(levels.strengths(cell), random_);
+void Chain::count_together(const odds::ColonyNetwork::Scored& scored) {
+  const auto& scores = prepared_->net.term(scored.term).scores;
+  std::vector<DrawnLevel> levels;
+  levels_.draw(scored.term, cell_of(prepared_->net, scored, draw_), random_, levels);
   std::vector<LevelsTogether::Part> parts;
-  for (std::uint32_t i = 0; i < scores.size(); ++i) {
-    const auto weights = levels.levels(i, cell, strength);
-    const std::size_t level = pick(weights, random_);
-    const std::size_t row = scores[i].row_of[cell];
-    drawn_.push_back({s, i, row, level});
-    counts_.rows[scores[i].marker][scores[i].table][row][level] += 1;
-    std::vector<double> certain(weights.size(), 0.0);
-    certain[level] = 1;
-    count_readings(scores[i], certain, counts_);
-    parts.push_back({static_cast<std::uint32_t>(scores[i].marker),
-                     static_cast<std::uint32_t>(scores[i].table), static_cast<std::uint32_t>(row),
-                     static_cast<std::uint32_t>(level)});
+  for (std::size_t i = 0; i < scores.size(); ++i) {
+    count_level(scores[i], levels[i].row, levels[i].level, 1);
+    parts.push_back(
+        {static_cast<std::uint32_t>(scores[i].marker), static_cast<std::uint32_t>(scores[i].table),
+         static_cast<std::uint32_t>(levels[i].row), static_cast<std::uint32_t>(levels[i].level)});
   }
   together_.add(parts);
 }
@@ -258,7 +218,8 @@ void Chain::draw_tables() {
   }
   // Rows and scorers of tempered marks were proposed as if each level counted its weight: exact
   // where readings are sure, and put right here where they are not.
-  if (tempered_ && !(std::log(random_.uniform()) <= log_excess(next) - log_excess(tables_))) {
+  if (!tempered_.empty() &&
+      !(std::log(random_.uniform()) <= log_excess(next) - log_excess(tables_))) {
     next.rows = tables_.rows;
     next.scorers = tables_.scorers;
   }
@@ -275,16 +236,14 @@ void Chain::draw_tables() {
 // readings, the first has S^weight p/S for each score, the second p^weight.
 double Chain::log_excess(const odds::Tables& tables) const {
   double sum = 0;
-  for (const DrawnLevel& one : drawn_) {
-    const auto& scored = prepared_->net.scored()[one.scored];
-    const odds::Term::Score& score = prepared_->net.term(scored.term).scores[one.score];
+  for (const Tempered& one : tempered_) {
+    const odds::Term::Score& score = prepared_->net.term(one.term).scores.front();
     const double weight = model_->markers()[score.marker].weight;
-    if (weight >= 1) continue;
     const auto reading = prepared_->net.reading_of(score, tables);
     const auto& row = tables.rows[score.marker][score.table][one.row];
     double whole = 0;
     for (std::size_t k = 0; k < reading.size(); ++k) whole += row[k] * reading[k];
-    sum += (1 - weight) * std::log(row[one.level] * reading[one.level] / whole);
+    sum += one.animals * (1 - weight) * std::log(row[one.level] * reading[one.level] / whole);
   }
   return sum;
 }

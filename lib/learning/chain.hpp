@@ -2,27 +2,27 @@
 #pragma once
 
 #include <cstdint>
-#include <map>
-#include <optional>
+#include <vector>
 
 #include <likelihet/inference/random_bits.hpp>
 #include <likelihet/inference/sampling.hpp>
+#include <likelihet/learning/cell_counts.hpp>
 #include <likelihet/learning/counts.hpp>
+#include <likelihet/learning/level_sampler.hpp>
 #include <likelihet/learning/levels_together.hpp>
 #include <likelihet/learning/scorer_moves.hpp>
-#include <likelihet/learning/shared_levels.hpp>
 #include <likelihet/odds/layers.hpp>
 #include <likelihet/odds/renewal.hpp>
 
 namespace likelihet::learning {
 
 /// Gibbs sampling in blocks: all genotypes of the colony together given the tables (backwards
-/// through the junction tree, so that loops do not slow it), then the true levels behind readings,
-/// then every row, origin and scorer given those (Dirichlet and Beta; Tanner and Wong 1987, JASA
-/// 82:528). Marks of a weight below 1 take a Metropolis-Hastings step to the tempered likelihood,
-/// and so do the rows of marks that come together, with their animals' strengths summed out, and
-/// scorers with the rows that they read (ScorerMoves). One chain is one thread's: what it draws
-/// depends on its seed alone.
+/// through the junction tree, so that loops do not slow it), then the true levels behind readings
+/// (as numbers of animals, where what was read and the row are alike), then every row, origin and
+/// scorer given those (Dirichlet and Beta; Tanner and Wong 1987, JASA 82:528). Marks of a weight
+/// below 1 take a Metropolis-Hastings step to the tempered likelihood, and so do the rows of marks
+/// that come together, with their animals' strengths summed out, and scorers with the rows that
+/// they read (ScorerMoves). One chain is one thread's: what it draws depends on its seed alone.
 class Chain {
  public:
   /// All must outlive it. Throws std::invalid_argument if the plan is impossible.
@@ -31,35 +31,34 @@ class Chain {
   Chain(const Chain&) = delete;
   Chain& operator=(const Chain&) = delete;
 
-  /// The row and the true level drawn for one marker of one of ColonyNetwork::scored(), in its
-  /// order.
-  struct DrawnLevel {
-    std::uint32_t scored = 0;
-    std::uint32_t score = 0;  ///< of the term's scores
-    std::size_t row = 0;
-    std::size_t level = 0;
-  };
-
   /// One sweep. False if the evidence contradicts itself at the current tables.
   bool step();
   [[nodiscard]] const odds::Tables& tables() const { return tables_; }
-  /// The tables that the last sweep drew genotypes and levels at, and those levels.
+  /// The tables that the last sweep drew genotypes and levels at, and those genotypes.
   [[nodiscard]] const odds::Tables& tables_before() const { return before_; }
-  [[nodiscard]] const std::vector<DrawnLevel>& drawn() const { return drawn_; }
+  [[nodiscard]] const inference::Draw& genotypes() const { return draw_; }
   /// ln P(evidence | tables of the step before) in nats.
   [[nodiscard]] double log_evidence() const { return log_evidence_; }
   /// What the last sweep counted, founders who did not live among them.
   [[nodiscard]] const Counts& counts() const { return counts_; }
 
  private:
+  // So many animals of a term of one score, whose mark has a weight below 1.
+  struct Tempered {
+    std::uint32_t term = 0;
+    std::size_t row = 0;
+    std::size_t level = 0;
+    double animals = 0;
+  };
+
   bool draw_genotypes();
-  [[nodiscard]] const std::vector<double>& level_weights(std::uint32_t term);
   void count_scores();
-  void count_alone(std::uint32_t scored, std::size_t cell);
-  void count_together(std::uint32_t scored, std::size_t cell);
+  void count_term(std::size_t place);
+  void count_level(const odds::Term::Score& score, std::size_t row, std::size_t level,
+                   double animals);
+  void count_together(const odds::ColonyNetwork::Scored& scored);
   void count_founders();
   void draw_tables();
-  [[nodiscard]] std::size_t genotype_of(std::size_t animal, std::size_t locus) const;
   [[nodiscard]] double log_excess(const odds::Tables& tables) const;
 
   const odds::Prepared* prepared_;
@@ -74,14 +73,14 @@ class Chain {
   inference::Sampler sampler_;
   inference::Draw draw_;
   Counts counts_;
-  std::vector<std::vector<double>> level_weights_;  // by term, of this sweep; row by row
-  std::optional<odds::GivenStrength> given_;        // of this sweep
-  std::map<std::uint32_t, SharedLevels> shared_;    // by term, of this sweep
+  CellCounts cells_;
+  LevelSampler levels_;
+  std::vector<std::size_t> drawn_;              // of one row, by level
+  std::vector<std::uint32_t> scored_together_;  // places in ColonyNetwork::scored()
   LevelsTogether together_;
   ReadingCounts readings_;  // of this sweep
   ScorerMoves scorer_moves_;
-  std::vector<DrawnLevel> drawn_;
-  bool tempered_ = false;  // whether some mark has a weight below 1
+  std::vector<Tempered> tempered_;  // of this sweep
   odds::Tables before_;
   double log_evidence_ = 0;
 };

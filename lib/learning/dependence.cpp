@@ -27,8 +27,8 @@ double standardised(const std::vector<double>& row, std::size_t level) {
 }  // namespace
 
 DependenceCheck::DependenceCheck(const odds::Prepared& prepared, const colony::Model& model)
-    : prepared_(&prepared), model_(&model) {
-  // Scores by their place in Chain::drawn(), one for each marker of each animal.
+    : prepared_(&prepared), levels_(prepared.net, model) {
+  // Scores in the order of ColonyNetwork::scored(), one for each marker of each animal.
   std::map<std::size_t, std::vector<std::size_t>> by_animal;
   std::vector<std::size_t> markers;
   for (const auto& scored : prepared.net.scored()) {
@@ -59,13 +59,18 @@ void DependenceCheck::add(const Chain& chain, inference::RandomBits& random) {
   // Levels as drawn, and drawn anew from the same rows, standardised; by score.
   std::vector<double> seen;
   std::vector<double> anew;
-  for (const Chain::DrawnLevel& one : chain.drawn()) {
-    const odds::Term::Score& score =
-        prepared_->net.term(prepared_->net.scored()[one.scored].term).scores[one.score];
-    const auto& row = chain.tables_before().rows[score.marker][score.table][one.row];
-    seen.push_back(standardised(row, one.level));
-    anew.push_back(
-        standardised(row, std::discrete_distribution<std::size_t>(row.begin(), row.end())(random)));
+  const odds::Tables& tables = chain.tables_before();
+  levels_.at(tables);
+  std::vector<DrawnLevel> drawn;
+  for (const auto& scored : prepared_->net.scored()) {
+    levels_.draw(scored.term, cell_of(prepared_->net, scored, chain.genotypes()), random, drawn);
+    const auto& scores = prepared_->net.term(scored.term).scores;
+    for (std::size_t s = 0; s < scores.size(); ++s) {
+      const auto& row = tables.rows[scores[s].marker][scores[s].table][drawn[s].row];
+      seen.push_back(standardised(row, drawn[s].level));
+      anew.push_back(standardised(
+          row, std::discrete_distribution<std::size_t>(row.begin(), row.end())(random)));
+    }
   }
   for (Pair& pair : pairs_) {
     double observed = 0;

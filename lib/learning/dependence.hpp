@@ -7,6 +7,7 @@
 
 #include <likelihet/inference/random_bits.hpp>
 #include <likelihet/learning/chain.hpp>
+#include <likelihet/learning/level_sampler.hpp>
 
 namespace likelihet::learning {
 
@@ -36,7 +37,7 @@ class DependenceCheck {
   DependenceCheck(const odds::Prepared& prepared, const colony::Model& model);
 
   [[nodiscard]] bool empty() const { return pairs_.empty(); }
-  /// After a step of the chain.
+  /// After a step of the chain; levels are drawn once more, for each animal.
   void add(const Chain& chain, inference::RandomBits& random);
   /// In order of the markers.
   [[nodiscard]] std::vector<Dependence> result() const;
@@ -51,7 +52,7 @@ class DependenceCheck {
   };
 
   const odds::Prepared* prepared_;
-  const colony::Model* model_;
+  LevelSampler levels_;
   std::vector<Pair> pairs_;
   std::size_t draws_ = 0;
 };

@@ -10,6 +10,7 @@ likelihet_test(inference_tests COMPUTES
     ${CMAKE_CURRENT_SOURCE_DIR}/inference/leaf_families_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/inference/loops_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/inference/min_fill_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/inference/multinomial_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/inference/numbers_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/inference/pairwise_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/inference/pass_test.cpp

@@ -53,13 +53,12 @@ std::vector<odds::Tables> far_apart(const colony::Model& as, std::uint64_t seed)
   return out;
 }
 
-// Counts the animals that the last sweep drew as carriers: every animal is read for the mark, and
-// the row that was drawn for it tells its genotype. How many there were.
+// Counts the animals that the last sweep drew as carriers. How many there were.
 double add_carriers(const Ready& ready, const Chain& chain, std::vector<std::size_t>& carriers) {
   std::size_t number = 0;
-  for (const Chain::DrawnLevel& one : chain.drawn()) {
-    if (one.row != 1) continue;
-    ++carriers[ready.prepared().net.scored()[one.scored].animal];
+  for (const auto& scored : ready.prepared().net.scored()) {
+    if (cell_of(ready.prepared().net, scored, chain.genotypes()) != 1) continue;
+    ++carriers[scored.animal];
     ++number;
   }
   return static_cast<double>(number);

@@ -9,6 +9,7 @@ likelihet_test(learning_tests COMPUTES
     ${CMAKE_CURRENT_SOURCE_DIR}/learning/extremes_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/learning/learn_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/learning/level_factors_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/learning/levels_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/learning/maximum_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/learning/together_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/learning/starts_test.cpp
