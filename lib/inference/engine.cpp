@@ -10,14 +10,6 @@ namespace likelihet::inference {
 
 namespace {
 
-double to_double(double value) {
-  return value;
-}
-double to_double(const Extended& value) {
-  if (value.exponent < -1100) return 0;
-  return std::ldexp(value.mantissa, static_cast<int>(value.exponent));
-}
-
 std::vector<Extended> widen(std::span<const double> values) {
   std::vector<Extended> wide;
   wide.reserve(values.size());
@@ -41,12 +33,12 @@ Beliefs read(const Plan& plan, const Pass<Number>& pass) {
   for (Variable v = 0; v < network.variables(); ++v) {
     state.assign(network.states(v), Number{});
     pass.marginal(v, state);
-    for (const Number& p : state) out.variables.push_back(to_double(p));
+    for (const Number& p : state) out.variables.push_back(as_double(p));
     out.variable_begin.push_back(out.variables.size());
   }
   out.run_begin.push_back(0);
   for (std::uint32_t r = 0; r < plan.leaves().runs.size(); ++r) {
-    for (const Number& p : pass.run_posterior(r)) out.leaves.push_back(to_double(p));
+    for (const Number& p : pass.run_posterior(r)) out.leaves.push_back(as_double(p));
     out.run_begin.push_back(out.leaves.size());
   }
   return out;

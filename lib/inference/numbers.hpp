@@ -224,6 +224,15 @@ struct Scale<Extended> {
   [[nodiscard]] static bool in_doubt() { return false; }
 };
 
+/// The same number as a double; 0 below a double's range.
+inline double as_double(double value) {
+  return value;
+}
+inline double as_double(const Extended& value) {
+  const auto e = value.exponent < -2000 ? -2000 : value.exponent;
+  return std::ldexp(value.mantissa, static_cast<int>(e));
+}
+
 /// ln(value x 2^scale), in nats; -infinity for 0.
 inline double log_of(double value, const Scale<double>& scale) {
   constexpr double ln2 = 0.693147180559945309417232121458;

@@ -1,5 +1,4 @@
 // Pair beliefs by conditioning on one of the two.
-#include <cmath>
 #include <cstdint>
 #include <stdexcept>
 
@@ -41,10 +40,7 @@ std::vector<double> pair_belief(const Plan& plan, std::span<const double> values
     std::vector<Extended> second(network.states(b));
     pass.marginal(b, second);
     for (std::uint32_t j = 0; j < network.states(b); ++j) {
-      const double p = second[j].exponent < -1100
-                           ? 0.0
-                           : std::ldexp(second[j].mantissa, static_cast<int>(second[j].exponent));
-      joint[std::size_t{state} * network.states(b) + j] = first[state] * p;
+      joint[std::size_t{state} * network.states(b) + j] = first[state] * as_double(second[j]);
     }
   }
   return joint;

@@ -71,7 +71,7 @@ Chain::Chain(const odds::Prepared& prepared, const colony::Model& model, odds::T
       pass_(*prepared.plan),
       sampler_(*prepared.plan),
       counts_(model),
-      cells_(prepared.net),
+      cells_(prepared),
       levels_(prepared.net, model),
       readings_(prepared.net.terms().size()),
       scorer_moves_(prepared.net, model, prior_) {
@@ -116,8 +116,10 @@ void Chain::count_scores() {
   levels_.at(tables_);
   tempered_.clear();
   together_.clear();
-  cells_.count(draw_);
-  for (std::size_t place = 0; place < cells_.terms().size(); ++place) count_term(place);
+  cells_.count(draw_, animals_);
+  for (std::size_t place = 0; place < cells_.terms().size(); ++place) {
+    if (prepared_->net.term(cells_.terms()[place]).scores.size() == 1) count_term(place);
+  }
   for (std::uint32_t s : scored_together_) count_together(prepared_->net.scored()[s]);
 }
 
@@ -127,7 +129,7 @@ void Chain::count_term(std::size_t place) {
   const odds::Term::Score& score = prepared_->net.term(term).scores.front();
   auto& animals = readings_[term];
   animals.assign(tables_.rows[score.marker][score.table].size(), 0.0);
-  const auto cells = cells_.of(place);
+  const auto cells = cells_.of(place, animals_);
   for (std::size_t c = 0; c < cells.size(); ++c) animals[score.row_of[c]] += cells[c];
   const colony::Marker& marker = model_->markers()[score.marker];
   const std::size_t levels = marker.levels.size();

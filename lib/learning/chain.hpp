@@ -6,10 +6,10 @@
 
 #include <likelihet/inference/random_bits.hpp>
 #include <likelihet/inference/sampling.hpp>
-#include <likelihet/learning/cell_counts.hpp>
 #include <likelihet/learning/counts.hpp>
 #include <likelihet/learning/level_sampler.hpp>
 #include <likelihet/learning/levels_together.hpp>
+#include <likelihet/learning/scored_cells.hpp>
 #include <likelihet/learning/scorer_moves.hpp>
 #include <likelihet/odds/layers.hpp>
 #include <likelihet/odds/renewal.hpp>
@@ -73,7 +73,8 @@ class Chain {
   inference::Sampler sampler_;
   inference::Draw draw_;
   Counts counts_;
-  CellCounts cells_;
+  ScoredCells cells_;
+  std::vector<std::uint32_t> animals_;  // of this sweep, by cell
   LevelSampler levels_;
   std::vector<std::size_t> drawn_;              // of one row, by level
   std::vector<std::uint32_t> scored_together_;  // places in ColonyNetwork::scored()

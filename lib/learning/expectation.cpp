@@ -1,6 +1,7 @@
 // Expected counts from exact beliefs.
 #include <algorithm>
-#include <map>
+#include <optional>
+#include <span>
 #include <stdexcept>
 
 #include <likelihet/genetics/founder.hpp>
@@ -11,53 +12,17 @@ namespace likelihet::learning {
 
 namespace {
 
-double plain(double value) {
-  return value;
-}
-double plain(const inference::Extended& value) {
-  return std::ldexp(value.mantissa,
-                    static_cast<int>(std::max<std::int64_t>(value.exponent, -2000)));
-}
-
-// Beliefs of one pass as doubles.
+// Of one pass, as doubles.
 template <class Number>
-class Beliefs {
- public:
-  Beliefs(const odds::Prepared& prepared, const inference::Pass<Number>& pass)
-      : prepared_(prepared), pass_(pass) {}
-
-  std::vector<double> variable(inference::Variable v) const {
-    std::vector<Number> out(prepared_.net.network().states(v));
-    pass_.marginal(v, out);
-    return as_doubles(out);
-  }
-
-  // Over the joint genotypes of a score's loci.
-  std::vector<double> joint(const odds::ColonyNetwork::Scored& scored) const {
-    if (scored.loci.empty()) return {1.0};
-    if (scored.tie) {
-      const auto& network = prepared_.net.network();
-      std::vector<Number> out(network.size(network.factor_table(*scored.tie)));
-      pass_.factor_belief(*scored.tie, out);
-      return as_doubles(out);
-    }
-    const odds::Node& node = prepared_.net.node(scored.animal, scored.loci.front());
-    if (!node.leaf) return variable(node.id);
-    const auto run = pass_.run_posterior(prepared_.plan->leaves().run_of[node.id]);
-    return as_doubles(std::vector<Number>(run.begin(), run.end()));
-  }
-
- private:
-  static std::vector<double> as_doubles(const std::vector<Number>& numbers) {
-    std::vector<double> out;
-    out.reserve(numbers.size());
-    for (const Number& number : numbers) out.push_back(plain(number));
-    return out;
-  }
-
-  const odds::Prepared& prepared_;
-  const inference::Pass<Number>& pass_;
-};
+std::vector<double> belief_of(const inference::Network& network,
+                              const inference::Pass<Number>& pass, inference::Variable v) {
+  std::vector<Number> numbers(network.states(v));
+  pass.marginal(v, numbers);
+  std::vector<double> out(numbers.size());
+  std::transform(numbers.begin(), numbers.end(), out.begin(),
+                 [](const Number& number) { return inference::as_double(number); });
+  return out;
+}
 
 // Only animals that were seen are counted, so nothing is asked of silent ones: neither beside the
 // tree nor below it. False if in doubt.
@@ -71,7 +36,7 @@ bool believe_seen(inference::Pass<Number>& pass, const std::vector<Number>& valu
 
 // `joint` is what all animals with these readings have together, so it may sum to more than 1.
 void count_score(const odds::Term::Score& score, const std::vector<double>& reading,
-                 const std::vector<double>& joint, double weight, const odds::Tables& tables,
+                 std::span<const double> joint, double weight, const odds::Tables& tables,
                  Counts& counts) {
   const auto& rows = tables.rows[score.marker][score.table];
   std::vector<double> chance(rows.size(), 0.0);
@@ -91,26 +56,21 @@ void count_score(const odds::Term::Score& score, const std::vector<double>& read
   count_readings(score, level_chance, counts);
 }
 
-// Animals with the same readings first add up, then are counted as one.
-template <class Number>
+// Animals with the same readings are counted as one.
 void count_scores(const odds::ColonyNetwork& net, const colony::Model& model,
-                  const Beliefs<Number>& beliefs, const odds::Tables& tables, Counts& counts) {
-  std::map<std::uint32_t, std::vector<double>> joint;  // by term
-  for (const auto& scored : net.scored()) {
-    const auto of = beliefs.joint(scored);
-    auto& sum = joint.try_emplace(scored.term, of.size(), 0.0).first->second;
-    for (std::size_t cell = 0; cell < of.size(); ++cell) sum[cell] += of[cell];
-  }
+                  const ScoredCells& cells, const std::vector<double>& animals,
+                  const odds::Tables& tables, Counts& counts) {
   std::optional<odds::GivenStrength> given;
-  for (const auto& [term, sum] : joint) {
-    const auto& scores = net.term(term).scores;
+  for (std::size_t place = 0; place < cells.terms().size(); ++place) {
+    const auto joint = cells.of(place, animals);
+    const auto& scores = net.term(cells.terms()[place]).scores;
     if (scores.size() > 1) {
       if (!given) given.emplace(model, tables, net.strengths());
-      SharedLevels(scores, net, tables, *given).count(sum, counts);
+      SharedLevels(scores, net, tables, *given).count(joint, counts);
       continue;
     }
     const odds::Term::Score& score = scores.front();
-    count_score(score, net.reading_of(score, tables), sum, model.markers()[score.marker].weight,
+    count_score(score, net.reading_of(score, tables), joint, model.markers()[score.marker].weight,
                 tables, counts);
   }
 }
@@ -186,7 +146,8 @@ Expecting::Expecting(const odds::Prepared& prepared, const colony::Model& model)
       model_(&model),
       values_(prepared.net.values(odds::Layer::posterior, odds::believed(model))),
       renewal_(prepared.net, odds::Layer::posterior),
-      pass_(*prepared.plan) {
+      pass_(*prepared.plan),
+      cells_(prepared) {
   if (prepared.plan->impossible()) throw std::invalid_argument("the evidence contradicts itself");
 }
 
@@ -196,12 +157,15 @@ Expectation Expecting::counted(const inference::Pass<Number>& pass,
   Expectation out{Counts(*model_),
                   log_of(pass.total(), pass.scale()) + prepared_->plan->silent_log()};
   out.counts.make_room(*model_, prepared_->net.strengths());
-  const Beliefs<Number> beliefs(*prepared_, pass);
-  count_scores(prepared_->net, *model_, beliefs, tables, out.counts);
-  for (const auto& founder : prepared_->net.founders()) {
-    const odds::Term::Founder& term = *prepared_->net.term(founder.term).founder;
+  std::vector<double> animals;
+  cells_.believe(pass, animals);
+  const odds::ColonyNetwork& net = prepared_->net;
+  count_scores(net, *model_, cells_, animals, tables, out.counts);
+  for (const auto& founder : net.founders()) {
+    const odds::Term::Founder& term = *net.term(founder.term).founder;
     if (term.origin) {
-      count_founder(*model_, term, beliefs.variable(founder.variable), tables, out.counts);
+      count_founder(*model_, term, belief_of(net.network(), pass, founder.variable), tables,
+                    out.counts);
     }
   }
   return out;

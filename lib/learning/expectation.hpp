@@ -6,6 +6,7 @@
 
 #include <likelihet/inference/pass.hpp>
 #include <likelihet/learning/counts.hpp>
+#include <likelihet/learning/scored_cells.hpp>
 #include <likelihet/odds/layers.hpp>
 #include <likelihet/odds/renewal.hpp>
 
@@ -40,6 +41,7 @@ class Expecting {
   std::vector<double> values_;
   odds::Renewal<double> renewal_;
   inference::Pass<double> pass_;
+  ScoredCells cells_;
 };
 
 /// The alleles of a founder of this genotype, added to `counts` with this weight.

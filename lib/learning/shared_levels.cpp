@@ -41,7 +41,7 @@ std::vector<double> SharedLevels::levels(std::size_t s, std::size_t cell, std::s
   return out;
 }
 
-void SharedLevels::count(const std::vector<double>& joint, Counts& counts) const {
+void SharedLevels::count(std::span<const double> joint, Counts& counts) const {
   // Genotypes with the same rows count as one.
   std::map<std::vector<std::size_t>, std::pair<std::size_t, double>> by_rows;
   for (std::size_t cell = 0; cell < joint.size(); ++cell) {

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <cstddef>
+#include <span>
 #include <vector>
 
 #include <likelihet/learning/counts.hpp>
@@ -23,7 +24,7 @@ class SharedLevels {
   [[nodiscard]] std::vector<double> levels(std::size_t s, std::size_t cell, std::size_t q) const;
 
   /// Adds the expected levels of animals whose joint genotypes have these chances in all.
-  void count(const std::vector<double>& joint, Counts& counts) const;
+  void count(std::span<const double> joint, Counts& counts) const;
 
  private:
   const std::vector<odds::Term::Score>* scores_;

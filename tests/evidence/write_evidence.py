@@ -77,14 +77,17 @@ def whole_process(build):
         quiet = {"check": True, "stdout": subprocess.DEVNULL}
         subprocess.run([program, "init", book, "--model", demo / "model.json"], **quiet)
         subprocess.run([program, "import", book, demo / "colony.json"], **quiet)
-        times = []
-        for _ in range(RUNS_OF_A_COMMAND):
-            start = time.perf_counter()
-            subprocess.run([program, "odds", book], **quiet)
-            times.append(1e3 * (time.perf_counter() - start))
-    yield (f"`likelihet odds` on the demo's book, the whole process: median "
-           f"{statistics.median(times):.1f} ms of {len(times)} runs, the fastest {min(times):.1f} ms, "
-           f"the slowest {max(times):.1f} ms.")
+        subprocess.run([program, "learn", book], **quiet)
+        for words, what in ((("odds", "--tables", "belief"), "1,000 draws for intervals"),
+                            (("odds", "--tables", "learned"), "2,000 learned draws")):
+            times = []
+            for _ in range(RUNS_OF_A_COMMAND):
+                start = time.perf_counter()
+                subprocess.run([program, words[0], book, *words[1:]], **quiet)
+                times.append(1e3 * (time.perf_counter() - start))
+            yield (f"- `likelihet {' '.join(words)}` on the demo's book ({what}), the whole process: "
+                   f"median {statistics.median(times):.1f} ms of {len(times)} runs, the fastest "
+                   f"{min(times):.1f} ms, the slowest {max(times):.1f} ms.")
 
 
 def coverage():

@@ -96,6 +96,17 @@ TEST(ExtendedNumber, AddsWhatIsFarApart) {
   EXPECT_EQ(std::ldexp(last.mantissa, static_cast<int>(last.exponent)), 1.0 + 0x1p-52);
 }
 
+TEST(ExtendedNumber, IsADoubleAgainWhereOneReachesIt) {
+  using inference::as_double;
+  EXPECT_EQ(as_double(Extended(0x1.8p-1000)), 0x1.8p-1000);
+  EXPECT_EQ(as_double(Extended(0.0)), 0);
+  Extended small(0x1p-1000);
+  small *= Extended(0x1p-70);
+  EXPECT_EQ(as_double(small), 0x1p-1070);  // among the denormal ones
+  for (int i = 0; i < 100; ++i) small *= Extended(0x1p-1000);
+  EXPECT_EQ(as_double(small), 0);
+}
+
 TEST(ExtendedNumber, HasANothing) {
   Extended nothing;
   nothing += Extended();

@@ -4,8 +4,8 @@
 #include "learning/learning_colony.hpp"
 
 #include <likelihet/inference/multinomial.hpp>
-#include <likelihet/learning/cell_counts.hpp>
 #include <likelihet/learning/level_sampler.hpp>
+#include <likelihet/learning/scored_cells.hpp>
 
 namespace likelihet::learning {
 namespace {
@@ -39,10 +39,11 @@ colony::Records scored_family() {
   return records.records;
 }
 
-TEST(CellCounts, AreThoseOfEachAnimalInTurn) {
+TEST(ScoredCells, AreThoseOfEachAnimalInTurn) {
   const Ready ready(two_loci(), scored_family());
   const auto& net = ready.prepared().net;
-  CellCounts counts(net);
+  const ScoredCells scored_cells(ready.prepared());
+  std::vector<std::uint32_t> counted;
   inference::Draw draw;
   inference::RandomBits random(1);
   draw.variables.resize(net.network().variables());
@@ -51,29 +52,57 @@ TEST(CellCounts, AreThoseOfEachAnimalInTurn) {
     for (auto* states : {&draw.variables, &draw.leaves}) {
       for (auto& state : *states) state = static_cast<std::uint32_t>(random.below(3));
     }
-    counts.count(draw);
+    scored_cells.count(draw, counted);
     std::map<std::uint32_t, std::vector<std::uint32_t>> expected;
     for (const auto& scored : net.scored()) {
       auto& cells = expected[scored.term];
       cells.resize(net.term(scored.term).scores.front().row_of.size());
       ++cells[cell_of(net, scored, draw)];
     }
-    ASSERT_EQ(counts.terms().size(), expected.size());
-    for (std::size_t place = 0; place < counts.terms().size(); ++place) {
-      const auto cells = counts.of(place);
+    ASSERT_EQ(scored_cells.terms().size(), expected.size());
+    for (std::size_t place = 0; place < scored_cells.terms().size(); ++place) {
+      const auto cells = scored_cells.of(place, counted);
       EXPECT_EQ(std::vector<std::uint32_t>(cells.begin(), cells.end()),
-                expected.at(counts.terms()[place]));
+                expected.at(scored_cells.terms()[place]));
     }
   }
 }
 
-TEST(CellCounts, NobodyScoredIsNoTerm) {
+// Each animal's chances are those of its marginal, joint over two loci where the mark reads both.
+TEST(ScoredCells, BelieveWhatExactOddsSay) {
+  const Ready ready(two_loci(), scored_family());
+  const auto& prepared = ready.prepared();
+  const auto values = prepared.net.values(odds::Layer::posterior, ready.believed());
+  inference::Pass<double> pass(*prepared.plan);
+  pass.propagate(values);
+  pass.late_posteriors();
+  const ScoredCells cells(prepared);
+  std::vector<double> animals;
+  cells.believe(pass, animals);
+  const auto beliefs = inference::infer(*prepared.plan, values);
+  for (std::size_t place = 0; place < cells.terms().size(); ++place) {
+    const auto of = cells.of(place, animals);
+    std::vector<double> by_ember(3, 0.0);
+    std::vector<double> expected(3, 0.0);
+    for (const auto& scored : prepared.net.scored()) {
+      if (scored.term != cells.terms()[place]) continue;
+      const auto odds = odds::genotype_odds(prepared, beliefs, scored.animal, 0);
+      for (std::size_t g = 0; g < 3; ++g) expected[g] += odds[g];
+    }
+    for (std::size_t c = 0; c < of.size(); ++c) by_ember[c * 3 / of.size()] += of[c];
+    for (std::size_t g = 0; g < 3; ++g) EXPECT_NEAR(by_ember[g], expected[g], 1e-12);
+  }
+}
+
+TEST(ScoredCells, NobodyScoredIsNoTerm) {
   RecordsBuilder records;
   records.founder("D", std::nullopt, "bought");
   const Ready ready(recessive_model(), records.records);
-  CellCounts counts(ready.prepared().net);
-  counts.count({});
-  EXPECT_TRUE(counts.terms().empty());
+  const ScoredCells cells(ready.prepared());
+  std::vector<std::uint32_t> counted;
+  cells.count({}, counted);
+  EXPECT_TRUE(cells.terms().empty());
+  EXPECT_TRUE(counted.empty());
 }
 
 // P(level | row, read) by hand: the row times 0.8 where it was read and 0.1 elsewhere.
