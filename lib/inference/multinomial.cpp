@@ -1,4 +1,5 @@
 // Binomials by Boost.Random, whose numbers do not differ between standard libraries.
+#include <algorithm>
 #include <cstdint>
 
 #include <boost/random/binomial_distribution.hpp>
@@ -21,8 +22,10 @@ double sum(std::span<const double> weights) {
 
 std::size_t binomial(std::size_t n, double p, RandomBits& random) {
   if (!(p < 1)) return n;
-  boost::random::binomial_distribution<std::int64_t> drawn(static_cast<std::int64_t>(n), p);
-  return static_cast<std::size_t>(drawn(random));
+  const auto most = static_cast<std::int64_t>(n);
+  boost::random::binomial_distribution<std::int64_t> drawn(most, p);
+  // Adding chances up, it may step past the last by rounding: about once in 10^15 draws.
+  return static_cast<std::size_t>(std::clamp<std::int64_t>(drawn(random), 0, most));
 }
 
 }  // namespace
@@ -31,11 +34,7 @@ void multinomial(std::size_t n, std::span<const double> weights, RandomBits& ran
                  std::vector<std::size_t>& out) {
   out.assign(weights.size(), 0);
   if (n < few) {
-    const auto size = static_cast<std::uint32_t>(weights.size());
-    for (std::size_t i = 0; i < n; ++i) {
-      ++out[pick(
-          size, [&](std::uint32_t k) { return weights[k]; }, random)];
-    }
+    for (std::size_t i = 0; i < n; ++i) ++out[pick(weights, random)];
     return;
   }
   for (std::size_t i = 0; i < weights.size() && n > 0; ++i) {

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <cstdint>
+#include <span>
 
 #include <likelihet/inference/random_bits.hpp>
 
@@ -23,6 +24,13 @@ std::uint32_t pick(std::uint32_t n, Weight weight, RandomBits& random) {
     if (left < 0) break;
   }
   return last;
+}
+
+/// The same by a list of weights.
+inline std::uint32_t pick(std::span<const double> weights, RandomBits& random) {
+  return pick(
+      static_cast<std::uint32_t>(weights.size()), [&](std::uint32_t i) { return weights[i]; },
+      random);
 }
 
 }  // namespace likelihet::inference

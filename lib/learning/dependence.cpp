@@ -1,4 +1,4 @@
-// Products of standardised levels, as drawn and as drawn anew.
+// Products of standardised levels, as drawn behind the readings and as drawn anew.
 #include <algorithm>
 #include <cmath>
 #include <map>
@@ -56,7 +56,7 @@ DependenceCheck::DependenceCheck(const odds::Prepared& prepared, const colony::M
 }
 
 void DependenceCheck::add(const Chain& chain, inference::RandomBits& random) {
-  // Levels as drawn, and drawn anew from the same rows, standardised; by score.
+  // Levels drawn behind the readings, and anew from the same rows, standardised; by score.
   std::vector<double> seen;
   std::vector<double> anew;
   const odds::Tables& tables = chain.tables_before();

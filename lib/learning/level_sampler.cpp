@@ -6,15 +6,7 @@
 
 namespace likelihet::learning {
 
-namespace {
-
-std::size_t pick(std::span<const double> weights, inference::RandomBits& random) {
-  return inference::pick(
-      static_cast<std::uint32_t>(weights.size()), [&](std::uint32_t i) { return weights[i]; },
-      random);
-}
-
-}  // namespace
+using inference::pick;
 
 void LevelSampler::at(const odds::Tables& tables) {
   tables_ = &tables;

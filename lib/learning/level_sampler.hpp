@@ -25,6 +25,8 @@ class LevelSampler {
  public:
   LevelSampler(const odds::ColonyNetwork& net, const colony::Model& model)
       : net_(&net), model_(&model) {}
+  LevelSampler(const LevelSampler&) = delete;
+  LevelSampler& operator=(const LevelSampler&) = delete;
   /// These tables from now on; they must stay as they are until the next.
   void at(const odds::Tables& tables);
   /// P(level | row) r(level) of a term of one score, row by row, the level fastest.

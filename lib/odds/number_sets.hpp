@@ -45,7 +45,8 @@ struct DrawStep {
 /// What `write` may change of a set of numbers, and what the first set starts from.
 struct NumberSets {
   std::vector<double> values;  ///< layout of inference::Network::values()
-  std::vector<std::pair<std::size_t, std::size_t>> written;  ///< positions, as [begin, end)
+  /// Positions, as [begin, end). Read where `write_lanes` is empty.
+  std::vector<std::pair<std::size_t, std::size_t>> written;
   /// Turns the numbers of the set before into those of the next.
   std::function<void(std::vector<double>&)> write;
   /// Where it is quicker: the next sets, as many as `count`, into as many lanes; empty: by `write`.

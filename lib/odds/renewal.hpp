@@ -14,14 +14,15 @@ namespace likelihet::odds {
 
 /// Writes the numbers that depend on tables over those of a set of values(): each piece of evidence
 /// is worked out once, however many animals share it, and once for all layers. Number is double, or
-/// Lanes, a set of tables in each lane. One a thread; the network must outlive it.
+/// Lanes, a set of tables in each lane. One a thread; the network must outlive it, and stay where
+/// it is.
 template <class Number>
 class Renewal {
  public:
   /// Numbers of layers after `last` are never worked out.
   Renewal(const ColonyNetwork& net, Layer last);
   /// Any tables with no fewer zeros than those the network was built with. `lane`: below the width
-  /// of Number.
+  /// of Number. A lane that took none holds ones.
   void take(const Tables& tables, std::size_t lane = 0);
   /// `values` must come from values() of that layer, which is not after `last`; every lane.
   void write(Layer layer, std::span<Number> values) const;

@@ -1,4 +1,6 @@
 // Sets of tables as sets of numbers.
+#include <optional>
+
 #include <likelihet/odds/renewal.hpp>
 #include <likelihet/odds/table_draws.hpp>
 
@@ -10,15 +12,18 @@ void run_draws(const Prepared& prepared, const colony::Model& model, Layer layer
                const TargetVisitor& visit) {
   NumberSets sets;
   sets.values = prepared.net.values(layer, believed(model));
-  Renewal<double> one(prepared.net, layer);
+  // Only one of them is asked, and eight sets take eight times the memory.
+  std::optional<Renewal<double>> one;
   sets.write = [&](std::vector<double>& values) {
-    one.take(next());
-    one.write(layer, values);
+    if (!one) one.emplace(prepared.net, layer);
+    one->take(next());
+    one->write(layer, values);
   };
-  Renewal<DrawLanes> several(prepared.net, layer);
+  std::optional<Renewal<DrawLanes>> several;
   sets.write_lanes = [&](std::size_t count, std::vector<DrawLanes>& values) {
-    for (std::size_t k = 0; k < count; ++k) several.take(next(), k);
-    several.write(layer, values);
+    if (!several) several.emplace(prepared.net, layer);
+    for (std::size_t k = 0; k < count; ++k) several->take(next(), k);
+    several->write(layer, values);
   };
   sets.instead = inference::infer(*prepared.plan, sets.values);
   run_sets(prepared, model, targets.list, std::move(sets), draws, memory_bytes, step, visit);

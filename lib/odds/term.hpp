@@ -22,8 +22,7 @@ struct Term {
   /// All readings of one marker on one animal, since they look at one true level.
   struct Score {
     std::size_t marker = 0;
-    std::size_t table = 0;  ///< as table_in_force() says
-    /// One a level of the marker, not normalised.
+    std::size_t table = 0;            ///< as table_in_force() says
     std::vector<Reading> readings;    ///< of one true level
     std::vector<std::size_t> row_of;  ///< which row holds, by joint genotype of the term's loci
   };

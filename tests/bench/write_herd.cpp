@@ -1,5 +1,5 @@
 // Writes a generated herd's documents: write_herd model MARKS, or write_herd colony MARKS ANIMALS
-// ana|sure. For measuring the program on large books; see learn_large.sh.
+// ana|sure. For measuring the program on large books; see learn_large.sh and draws_jags.py.
 #include <cstdlib>
 #include <iostream>
 #include <string>

@@ -54,26 +54,33 @@ Moments integrated(Density density) {
   return {mean, std::sqrt(moment(2) / whole - mean * mean)};
 }
 
-// Two levels; ten sure visuals with unsure readings (0.8): the density of p = P(yes) is its Beta
-// times Π (p r(yes) + (1 - p) r(no))^weight, here for a weight of 0.4.
-TEST(Chain, TemperedUnsureReadingsAreExact) {
+// Two levels; sure visuals with unsure readings (0.8): the density of p = P(yes) is its Beta times
+// Π (p r(yes) + (1 - p) r(no))^weight, here for a weight of 0.4.
+void expect_tempered(int yes, int no) {
   auto description = recessive_model();
   description.markers[0].levels = {"no", "yes"};
   description.markers[0].weight = 0.4;
   description.markers[0].rows = {{{{"ember", "e/e"}}, {0.5, 0.5}, 2.0}, {{}, {0.9, 0.1}, 5.0}};
   RecordsBuilder records;
-  for (int i = 0; i < 10; ++i) {
+  for (int i = 0; i < yes + no; ++i) {
     const std::string id = "V" + std::to_string(i);
     records.founder(id, std::nullopt, "bought").shows(id, "ember", "ember");
-    records.score(id, "crown-fleck", i < 7 ? "yes" : "no").sure(0.8);
+    records.score(id, "crown-fleck", i < yes ? "yes" : "no").sure(0.8);
   }
   const Ready ready(description, records.records);
-  const Moments expected = integrated([](double p) {
-    return std::pow(0.8 * p + 0.2 * (1 - p), 0.4 * 7) * std::pow(0.2 * p + 0.8 * (1 - p), 0.4 * 3);
+  const Moments expected = integrated([&](double p) {
+    return std::pow(0.8 * p + 0.2 * (1 - p), 0.4 * yes) *
+           std::pow(0.2 * p + 0.8 * (1 - p), 0.4 * no);
   });
   const auto found = run(ready, 40'000, [](const odds::Tables& t) { return t.rows[0][0][0][1]; });
-  EXPECT_NEAR(found.mean, expected.mean, 0.006);
-  EXPECT_NEAR(found.deviation, expected.deviation, 0.005);
+  EXPECT_NEAR(found.mean, expected.mean, 0.006) << yes << ' ' << no;
+  EXPECT_NEAR(found.deviation, expected.deviation, 0.005) << yes << ' ' << no;
+}
+
+// Levels drawn animal by animal, and as numbers.
+TEST(Chain, TemperedUnsureReadingsAreExact) {
+  expect_tempered(7, 3);
+  expect_tempered(24, 9);
 }
 
 // A scorer: one sure visual whose row is all but known (worth 1e6), read twelve times over as many

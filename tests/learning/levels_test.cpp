@@ -1,9 +1,11 @@
 // Animals by cell, and levels drawn for one animal or for many.
 #include <cmath>
+#include <map>
+#include <string>
 
 #include "learning/learning_colony.hpp"
 
-#include <likelihet/inference/multinomial.hpp>
+#include <likelihet/inference/engine.hpp>
 #include <likelihet/learning/level_sampler.hpp>
 #include <likelihet/learning/scored_cells.hpp>
 
@@ -73,24 +75,38 @@ TEST(ScoredCells, BelieveWhatExactOddsSay) {
   const Ready ready(two_loci(), scored_family());
   const auto& prepared = ready.prepared();
   const auto values = prepared.net.values(odds::Layer::posterior, ready.believed());
-  inference::Pass<double> pass(*prepared.plan);
-  pass.propagate(values);
-  pass.late_posteriors();
   const ScoredCells cells(prepared);
-  std::vector<double> animals;
-  cells.believe(pass, animals);
+  const auto believed = [&]<class Number>(Number /*one*/) {
+    const std::vector<Number> numbers(values.begin(), values.end());
+    inference::Pass<Number> pass(*prepared.plan);
+    pass.propagate(numbers);
+    pass.late_posteriors();
+    std::vector<double> out;
+    cells.believe(pass, out);
+    return out;
+  };
+  const auto animals = believed(1.0);
+  const auto wide = believed(inference::Extended(1.0));
+  ASSERT_EQ(animals.size(), wide.size());
+  for (std::size_t i = 0; i < wide.size(); ++i) EXPECT_NEAR(animals[i], wide[i], 1e-12);
   const auto beliefs = inference::infer(*prepared.plan, values);
   for (std::size_t place = 0; place < cells.terms().size(); ++place) {
     const auto of = cells.of(place, animals);
-    std::vector<double> by_ember(3, 0.0);
-    std::vector<double> expected(3, 0.0);
+    const bool both = of.size() == 9;
+    std::vector<double> margins(6, 0.0);  // of ember, of harbor
+    std::vector<double> expected(6, 0.0);
     for (const auto& scored : prepared.net.scored()) {
       if (scored.term != cells.terms()[place]) continue;
-      const auto odds = odds::genotype_odds(prepared, beliefs, scored.animal, 0);
-      for (std::size_t g = 0; g < 3; ++g) expected[g] += odds[g];
+      for (std::size_t l : scored.loci) {
+        const auto odds = odds::genotype_odds(prepared, beliefs, scored.animal, l);
+        for (std::size_t g = 0; g < 3; ++g) expected[3 * l + g] += odds[g];
+      }
     }
-    for (std::size_t c = 0; c < of.size(); ++c) by_ember[c * 3 / of.size()] += of[c];
-    for (std::size_t g = 0; g < 3; ++g) EXPECT_NEAR(by_ember[g], expected[g], 1e-12);
+    for (std::size_t c = 0; c < of.size(); ++c) {
+      margins[both ? c / 3 : c] += of[c];
+      if (both) margins[3 + c % 3] += of[c];
+    }
+    for (std::size_t g = 0; g < 6; ++g) EXPECT_NEAR(margins[g], expected[g], 1e-12) << g;
   }
 }
 
@@ -131,6 +147,52 @@ TEST(LevelSampler, DrawsWhatStandsBehindAReading) {
   for (std::size_t k = 0; k < 3; ++k) {
     const double error = std::sqrt(draws * chances[k] * (1 - chances[k]));
     EXPECT_NEAR(counts[k], draws * chances[k], 4 * error) << k;
+  }
+}
+
+// Marks that come together: P(both levels | both readings), summed over strengths by hand.
+TEST(LevelSampler, DrawsMarksThatComeTogetherAtOneStrength) {
+  auto description = recessive_model();
+  description.scorers[0].sure = 0.8;
+  auto second = support::crown_fleck();
+  second.id = "side-thread";
+  description.markers.push_back(second);
+  description.together = {{"pattern", {"crown-fleck", "side-thread"}, std::nullopt, std::nullopt}};
+  RecordsBuilder records;
+  records.founder("D", std::nullopt, "bought").score("D", "crown-fleck", "clear", "ana");
+  records.score("D", "side-thread", "absent", "ana");
+  const Ready ready(description, records.records);
+  auto tables = ready.believed();
+  tables.loadings = {{1.5, 0.7}};
+  const auto& net = ready.prepared().net;
+  LevelSampler sampler(net, ready.model());
+  sampler.at(tables);
+  const auto& row = tables.rows[0][0][2];  // no copy: the last row of both
+  const auto& points = net.strengths();
+  const auto first = odds::given_strength(row, 1.5, points.strength);
+  const auto other = odds::given_strength(row, 0.7, points.strength);
+  const std::size_t n = points.strength.size();
+  std::vector<double> chances(9, 0.0);
+  double whole = 0;
+  for (std::size_t c = 0; c < 9; ++c) {
+    const double read = (c / 3 == 2 ? 0.8 : 0.1) * (c % 3 == 0 ? 0.8 : 0.1);
+    for (std::size_t q = 0; q < n; ++q) {
+      chances[c] += points.weight[q] * first[c / 3 * n + q] * other[c % 3 * n + q] * read;
+    }
+    whole += chances[c];
+  }
+  inference::RandomBits random(4);
+  std::vector<DrawnLevel> drawn;
+  constexpr int draws = 40'000;
+  std::vector<double> counts(9, 0.0);
+  for (int i = 0; i < draws; ++i) {
+    sampler.draw(net.scored().front().term, 0, random, drawn);
+    ASSERT_EQ(drawn.size(), 2U);
+    counts[drawn[0].level * 3 + drawn[1].level] += 1;
+  }
+  for (std::size_t c = 0; c < 9; ++c) {
+    const double p = chances[c] / whole;
+    EXPECT_NEAR(counts[c], draws * p, 4 * std::sqrt(draws * p * (1 - p)) + 1) << c;
   }
 }
 
