@@ -3,9 +3,9 @@
 // Peer: JAGS on such a colony of 2,000 animals with 136 loops took 3.0 ms a draw at best, measured
 // beforehand on this class of machine; the aim is a hundredth of it. draws_jags.py measures it anew
 // on this very herd: 1.2 to 1.4 ms at known tables (beside draw_at_known_tables), where all that
-// was seen of an animal is one likelihood, and 6.0 ms where it learns them (beside chain_sweep).
-// Floors of the first day: a plain blocked sampler in C++ 0.067 ms, 0.032 ms with draws side by
-// side.
+// was seen of an animal is one likelihood, and 6.0 to 6.3 ms where it learns them (beside
+// chain_sweep). Floors of the first day: a plain blocked sampler in C++ 0.067 ms, 0.032 ms with
+// draws side by side.
 #include "bench/recorded_herd.hpp"
 #include <benchmark/benchmark.h>
 

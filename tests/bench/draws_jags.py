@@ -108,7 +108,7 @@ def r_list(entries):
     return "list(" + ", ".join(f"{name}={value}" for name, value in entries.items()) + ")"
 
 
-def write(model, colony, draws):
+def write(folder, model, colony, draws):
     clutches = {c["id"]: c for c in colony["clutches"]}
     animals = sorted(colony["animals"], key=lambda a: "clutch" in a)  # founders first, else as told
     place = {a["id"]: i + 1 for i, a in enumerate(animals)}
@@ -141,7 +141,7 @@ def write(model, colony, draws):
     # A carrier unless it shows the trait; the level that was read.
     start = {"g": numbers([3 if shows[a["id"]] else 2 for a in animals])}
     starts = {"known": r_list(start), "learned": r_list(start | {"level": learned["read"]})}
-    with open("data.R", "w", encoding="utf-8") as out:
+    with open(os.path.join(folder, "data.R"), "w", encoding="utf-8") as out:
         out.write(f"draws <- {draws}\n")
         out.write(f"data <- {r_list({'known': r_list(known), 'learned': r_list(learned)})}\n")
         out.write(f"inits <- {r_list(starts)}\n")
@@ -154,13 +154,12 @@ def main():
     model = load(tool, "model", "1")
     colony = load(tool, "colony", "1", animals, "ana")
     with tempfile.TemporaryDirectory() as folder:
-        os.chdir(folder)
-        write(model, colony, draws)
+        write(folder, model, colony, draws)
         for name, text in (("known.bug", KNOWN), ("learned.bug", LEARNED), ("time.R", R)):
-            with open(name, "w", encoding="utf-8") as out:
+            with open(os.path.join(folder, name), "w", encoding="utf-8") as out:
                 out.write(text)
-        printed = subprocess.run(["Rscript", "time.R"], check=True, capture_output=True, text=True)
-        os.chdir("/")
+        printed = subprocess.run(["Rscript", "time.R"], cwd=folder, check=True, capture_output=True,
+                                 text=True)
     print(printed.stdout, end="")
 
 
