@@ -7,7 +7,7 @@
 namespace likelihet::cli {
 namespace {
 
-struct Asked {
+struct AddAnimalRequest {
   std::string book;
   colony::AnimalRecord animal;
   std::string sex;
@@ -15,7 +15,7 @@ struct Asked {
   std::vector<std::string> bought_as;
 };
 
-Reply run(const Asked& asked, const Shell& shell) {
+Reply run_add_animal(const AddAnimalRequest& asked, const Shell& shell) {
   colony::AnimalRecord animal = asked.animal;
   if (asked.sex == "female") animal.sex = genetics::Sex::female;
   if (asked.sex == "male") animal.sex = genetics::Sex::male;
@@ -28,7 +28,7 @@ Reply run(const Asked& asked, const Shell& shell) {
 }  // namespace
 
 void add_add_animal(CLI::App& add, CommandLine& line) {
-  const auto asked = std::make_shared<Asked>();
+  const auto asked = std::make_shared<AddAnimalRequest>();
   auto& animal = asked->animal;
   CLI::App& command =
       new_command(add, line, "animal", "Add an animal, or fill in what was not known of it.",
@@ -48,7 +48,7 @@ void add_add_animal(CLI::App& add, CommandLine& line) {
   exclude(origin, clutch);
   exclude(bought_as, clutch);
   add_json(command, line);
-  on_chosen(command, line, asked, run);
+  on_chosen(command, line, asked, run_add_animal);
 }
 
 }  // namespace likelihet::cli

@@ -7,7 +7,7 @@
 namespace likelihet::cli {
 namespace {
 
-struct Asked {
+struct AddClutchRequest {
   std::string book;
   colony::ClutchRecord clutch;
   std::vector<std::string> sires;
@@ -17,7 +17,7 @@ struct Asked {
   std::string hatched;
 };
 
-Reply run(const Asked& asked, const Shell& shell) {
+Reply run_add_clutch(const AddClutchRequest& asked, const Shell& shell) {
   colony::Records records;
   colony::ClutchRecord clutch = asked.clutch;
   for (const auto& text : asked.sires) clutch.sires.push_back(sire_of(text));
@@ -40,7 +40,7 @@ Reply run(const Asked& asked, const Shell& shell) {
 }  // namespace
 
 void add_add_clutch(CLI::App& add, CommandLine& line) {
-  const auto asked = std::make_shared<Asked>();
+  const auto asked = std::make_shared<AddClutchRequest>();
   auto& clutch = asked->clutch;
   CLI::App& command =
       new_command(add, line, "clutch", "Add a clutch, or fill in what was not known of it.",
@@ -67,7 +67,7 @@ void add_add_clutch(CLI::App& add, CommandLine& line) {
   add_texts(command, "--hatchling", asked->hatchlings, "ID",
             "adds an animal of this clutch too; again for another");
   add_json(command, line);
-  on_chosen(command, line, asked, run);
+  on_chosen(command, line, asked, run_add_clutch);
 }
 
 }  // namespace likelihet::cli

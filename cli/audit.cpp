@@ -13,7 +13,7 @@
 namespace likelihet::cli {
 namespace {
 
-struct Asked {
+struct AuditRequest {
   std::string book;
   ComputationAsked computation;
   std::optional<double> known;
@@ -39,7 +39,7 @@ double threshold_of(const std::string& text) {
   return value;
 }
 
-audit::Settings settings_of(const Asked& asked) {
+audit::Settings audit_settings(const AuditRequest& asked) {
   audit::Settings settings;
   const odds::Options options = asked.computation.options();
   settings.truth.as_of = options.as_of;
@@ -84,8 +84,8 @@ std::vector<audit::Claimed> claims_of(const book::Book& book, const colony::Colo
   return out;
 }
 
-Reply run(const Asked& asked, const Shell& shell) {
-  audit::Settings settings = settings_of(asked);
+Reply run_audit(const AuditRequest& asked, const Shell& shell) {
+  audit::Settings settings = audit_settings(asked);
   const auto book = book::Book::open(asked.book);
   const colony::Colony colony = book.colony();
   settings.claims = claims_of(book, colony, settings.truth.as_of);
@@ -103,7 +103,7 @@ Reply run(const Asked& asked, const Shell& shell) {
 }  // namespace
 
 void add_audit(CLI::App& program, CommandLine& line) {
-  const auto asked = std::make_shared<Asked>();
+  const auto asked = std::make_shared<AuditRequest>();
   CLI::App& command = new_command(
       program, line, "audit", "Check past percentages against what came true, and each mark.",
       "  likelihet audit demo.book\n"
@@ -125,7 +125,7 @@ void add_audit(CLI::App& program, CommandLine& line) {
   add_computation(command, asked->computation);
   add_seed(command, asked->computation.seed);
   add_json(command, line);
-  on_chosen(command, line, asked, run);
+  on_chosen(command, line, asked, run_audit);
 }
 
 }  // namespace likelihet::cli

@@ -26,7 +26,7 @@ ordered_json cut_json(const colony::Marker& marker, const audit::MarkAudit& mark
             {"informative_clutches", mark.informative_clutches}}}};
 }
 
-const char* code_of(audit::GroupAudit::By by) {
+const char* grouping_code(audit::GroupAudit::By by) {
   using By = audit::GroupAudit::By;
   switch (by) {
     case By::scorer:
@@ -46,7 +46,7 @@ const char* code_of(audit::GroupAudit::By by) {
 ordered_json groups_json(const colony::Marker& marker, const audit::MarkAudit& mark) {
   auto out = ordered_json::array();
   for (const auto& group : mark.groups) {
-    out.push_back({{"by", code_of(group.by)},
+    out.push_back({{"by", grouping_code(group.by)},
                    {"group", group.name},
                    {"animals", group.animals},
                    {"known", group.known},

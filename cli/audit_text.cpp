@@ -174,7 +174,7 @@ std::string bands_text(const audit::Audit& audit, const Terminal& terminal) {
   return bands_table(audit.bands, "Of everything called so, how many proved", terminal);
 }
 
-std::string claims_text(const audit::Audit& audit, const Terminal& terminal) {
+std::string audited_claims_text(const audit::Audit& audit, const Terminal& terminal) {
   const audit::ClaimCheck& check = audit.claims;
   if (check.made == 0) return {};
   const std::string counts = fmt::format(
@@ -331,9 +331,10 @@ std::string tested_text(const colony::Colony& colony, const audit::Audit& audit,
 std::string audit_text(const colony::Colony& colony, const audit::Audit& audit,
                        const Terminal& terminal) {
   return warnings_text(audit, terminal) + flow_text(colony, audit, terminal) +
-         scores_text(audit, terminal) + bands_text(audit, terminal) + claims_text(audit, terminal) +
-         marks_text(colony, audit, terminal) + tested_text(colony, audit, terminal) +
-         scorers_text(colony, audit, terminal) + conflicts_text(audit, terminal) +
+         scores_text(audit, terminal) + bands_text(audit, terminal) +
+         audited_claims_text(audit, terminal) + marks_text(colony, audit, terminal) +
+         tested_text(colony, audit, terminal) + scorers_text(colony, audit, terminal) +
+         conflicts_text(audit, terminal) +
          paragraph(
              "An estimate, not a guarantee. What may be claimed in a listing is for consumer "
              "law and local law to say; for an animal's health ask a reptile veterinarian.",

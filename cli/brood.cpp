@@ -11,7 +11,7 @@
 namespace likelihet::cli {
 namespace {
 
-struct Asked {
+struct BroodRequest {
   RecordAsked record;
   colony::BroodRecord brood;
   std::vector<std::string> counts;
@@ -33,7 +33,7 @@ std::pair<std::string, std::int64_t> count_of(const std::string& text) {
   return {text.substr(0, at), count};
 }
 
-Reply run(const Asked& asked, const Shell& shell) {
+Reply run_brood(const BroodRequest& asked, const Shell& shell) {
   colony::BroodRecord brood = asked.brood;
   for (const auto& text : asked.counts) brood.offspring.push_back(count_of(text));
   return record(asked.record, brood, TellMoves::yes, shell);
@@ -42,7 +42,7 @@ Reply run(const Asked& asked, const Shell& shell) {
 }  // namespace
 
 void add_brood(CLI::App& program, CommandLine& line) {
-  const auto asked = std::make_shared<Asked>();
+  const auto asked = std::make_shared<BroodRequest>();
   CLI::App& command =
       new_command(program, line, "brood",
                   "Record offspring that were counted but not kept; shows whose odds it moved.",
@@ -53,7 +53,7 @@ void add_brood(CLI::App& program, CommandLine& line) {
   add_word(command, "PARTNER", asked->brood.partner, "the other parent's genotype, such as e/e");
   add_words(command, "COUNT", asked->counts, "an appearance and how many showed it: plain=7");
   add_record_options(command, line, asked->record);
-  on_chosen(command, line, asked, run);
+  on_chosen(command, line, asked, run_brood);
 }
 
 }  // namespace likelihet::cli

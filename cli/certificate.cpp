@@ -10,14 +10,14 @@
 namespace likelihet::cli {
 namespace {
 
-struct Asked {
+struct CertificateRequest {
   std::string book;
   std::string animal;
   std::optional<std::string> html;  // a file
   ComputationAsked computation;
 };
 
-Reply run(const Asked& asked, const Shell& /*shell*/) {
+Reply run_certificate(const CertificateRequest& asked, const Shell& /*shell*/) {
   const auto book = book::Book::open(asked.book);
   const BookGround state(book, asked.computation.options());
   const colony::Colony& colony = state.colony();
@@ -38,7 +38,7 @@ Reply run(const Asked& asked, const Shell& /*shell*/) {
 }  // namespace
 
 void add_certificate(CLI::App& program, CommandLine& line) {
-  const auto asked = std::make_shared<Asked>();
+  const auto asked = std::make_shared<CertificateRequest>();
   CLI::App& command =
       new_command(program, line, "certificate", "Put an animal's odds and evidence on one A4 page.",
                   "  likelihet certificate demo.book H0301 --html H0301.html\n"
@@ -48,7 +48,7 @@ void add_certificate(CLI::App& program, CommandLine& line) {
   add_output(command, "--html", asked->html, false,
              "write the page to this file, not to the screen");
   add_computation(command, asked->computation);
-  on_chosen(command, line, asked, run);
+  on_chosen(command, line, asked, run_certificate);
 }
 
 }  // namespace likelihet::cli

@@ -11,7 +11,7 @@ namespace {
 
 using nlohmann::ordered_json;
 
-std::string joined(const std::vector<std::string>& parts) {
+std::string parts_joined(const std::vector<std::string>& parts) {
   std::string text;
   for (std::size_t i = 0; i < parts.size(); ++i) {
     if (i > 0) text += i + 1 == parts.size() ? " and " : ", ";
@@ -60,8 +60,8 @@ std::string change_text(const ChangeTold& told) {
   std::vector<std::string> parts;
   if (change.model_replaced) parts.emplace_back("model replaced");
   if (change.policy_replaced) parts.emplace_back("policy replaced");
-  if (!added.empty()) parts.push_back(joined(added) + " added");
-  if (!completed.empty()) parts.push_back(joined(completed) + " completed");
+  if (!added.empty()) parts.push_back(parts_joined(added) + " added");
+  if (!completed.empty()) parts.push_back(parts_joined(completed) + " completed");
   append(parts, if_any(change.unchanged, "record already there", "records already there"));
   if (parts.empty()) parts.emplace_back("nothing to change");
   std::string text;

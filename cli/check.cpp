@@ -10,7 +10,7 @@
 namespace likelihet::cli {
 namespace {
 
-struct Asked {
+struct CheckRequest {
   std::string book;
 };
 
@@ -34,7 +34,7 @@ std::string as_text(const std::string& name, const book::Book& book) {
                      counted(book.ledger().size(), "entry in the ledger", "entries in the ledger"));
 }
 
-Reply run(const Asked& asked, const Shell& shell) {
+Reply run_check(const CheckRequest& asked, const Shell& shell) {
   const auto book = book::Book::open(asked.book);
   const auto faults = book.check();
   Reply reply;
@@ -50,13 +50,13 @@ Reply run(const Asked& asked, const Shell& shell) {
 }  // namespace
 
 void add_check(CLI::App& program, CommandLine& line) {
-  const auto asked = std::make_shared<Asked>();
+  const auto asked = std::make_shared<CheckRequest>();
   CLI::App& command = new_command(program, line, "check",
                                   "Check a book: its file, its ledger, and that its records fit.",
                                   "  likelihet check demo.book\n");
   add_book(command, asked->book);
   add_json(command, line);
-  on_chosen(command, line, asked, run);
+  on_chosen(command, line, asked, run_check);
 }
 
 }  // namespace likelihet::cli

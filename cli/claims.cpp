@@ -8,14 +8,14 @@
 namespace likelihet::cli {
 namespace {
 
-struct Asked {
+struct ClaimsRequest {
   std::string book;
   std::optional<std::string> animal;
   bool all = false;
   ComputationAsked computation;
 };
 
-Reply run(const Asked& asked, const Shell& shell) {
+Reply run_claims(const ClaimsRequest& asked, const Shell& shell) {
   const auto book = book::Book::open(asked.book);
   const BookGround state(book, asked.computation.options());
   std::vector<std::size_t> animals;
@@ -30,7 +30,7 @@ Reply run(const Asked& asked, const Shell& shell) {
 }  // namespace
 
 void add_claims(CLI::App& program, CommandLine& line) {
-  const auto asked = std::make_shared<Asked>();
+  const auto asked = std::make_shared<ClaimsRequest>();
   CLI::App& command = new_command(program, line, "claims",
                                   "Show what was published, what was overtaken, and what to send.",
                                   "  likelihet claims demo.book\n"
@@ -40,7 +40,7 @@ void add_claims(CLI::App& program, CommandLine& line) {
   add_flag(command, "--all", asked->all, "also those that were withdrawn or replaced");
   add_memory(command, asked->computation.memory);
   add_json(command, line);
-  on_chosen(command, line, asked, run);
+  on_chosen(command, line, asked, run_claims);
 }
 
 }  // namespace likelihet::cli

@@ -7,7 +7,7 @@
 namespace likelihet::cli {
 namespace {
 
-ClaimNow read(const book::ClaimRecord& record) {
+ClaimNow as_it_is_now(const book::ClaimRecord& record) {
   auto claim = publishing::read_claim(record.document);
   if (!claim) {
     throw Failure(ExitStatus::input, "book: claim " + record.code,
@@ -34,7 +34,7 @@ std::vector<ClaimNow> claims_now(const book::Book& book, const BookGround& state
   std::vector<std::size_t> listed;    // their animals
   for (const book::ClaimRecord& record : book.claims()) {
     if (!asked_for(colony, animals, record.animal)) continue;
-    out.push_back(read(record));
+    out.push_back(as_it_is_now(record));
     if (record.end) continue;
     standing.push_back(out.size() - 1);
     listed.push_back(animal_named(colony, record.animal));

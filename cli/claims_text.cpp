@@ -10,14 +10,14 @@ using publishing::ClaimedNumber;
 using publishing::ClaimState;
 using publishing::Label;
 
-constexpr std::size_t longest_line = 8000;
+constexpr std::size_t longest_claim_line = 8000;
 
 std::string line_of(const std::string& text, std::size_t indent, const Terminal& terminal) {
   return std::string(indent, ' ') +
-         wrapped(printable(text, longest_line), terminal.width() - indent, indent + 2) + "\n";
+         wrapped(printable(text, longest_claim_line), terminal.width() - indent, indent + 2) + "\n";
 }
 
-std::string words_of(ClaimState state, const std::string& now) {
+std::string state_words(ClaimState state, const std::string& now) {
   switch (state) {
     case ClaimState::stands:
       return {};
@@ -54,7 +54,7 @@ std::string numbers_of(const ClaimNow& claim, const Terminal& terminal) {
     const ClaimState state = claim.states.empty() ? ClaimState::stands : claim.states[n].state;
     if (number.label == Label::none && state == ClaimState::stands) continue;
     out += line_of(
-        number.headline + (claim.states.empty() ? "" : words_of(state, claim.states[n].now)), 2,
+        number.headline + (claim.states.empty() ? "" : state_words(state, claim.states[n].now)), 2,
         terminal);
   }
   return out;

@@ -18,7 +18,7 @@ namespace likelihet::cli {
 namespace {
 
 template <class Value>
-Value value_or_fail(std::variant<Value, colony::Faults> read) {
+Value accepted_or_fail(std::variant<Value, colony::Faults> read) {
   if (auto* faults = std::get_if<colony::Faults>(&read)) {
     throw Failure(ExitStatus::input, std::move(*faults));
   }
@@ -56,14 +56,14 @@ documents::CsvKind kind_of_header(const std::vector<std::string>& header, const 
 
 colony::Records records_of_table(const std::string& text, const std::string& name,
                                  std::optional<documents::CsvKind> kind) {
-  if (!kind) kind = kind_of_header(value_or_fail(documents::read_csv(text, name)).header, name);
-  return value_or_fail(documents::read_csv_records(text, *kind, name));
+  if (!kind) kind = kind_of_header(accepted_or_fail(documents::read_csv(text, name)).header, name);
+  return accepted_or_fail(documents::read_csv_records(text, *kind, name));
 }
 
 }  // namespace
 
 colony::Model model_of(const std::string& text) {
-  return value_or_fail(colony::Model::make(value_or_fail(documents::read_model(text))));
+  return accepted_or_fail(colony::Model::make(accepted_or_fail(documents::read_model(text))));
 }
 
 Imported imported(const std::string& text, const std::string& name,
@@ -73,8 +73,8 @@ Imported imported(const std::string& text, const std::string& name,
   }
   const documents::Format format = documents::format_of(text);
   if (format == documents::Format::model) return model_of(text);
-  if (format == documents::Format::policy) return value_or_fail(documents::read_policy(text));
-  return value_or_fail(documents::read_colony(text));
+  if (format == documents::Format::policy) return accepted_or_fail(documents::read_policy(text));
+  return accepted_or_fail(documents::read_colony(text));
 }
 
 }  // namespace likelihet::cli

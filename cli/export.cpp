@@ -10,14 +10,14 @@
 namespace likelihet::cli {
 namespace {
 
-struct Asked {
+struct ExportRequest {
   std::string book;
   bool model = false;
   bool policy = false;
   std::string kind;
 };
 
-Reply run(const Asked& asked, const Shell&) {
+Reply run_export(const ExportRequest& asked, const Shell&) {
   const auto book = book::Book::open(asked.book);
   if (asked.policy) return {documents::write_policy(book.policy()), {}};
   if (asked.model) return {documents::write_model(book.model()->description()), {}};
@@ -31,7 +31,7 @@ Reply run(const Asked& asked, const Shell&) {
 }  // namespace
 
 void add_export(CLI::App& program, CommandLine& line) {
-  const auto asked = std::make_shared<Asked>();
+  const auto asked = std::make_shared<ExportRequest>();
   CLI::App& command = new_command(program, line, "export",
                                   "Write a book's records, its model or its policy as a document.",
                                   "  likelihet export demo.book > colony.json\n"
@@ -46,7 +46,7 @@ void add_export(CLI::App& program, CommandLine& line) {
   auto* policy = add_flag(command, "--policy", asked->policy, "the policy document instead");
   exclude(policy, model);
   exclude(policy, csv);
-  on_chosen(command, line, asked, run);
+  on_chosen(command, line, asked, run_export);
 }
 
 }  // namespace likelihet::cli

@@ -32,7 +32,7 @@ ExitStatus status_of(book::BookTrouble trouble) {
 }
 
 /// A BookError's message ends in "; " and what to do.
-Failure failure_of(const book::BookError& error) {
+Failure book_failure(const book::BookError& error) {
   const std::string message = error.what();
   const auto parting = message.rfind("; ");
   if (parting == std::string::npos) {
@@ -57,7 +57,7 @@ Failure failure_of_current_exception() {
   } catch (const Failure& failure) {
     return failure;
   } catch (const book::BookError& error) {
-    return failure_of(error);
+    return book_failure(error);
   } catch (const std::bad_alloc&) {
     return {ExitStatus::failed, "memory", "there is not enough of it",
             "close other programs, or try a smaller part of the book"};

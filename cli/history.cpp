@@ -13,14 +13,14 @@
 namespace likelihet::cli {
 namespace {
 
-struct Asked {
+struct HistoryRequest {
   std::string book;
   std::string animal;
   std::optional<std::string> locus;
   ComputationAsked computation;
 };
 
-Reply run(const Asked& asked, const Shell& shell) {
+Reply run_history(const HistoryRequest& asked, const Shell& shell) {
   const auto book = book::Book::open(asked.book);
   const colony::Colony colony = book.colony();
   Lens lens = lens_of_all(colony);
@@ -38,7 +38,7 @@ Reply run(const Asked& asked, const Shell& shell) {
 }  // namespace
 
 void add_history(CLI::App& program, CommandLine& line) {
-  const auto asked = std::make_shared<Asked>();
+  const auto asked = std::make_shared<HistoryRequest>();
   CLI::App& command =
       new_command(program, line, "history", "Show an animal's odds after each day of evidence.",
                   "  likelihet history demo.book H0301\n"
@@ -48,7 +48,7 @@ void add_history(CLI::App& program, CommandLine& line) {
   add_text(command, "--locus", asked->locus, "this locus alone");
   add_computation(command, asked->computation);
   add_json(command, line);
-  on_chosen(command, line, asked, run);
+  on_chosen(command, line, asked, run_history);
 }
 
 }  // namespace likelihet::cli

@@ -50,7 +50,7 @@ std::vector<std::string> row_of(const colony::Colony& colony, const odds::Moment
   return row;
 }
 
-ordered_json locus_json(const genetics::Locus& locus, const odds::LocusOdds& odds) {
+ordered_json day_locus_json(const genetics::Locus& locus, const odds::LocusOdds& odds) {
   auto het = ordered_json::object();
   for (std::size_t i = 0; i < odds.het.size(); ++i) het[locus.alleles()[i + 1]] = odds.het[i].mean;
   return {{"posterior", genotypes_json(locus, odds.posterior)}, {"het", het}};
@@ -65,7 +65,7 @@ ordered_json moment_json(const colony::Colony& colony, const odds::Moment& momen
   auto loci = ordered_json::object();
   for (const std::size_t l : lens.loci) {
     const auto& locus = colony.model().loci()[l];
-    loci[locus.id()] = locus_json(locus, moment.odds.loci[l]);
+    loci[locus.id()] = day_locus_json(locus, moment.odds.loci[l]);
   }
   return {{"day", moment.day ? ordered_json(moment.day->text()) : ordered_json()},
           {"observations", observations},

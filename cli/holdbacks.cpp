@@ -12,7 +12,7 @@
 namespace likelihet::cli {
 namespace {
 
-struct Asked {
+struct HoldbacksRequest {
   std::string book;
   ComputationAsked computation;
   std::optional<std::string> clutch;
@@ -23,7 +23,7 @@ struct Asked {
   std::size_t males = 0;
 };
 
-std::size_t locus_of(const Asked& asked, const colony::Model& model) {
+std::size_t kept_locus(const HoldbacksRequest& asked, const colony::Model& model) {
   if (asked.locus) return locus_named(model, *asked.locus);
   if (model.loci().size() == 1) return 0;
   std::string known;
@@ -32,12 +32,13 @@ std::size_t locus_of(const Asked& asked, const colony::Model& model) {
                 "say which with --locus: " + known);
 }
 
-planning::HoldbackQuestion question_of(const Asked& asked, const colony::Colony& colony) {
+planning::HoldbackQuestion holdback_question(const HoldbacksRequest& asked,
+                                             const colony::Colony& colony) {
   planning::HoldbackQuestion question;
   const odds::Options options = asked.computation.options();
   question.book = {options.as_of, options.memory_bytes};
   question.clutch = clutch_named(colony, *asked.clutch);
-  const std::size_t locus = locus_of(asked, colony.model());
+  const std::size_t locus = kept_locus(asked, colony.model());
   auto goal = planning::keep_goal_named(colony.model().loci()[locus], locus,
                                         asked.goal.value_or("carrier"));
   if (auto* fault = std::get_if<colony::Fault>(&goal)) throw Failure(ExitStatus::input, {*fault});
@@ -48,7 +49,7 @@ planning::HoldbackQuestion question_of(const Asked& asked, const colony::Colony&
   return question;
 }
 
-Reply run(const Asked& asked, const Shell& shell) {
+Reply run_holdbacks(const HoldbacksRequest& asked, const Shell& shell) {
   if (asked.females + asked.males > asked.keep) {
     throw Failure(ExitStatus::usage, "--females, --males",
                   fmt::format("{} and {} are more than --keep {}",
@@ -58,7 +59,7 @@ Reply run(const Asked& asked, const Shell& shell) {
   }
   const auto book = book::Book::open(asked.book);
   const colony::Colony colony = book.colony();
-  const planning::HoldbackQuestion question = question_of(asked, colony);
+  const planning::HoldbackQuestion question = holdback_question(asked, colony);
   const auto found = value_or_fail(colony, planning::holdbacks(colony, question));
   const HoldbacksTold told{&colony, &question, &found};
   if (shell.json) return {holdbacks_json(told), {}};
@@ -71,7 +72,7 @@ Reply run(const Asked& asked, const Shell& shell) {
 }  // namespace
 
 void add_holdbacks(CLI::App& program, CommandLine& line) {
-  const auto asked = std::make_shared<Asked>();
+  const auto asked = std::make_shared<HoldbacksRequest>();
   CLI::App& command =
       new_command(program, line, "holdbacks", "Say which hatchlings of a clutch to keep.",
                   "  likelihet holdbacks demo.book --clutch C03 --keep 3 --locus ember\n"
@@ -88,7 +89,7 @@ void add_holdbacks(CLI::App& program, CommandLine& line) {
            "at least so many of them, one of which should meet the goal");
   add_computation(command, asked->computation);
   add_json(command, line);
-  on_chosen(command, line, asked, run);
+  on_chosen(command, line, asked, run_holdbacks);
 }
 
 }  // namespace likelihet::cli

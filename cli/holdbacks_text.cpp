@@ -12,9 +12,9 @@
 namespace likelihet::cli {
 namespace {
 
-class Page {
+class HoldbacksPage {
  public:
-  Page(const HoldbacksTold& told, const Terminal& terminal)
+  HoldbacksPage(const HoldbacksTold& told, const Terminal& terminal)
       : colony_(*told.colony),
         question_(*told.question),
         found_(*told.found),
@@ -149,7 +149,7 @@ class Page {
 }  // namespace
 
 std::string holdbacks_text(const HoldbacksTold& told, const Terminal& terminal) {
-  return Page(told, terminal).text();
+  return HoldbacksPage(told, terminal).text();
 }
 
 }  // namespace likelihet::cli

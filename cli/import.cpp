@@ -11,7 +11,7 @@
 namespace likelihet::cli {
 namespace {
 
-struct Asked {
+struct ImportRequest {
   std::string book;
   std::string file;
   std::string kind;
@@ -29,7 +29,7 @@ std::variant<book::Change, colony::Faults> put(book::Book& book, const Imported&
   return book.add(std::get<colony::Records>(imported), mode);
 }
 
-Reply run(const Asked& asked, const Shell& shell) {
+Reply run_import(const ImportRequest& asked, const Shell& shell) {
   auto book = book::Book::open(asked.book);
   const auto kind = asked.kind.empty() ? std::nullopt : documents::csv_kind(asked.kind);
   const Imported what = imported(read_input(asked.file), asked.file, kind);
@@ -47,7 +47,7 @@ Reply run(const Asked& asked, const Shell& shell) {
 }  // namespace
 
 void add_import(CLI::App& program, CommandLine& line) {
-  const auto asked = std::make_shared<Asked>();
+  const auto asked = std::make_shared<ImportRequest>();
   CLI::App& command = new_command(
       program, line, "import", "Add a colony document, a table, a new model or a policy to a book.",
       "  likelihet import demo.book colony.json\n"
@@ -60,7 +60,7 @@ void add_import(CLI::App& program, CommandLine& line) {
   add_choice(command, "--as", asked->kind, {"animals", "clutches", "scores", "results"},
              "what a table's rows are");
   add_json(command, line);
-  on_chosen(command, line, asked, run);
+  on_chosen(command, line, asked, run_import);
 }
 
 }  // namespace likelihet::cli

@@ -11,12 +11,12 @@
 namespace likelihet::cli {
 namespace {
 
-struct Asked {
+struct InitRequest {
   std::string book;
   std::string model;
 };
 
-Reply run(const Asked& asked, const Shell& shell) {
+Reply run_init(const InitRequest& asked, const Shell& shell) {
   const colony::Model model = model_of(read_input(asked.model));
   book::Book::create(asked.book, model);
   ChangeTold told;
@@ -33,13 +33,13 @@ Reply run(const Asked& asked, const Shell& shell) {
 }  // namespace
 
 void add_init(CLI::App& program, CommandLine& line) {
-  const auto asked = std::make_shared<Asked>();
+  const auto asked = std::make_shared<InitRequest>();
   CLI::App& command = new_command(program, line, "init", "Make a new book with a model.",
                                   "  likelihet init demo.book --model model.json\n");
   add_book(command, asked->book);
   add_file(command, "--model", asked->model, "a model document, or '-' for standard input");
   add_json(command, line);
-  on_chosen(command, line, asked, run);
+  on_chosen(command, line, asked, run_init);
 }
 
 }  // namespace likelihet::cli

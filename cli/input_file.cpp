@@ -85,7 +85,7 @@ std::string read_input(const std::string& name) {
   std::size_t length = 0;
   for (;;) {
     text.resize(length + block);
-    const ssize_t got = read(file.number(), text.data() + length, block);
+    const ssize_t got = ::read(file.number(), text.data() + length, block);
     if (got < 0 && errno == EINTR) continue;
     if (got < 0) {
       throw unreadable(name, fmt::format("cannot be read ({})", reason(errno)),

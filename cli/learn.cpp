@@ -12,14 +12,14 @@
 namespace likelihet::cli {
 namespace {
 
-struct Asked {
+struct LearnRequest {
   std::string book;
   ComputationAsked computation;
   std::size_t chains = learning::Settings{}.chains;
   std::size_t most = learning::Settings{}.most_sweeps;
 };
 
-learning::Settings settings_of(const Asked& asked) {
+learning::Settings learning_settings(const LearnRequest& asked) {
   learning::Settings settings;
   settings.seed = asked.computation.seed;
   settings.memory_bytes = asked.computation.memory;
@@ -69,13 +69,13 @@ Failure not_converged(const learning::Learned& learned) {
           mend};
 }
 
-Reply run(const Asked& asked, const Shell& shell) {
+Reply run_learn(const LearnRequest& asked, const Shell& shell) {
   auto book = book::Book::open(asked.book);
   // Taken before the records are read: a record that another process adds meanwhile makes what is
   // learned stale.
   const std::string digest = digest_of(book);
   const colony::Colony colony = book.colony();
-  const learning::Learned learned = learned_or_fail(colony, settings_of(asked));
+  const learning::Learned learned = learned_or_fail(colony, learning_settings(asked));
   if (!learned.converged) throw not_converged(learned);
   book.keep_learned(
       {digest, learning::write_learned(learned), learning::flat_draws(learned, colony.model())});
@@ -86,7 +86,7 @@ Reply run(const Asked& asked, const Shell& shell) {
 }  // namespace
 
 void add_learn(CLI::App& program, CommandLine& line) {
-  const auto asked = std::make_shared<Asked>();
+  const auto asked = std::make_shared<LearnRequest>();
   CLI::App& command =
       new_command(program, line, "learn", "Learn how well each mark does, and keep it in the book.",
                   "  likelihet learn demo.book\n"
@@ -98,7 +98,7 @@ void add_learn(CLI::App& program, CommandLine& line) {
   add_seed(command, asked->computation.seed);
   add_memory(command, asked->computation.memory);
   add_json(command, line);
-  on_chosen(command, line, asked, run);
+  on_chosen(command, line, asked, run_learn);
 }
 
 }  // namespace likelihet::cli

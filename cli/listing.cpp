@@ -13,7 +13,7 @@
 namespace likelihet::cli {
 namespace {
 
-struct Asked {
+struct ListingRequest {
   std::string book;
   std::vector<std::string> animals;
   std::optional<std::string> clutch;
@@ -21,7 +21,7 @@ struct Asked {
   ComputationAsked computation;
 };
 
-Reply run(const Asked& asked, const Shell& shell) {
+Reply run_listing(const ListingRequest& asked, const Shell& shell) {
   const auto book = book::Book::open(asked.book);
   const BookGround state(book, asked.computation.options());
   const colony::Colony& colony = state.colony();
@@ -44,7 +44,7 @@ Reply run(const Asked& asked, const Shell& shell) {
 }  // namespace
 
 void add_listing(CLI::App& program, CommandLine& line) {
-  const auto asked = std::make_shared<Asked>();
+  const auto asked = std::make_shared<ListingRequest>();
   CLI::App& command =
       new_command(program, line, "listing", "Say what may honestly be said of animals for sale.",
                   "  likelihet listing demo.book H0301\n"
@@ -57,7 +57,7 @@ void add_listing(CLI::App& program, CommandLine& line) {
              "not given = text");
   add_computation(command, asked->computation);
   add_json(command, line);
-  on_chosen(command, line, asked, run);
+  on_chosen(command, line, asked, run_listing);
 }
 
 }  // namespace likelihet::cli

@@ -17,8 +17,8 @@
 namespace likelihet::cli {
 namespace {
 
-constexpr double least_shown = 0.0005;  // half of the last decimal of a percentage
-constexpr std::size_t most_rows = 20;
+constexpr double least_move_shown = 0.0005;  // half of the last decimal of a percentage
+constexpr std::size_t most_moves = 20;
 
 // What is 1 to a double is certain only where it was found to be.
 std::string figure(double chance, bool certain) {
@@ -26,7 +26,7 @@ std::string figure(double chance, bool certain) {
   return percent(Chance{chance, std::max(1 - chance, std::numeric_limits<double>::min())});
 }
 
-double size_of(const Move& move) {
+double move_size(const Move& move) {
   return std::abs(move.after - move.before);
 }
 
@@ -52,12 +52,12 @@ MovesTold moves_between(const colony::Colony& colony, const odds::ColonyOdds& be
                         is.yes,
                         was.no == 0,
                         is.no == 0};
-        if (size_of(move) >= least_shown) told.moves.push_back(move);
+        if (move_size(move) >= least_move_shown) told.moves.push_back(move);
       }
     }
   }
   std::stable_sort(told.moves.begin(), told.moves.end(),
-                   [](const Move& a, const Move& b) { return size_of(a) > size_of(b); });
+                   [](const Move& a, const Move& b) { return move_size(a) > move_size(b); });
   for (const auto& surprise : after.surprises) {
     if (surprise.observation == observation) told.surprise = surprise;
   }
@@ -72,14 +72,14 @@ std::string moves_text(const MovesTold& told, const Terminal& terminal) {
 
   Table table({{"animal"}, {"one copy of"}, {"before", Align::right}, {"after", Align::right}});
   for (const auto& move : told.moves) {
-    if (&move == &told.moves.front() + most_rows) break;
+    if (&move == &told.moves.front() + most_moves) break;
     table.add({printable(move.animal), printable(move.locus + " " + move.allele),
                figure(move.before, move.certain_before), figure(move.after, move.certain_after)});
   }
   text += "\n" + table.text(terminal, 2);
-  if (told.moves.size() > most_rows) {
+  if (told.moves.size() > most_moves) {
     text +=
-        fmt::format("  and {} smaller (all of them with --json)\n", told.moves.size() - most_rows);
+        fmt::format("  and {} smaller (all of them with --json)\n", told.moves.size() - most_moves);
   }
   return text;
 }

@@ -10,7 +10,7 @@
 namespace likelihet::cli {
 namespace {
 
-struct Asked {
+struct NextTestRequest {
   std::string book;
   ComputationAsked computation;
   std::optional<double> budget;
@@ -20,7 +20,7 @@ struct Asked {
   std::optional<std::string> locus;
 };
 
-planning::TestQuestion question_of(const Asked& asked, const colony::Colony& colony) {
+planning::TestQuestion test_question(const NextTestRequest& asked, const colony::Colony& colony) {
   planning::TestQuestion question;
   const odds::Options options = asked.computation.options();
   question.book = {options.as_of, options.memory_bytes};
@@ -35,11 +35,11 @@ planning::TestQuestion question_of(const Asked& asked, const colony::Colony& col
   return question;
 }
 
-Reply run(const Asked& asked, const Shell& shell) {
+Reply run_next_test(const NextTestRequest& asked, const Shell& shell) {
   const auto book = book::Book::open(asked.book);
   const colony::Colony colony = book.colony();
   const colony::Policy policy = book.policy();
-  const planning::TestQuestion question = question_of(asked, colony);
+  const planning::TestQuestion question = test_question(asked, colony);
   const auto plan = value_or_fail(colony, planning::next_test(colony, policy, question));
   const TestPlanTold told{&colony, &policy, &question, &plan};
   if (shell.json) return {next_test_json(told), {}};
@@ -52,7 +52,7 @@ Reply run(const Asked& asked, const Shell& shell) {
 }  // namespace
 
 void add_next_test(CLI::App& program, CommandLine& line) {
-  const auto asked = std::make_shared<Asked>();
+  const auto asked = std::make_shared<NextTestRequest>();
   CLI::App& command =
       new_command(program, line, "next-test", "Say which samples to send, in order, and why.",
                   "  likelihet next-test demo.book\n"
@@ -69,7 +69,7 @@ void add_next_test(CLI::App& program, CommandLine& line) {
   add_computation(command, asked->computation);
   add_seed(command, asked->computation.seed);
   add_json(command, line);
-  on_chosen(command, line, asked, run);
+  on_chosen(command, line, asked, run_next_test);
 }
 
 }  // namespace likelihet::cli

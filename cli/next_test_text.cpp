@@ -14,9 +14,9 @@
 namespace likelihet::cli {
 namespace {
 
-class Page {
+class NextTestPage {
  public:
-  Page(const TestPlanTold& told, const Terminal& terminal)
+  NextTestPage(const TestPlanTold& told, const Terminal& terminal)
       : colony_(*told.colony),
         policy_(*told.policy),
         question_(*told.question),
@@ -217,7 +217,7 @@ class Page {
 }  // namespace
 
 std::string next_test_text(const TestPlanTold& told, const Terminal& terminal) {
-  return Page(told, terminal).text();
+  return NextTestPage(told, terminal).text();
 }
 
 }  // namespace likelihet::cli

@@ -12,7 +12,7 @@
 namespace likelihet::cli {
 namespace {
 
-struct Asked {
+struct OddsRequest {
   std::string book;
   ComputationAsked computation;
   std::string tables;  // empty: whichever holds
@@ -21,7 +21,7 @@ struct Asked {
   std::optional<std::string> locus;
 };
 
-Lens lens_of(const Asked& asked, const colony::Colony& colony) {
+Lens lens_of(const OddsRequest& asked, const colony::Colony& colony) {
   Lens lens = lens_of_all(colony);
   if (asked.clutch)
     lens.animals = colony.clutches()[clutch_named(colony, *asked.clutch)].hatchlings;
@@ -31,7 +31,7 @@ Lens lens_of(const Asked& asked, const colony::Colony& colony) {
   return lens;
 }
 
-Reply run(const Asked& asked, const Shell& shell) {
+Reply run_odds(const OddsRequest& asked, const Shell& shell) {
   const auto book = book::Book::open(asked.book);
   const colony::Colony colony = book.colony();
   const Lens lens = lens_of(asked, colony);
@@ -46,7 +46,7 @@ Reply run(const Asked& asked, const Shell& shell) {
 }  // namespace
 
 void add_odds(CLI::App& program, CommandLine& line) {
-  const auto asked = std::make_shared<Asked>();
+  const auto asked = std::make_shared<OddsRequest>();
   CLI::App& command = new_command(program, line, "odds", "Show every animal's odds.",
                                   "  likelihet odds demo.book\n"
                                   "  likelihet odds demo.book --clutch C03 --locus ember\n"
@@ -62,7 +62,7 @@ void add_odds(CLI::App& program, CommandLine& line) {
   add_computation(command, asked->computation);
   add_draws(command, asked->computation);
   add_json(command, line);
-  on_chosen(command, line, asked, run);
+  on_chosen(command, line, asked, run_odds);
 }
 
 }  // namespace likelihet::cli

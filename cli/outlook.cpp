@@ -13,7 +13,7 @@
 namespace likelihet::cli {
 namespace {
 
-struct Asked {
+struct OutlookRequest {
   std::string book;
   std::optional<std::string> dam;
   std::optional<std::string> sire;
@@ -25,13 +25,13 @@ struct Asked {
 };
 
 // Rounded to the nearest; 1 where no clutch is recorded.
-std::size_t eggs_of(const Asked& asked, const colony::Colony& colony) {
+std::size_t eggs_of(const OutlookRequest& asked, const colony::Colony& colony) {
   if (asked.eggs > 0) return asked.eggs;
   return static_cast<std::size_t>(
       std::max(std::round(planning::mean_young(colony).value_or(1)), 1.0));
 }
 
-Reply run_pair(const Asked& asked, const Shell& shell, const colony::Colony& colony,
+Reply run_pair(const OutlookRequest& asked, const Shell& shell, const colony::Colony& colony,
                const odds::Options& options, const Chosen& tables) {
   const planning::Pair pair{animal_named(colony, *asked.dam), animal_named(colony, *asked.sire)};
   if (const auto fault = planning::pairing_fault(colony, pair)) {
@@ -46,7 +46,7 @@ Reply run_pair(const Asked& asked, const Shell& shell, const colony::Colony& col
   return {outlook_text(colony, shown, shell.terminal()), {}};
 }
 
-Reply run_rank(const Asked& asked, const Shell& shell, const colony::Colony& colony,
+Reply run_rank(const OutlookRequest& asked, const Shell& shell, const colony::Colony& colony,
                const odds::Options& options, const Chosen& tables) {
   auto read = planning::read_goal(colony.model(), *asked.goal);
   if (auto* fault = std::get_if<colony::Fault>(&read)) {
@@ -65,7 +65,7 @@ Reply run_rank(const Asked& asked, const Shell& shell, const colony::Colony& col
   return {ranking_text(colony, shown, shell.terminal()), {}};
 }
 
-Reply run(const Asked& asked, const Shell& shell) {
+Reply run_outlook(const OutlookRequest& asked, const Shell& shell) {
   if (!asked.goal && !asked.sire) {
     throw Failure(ExitStatus::usage, "command line", "a pairing needs a DAM and a SIRE",
                   "name both, or give --rank LOCUS=GENOTYPE to compare all pairs");
@@ -81,7 +81,7 @@ Reply run(const Asked& asked, const Shell& shell) {
 }  // namespace
 
 void add_outlook(CLI::App& program, CommandLine& line) {
-  const auto asked = std::make_shared<Asked>();
+  const auto asked = std::make_shared<OutlookRequest>();
   CLI::App& command = new_command(program, line, "outlook",
                                   "Show what a pairing may give, or rank all pairings for a goal.",
                                   "  likelihet outlook demo.book F01 M02 --eggs 8\n"
@@ -97,7 +97,7 @@ void add_outlook(CLI::App& program, CommandLine& line) {
            "young of the clutch; not given = the mean of the book's clutches");
   add_size(command, "--limit", asked->limit, 1, 1e6, "pairs to show; not given = 20");
   add_planning(command, line, asked->planning);
-  on_chosen(command, line, asked, run);
+  on_chosen(command, line, asked, run_outlook);
 }
 
 }  // namespace likelihet::cli

@@ -43,8 +43,8 @@ ordered_json sexes_json(const genetics::Locus& locus, const planning::LocusOutlo
   return out;
 }
 
-ordered_json locus_json(const genetics::Locus& locus, const planning::LocusOutlook& at,
-                        std::size_t eggs) {
+ordered_json outlook_locus_json(const genetics::Locus& locus, const planning::LocusOutlook& at,
+                                std::size_t eggs) {
   ordered_json out = {{"locus", locus.id()}, {"parents", parents_json(locus, at.parents)}};
   out["genotypes"] = ordered_json::array();
   for (std::size_t g = 0; g < locus.size(); ++g) {
@@ -93,7 +93,7 @@ std::string outlook_json(const colony::Colony& colony, const OutlookShown& shown
   document["loci"] = ordered_json::array();
   for (const std::size_t l : shown.loci) {
     document["loci"].push_back(
-        locus_json(colony.model().loci()[l], shown.outlook.loci[l], shown.eggs));
+        outlook_locus_json(colony.model().loci()[l], shown.outlook.loci[l], shown.eggs));
   }
   document["combined"] = combined_json(colony.model(), shown);
   document["cautions"] = cautions_json(planning::cautions_of(colony, shown.outlook));

@@ -139,8 +139,8 @@ Failure unexpected(const CLI::App& command, const std::vector<std::string>& extr
       fmt::format("see '{} --help'; a value with spaces needs quotes", name));
 }
 
-Failure failure_of(const CLI::App& program, const std::vector<std::string>& arguments,
-                   const CLI::ParseError& error) {
+Failure usage_failure(const CLI::App& program, const std::vector<std::string>& arguments,
+                      const CLI::ParseError& error) {
   const Reached where = reached(program, arguments);
   const std::string name = full_name(*where.command);
   if (!where.unknown_word.empty()) {
@@ -176,7 +176,7 @@ std::variant<CommandLine, Information, Failure> read_command_line(
   } catch (const CLI::CallForVersion& version) {
     return Information{std::string(version.what()) + "\n"};
   } catch (const CLI::ParseError& error) {
-    return failure_of(program, arguments, error);
+    return usage_failure(program, arguments, error);
   }
   return line;
 }

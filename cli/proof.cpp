@@ -13,7 +13,7 @@
 namespace likelihet::cli {
 namespace {
 
-struct Asked {
+struct ProofRequest {
   std::string book;
   std::string animal;
   std::optional<std::string> partner;
@@ -25,7 +25,7 @@ struct Asked {
 
 // Where the model has one locus, that one; else it must be named, unless the partner's genotype
 // does.
-std::size_t locus_of(const Asked& asked, const colony::Colony& colony) {
+std::size_t proved_locus(const ProofRequest& asked, const colony::Colony& colony) {
   if (asked.locus) return locus_named(colony.model(), *asked.locus);
   const auto& loci = colony.model().loci();
   if (loci.size() == 1) return 0;
@@ -36,7 +36,7 @@ std::size_t locus_of(const Asked& asked, const colony::Colony& colony) {
 }
 
 // The only one but the first; where there are several, it must be named.
-std::uint16_t allele_of(const Asked& asked, const genetics::Locus& locus) {
+std::uint16_t allele_of(const ProofRequest& asked, const genetics::Locus& locus) {
   if (!asked.allele) {
     if (locus.alleles().size() == 2) return 1;
     throw Failure(ExitStatus::usage, "command line",
@@ -64,10 +64,10 @@ std::variant<planning::PartnerAnimal, planning::PartnerGenotype> partner_of(
       planning::genotype_mend(locus, name, known));
 }
 
-Reply run(const Asked& asked, const Shell& shell) {
+Reply run_proof(const ProofRequest& asked, const Shell& shell) {
   const auto book = book::Book::open(asked.book);
   const colony::Colony colony = book.colony();
-  ProofShown shown{{animal_named(colony, asked.animal), {}, locus_of(asked, colony), 1, {}},
+  ProofShown shown{{animal_named(colony, asked.animal), {}, proved_locus(asked, colony), 1, {}},
                    {},
                    TablesUsed::belief,
                    {planning::ProofOdds({{1.0, 0.0, false, false}}), {}, false, {}, {}, 0}};
@@ -91,7 +91,7 @@ Reply run(const Asked& asked, const Shell& shell) {
 }  // namespace
 
 void add_proof(CLI::App& program, CommandLine& line) {
-  const auto asked = std::make_shared<Asked>();
+  const auto asked = std::make_shared<ProofRequest>();
   CLI::App& command =
       new_command(program, line, "proof",
                   "Show how many clear young prove that an animal does not carry an allele.",
@@ -107,7 +107,7 @@ void add_proof(CLI::App& program, CommandLine& line) {
   add_size(command, "--per-clutch", asked->per_clutch, 1, 10000,
            "young of a clutch; not given = the mean of the book's clutches");
   add_planning(command, line, asked->planning);
-  on_chosen(command, line, asked, run);
+  on_chosen(command, line, asked, run_proof);
 }
 
 }  // namespace likelihet::cli

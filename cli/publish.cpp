@@ -11,7 +11,7 @@
 namespace likelihet::cli {
 namespace {
 
-struct Asked {
+struct PublishRequest {
   std::string book;
   std::vector<std::string> animals;
   std::optional<std::string> clutch;
@@ -93,8 +93,9 @@ class Publisher {
 };
 
 /// What was written, and what it took the place of.
-Reply told(const Asked& asked, const book::Book& book, const Publisher& publisher,
-           const std::vector<ClaimNow>& before, const Shell& shell) {
+Reply published_reply(const PublishRequest& asked, const book::Book& book,
+                      const Publisher& publisher, const std::vector<ClaimNow>& before,
+                      const Shell& shell) {
   const BookGround state(book, asked.computation.options());
   auto claims = claims_now(book, state, {});
   std::erase_if(claims, [&](const ClaimNow& claim) {
@@ -116,7 +117,7 @@ Reply told(const Asked& asked, const book::Book& book, const Publisher& publishe
   return {text + claims_text(corrected, shell.terminal()), {}};
 }
 
-Reply run(const Asked& asked, const Shell& shell) {
+Reply run_publish(const PublishRequest& asked, const Shell& shell) {
   auto book = book::Book::open(asked.book);
   const BookGround state(book, asked.computation.options());
   const auto animals = animals_of(state.colony(), asked.animals, asked.clutch);
@@ -129,13 +130,13 @@ Reply run(const Asked& asked, const Shell& shell) {
     throw Failure(ExitStatus::failed, "book", "it was changed while the numbers were worked out",
                   "publish again");
   }
-  return told(asked, book, publisher, standing, shell);
+  return published_reply(asked, book, publisher, standing, shell);
 }
 
 }  // namespace
 
 void add_publish(CLI::App& program, CommandLine& line) {
-  const auto asked = std::make_shared<Asked>();
+  const auto asked = std::make_shared<PublishRequest>();
   CLI::App& command = new_command(program, line, "publish",
                                   "Record what is claimed of animals, with the evidence behind it.",
                                   "  likelihet publish demo.book H0301\n"
@@ -145,7 +146,7 @@ void add_publish(CLI::App& program, CommandLine& line) {
   add_text(command, "--clutch", asked->clutch, "also the hatchlings of this clutch");
   add_memory(command, asked->computation.memory);
   add_json(command, line);
-  on_chosen(command, line, asked, run);
+  on_chosen(command, line, asked, run_publish);
 }
 
 }  // namespace likelihet::cli

@@ -5,19 +5,19 @@
 namespace likelihet::cli {
 namespace {
 
-struct Asked {
+struct ResultRequest {
   RecordAsked record;
   colony::ResultRecord result;
 };
 
-Reply run(const Asked& asked, const Shell& shell) {
+Reply run_result(const ResultRequest& asked, const Shell& shell) {
   return record(asked.record, asked.result, TellMoves::yes, shell);
 }
 
 }  // namespace
 
 void add_result(CLI::App& program, CommandLine& line) {
-  const auto asked = std::make_shared<Asked>();
+  const auto asked = std::make_shared<ResultRequest>();
   CLI::App& command = new_command(
       program, line, "result", "Record an assay's report; shows which animals' odds it moved.",
       "  likelihet result demo.book H0301 shed-pcr carrier --sample S-0091 --on 2024-07-02\n");
@@ -27,7 +27,7 @@ void add_result(CLI::App& program, CommandLine& line) {
   add_word(command, "REPORT", asked->result.report, "what was reported");
   add_text(command, "--sample", asked->result.sample, "the sample's number");
   add_record_options(command, line, asked->record);
-  on_chosen(command, line, asked, run);
+  on_chosen(command, line, asked, run_result);
 }
 
 }  // namespace likelihet::cli

@@ -5,13 +5,13 @@
 namespace likelihet::cli {
 namespace {
 
-struct Asked {
+struct ScoreRequest {
   RecordAsked record;
   colony::ScoreRecord score;
   bool blind = false;
 };
 
-Reply run(const Asked& asked, const Shell& shell) {
+Reply run_score(const ScoreRequest& asked, const Shell& shell) {
   colony::ScoreRecord score = asked.score;
   if (!score.level && !score.reason) {
     throw Failure(ExitStatus::usage, "command line", "LEVEL is missing",
@@ -24,7 +24,7 @@ Reply run(const Asked& asked, const Shell& shell) {
 }  // namespace
 
 void add_score(CLI::App& program, CommandLine& line) {
-  const auto asked = std::make_shared<Asked>();
+  const auto asked = std::make_shared<ScoreRequest>();
   auto& score = asked->score;
   CLI::App& command = new_command(
       program, line, "score", "Record a reading of a marker on an animal.",
@@ -43,7 +43,7 @@ void add_score(CLI::App& program, CommandLine& line) {
   add_flag(command, "--blind", asked->blind,
            "the scorer knew neither parents nor odds nor others' readings");
   add_record_options(command, line, asked->record);
-  on_chosen(command, line, asked, run);
+  on_chosen(command, line, asked, run_score);
 }
 
 }  // namespace likelihet::cli

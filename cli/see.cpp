@@ -5,19 +5,19 @@
 namespace likelihet::cli {
 namespace {
 
-struct Asked {
+struct SeeRequest {
   RecordAsked record;
   colony::AppearanceRecord appearance;
 };
 
-Reply run(const Asked& asked, const Shell& shell) {
+Reply run_see(const SeeRequest& asked, const Shell& shell) {
   return record(asked.record, asked.appearance, TellMoves::yes, shell);
 }
 
 }  // namespace
 
 void add_see(CLI::App& program, CommandLine& line) {
-  const auto asked = std::make_shared<Asked>();
+  const auto asked = std::make_shared<SeeRequest>();
   CLI::App& command = new_command(program, line, "see",
                                   "Record what an animal looks like; shows whose odds it moved.",
                                   "  likelihet see demo.book F01 ember plain --on 2024-01-10\n");
@@ -26,7 +26,7 @@ void add_see(CLI::App& program, CommandLine& line) {
   add_word(command, "LOCUS", asked->appearance.locus, "the locus's id");
   add_word(command, "APPEARANCE", asked->appearance.shows, "what it shows");
   add_record_options(command, line, asked->record);
-  on_chosen(command, line, asked, run);
+  on_chosen(command, line, asked, run_see);
 }
 
 }  // namespace likelihet::cli

@@ -15,7 +15,7 @@ namespace {
 
 using nlohmann::ordered_json;
 
-struct Asked {
+struct SimulateRequest {
   std::string model;
   std::string like;
   ComputationAsked computation;
@@ -51,7 +51,7 @@ std::string truth_json(const colony::Colony& colony, const learning::Simulated& 
   return document.dump(2) + "\n";
 }
 
-Reply run(const Asked& asked, const Shell& /*shell*/) {
+Reply run_simulate(const SimulateRequest& asked, const Shell& /*shell*/) {
   const auto model = std::make_shared<const colony::Model>(model_of(read_input(asked.model)));
   const auto records = book::Book::open(asked.like).records();
   auto made = colony::Colony::make(model, records);
@@ -68,7 +68,7 @@ Reply run(const Asked& asked, const Shell& /*shell*/) {
 }  // namespace
 
 void add_simulate(CLI::App& program, CommandLine& line) {
-  const auto asked = std::make_shared<Asked>();
+  const auto asked = std::make_shared<SimulateRequest>();
   CLI::App& command = new_command(
       program, line, "simulate", "Draw records that a model would give, like those of a book.",
       "  likelihet simulate model.json --like demo.book --seed 3 > drawn.json\n"
@@ -79,7 +79,7 @@ void add_simulate(CLI::App& program, CommandLine& line) {
   add_flag(command, "--truth", asked->truth, "print the genotypes and tables behind them instead");
   add_seed(command, asked->computation.seed);
   add_memory(command, asked->computation.memory);
-  on_chosen(command, line, asked, run);
+  on_chosen(command, line, asked, run_simulate);
 }
 
 }  // namespace likelihet::cli

@@ -9,11 +9,11 @@
 namespace likelihet::cli {
 namespace {
 
-struct Asked {
+struct TablesRequest {
   std::string book;
 };
 
-Reply run(const Asked& asked, const Shell& shell) {
+Reply run_tables(const TablesRequest& asked, const Shell& shell) {
   const auto book = book::Book::open(asked.book);
   const auto model = book.model();
   const Chosen chosen = choose_tables(book, "", false);
@@ -34,13 +34,13 @@ Reply run(const Asked& asked, const Shell& shell) {
 }  // namespace
 
 void add_tables(CLI::App& program, CommandLine& line) {
-  const auto asked = std::make_shared<Asked>();
+  const auto asked = std::make_shared<TablesRequest>();
   CLI::App& command = new_command(program, line, "tables", "Show what each mark does to the odds.",
                                   "  likelihet tables demo.book\n"
                                   "  likelihet tables demo.book --json\n");
   add_book(command, asked->book);
   add_json(command, line);
-  on_chosen(command, line, asked, run);
+  on_chosen(command, line, asked, run_tables);
 }
 
 }  // namespace likelihet::cli

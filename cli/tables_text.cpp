@@ -43,8 +43,8 @@ std::string range(double low, double high) {
   return fmt::format("{} – {}", factor_in_words(low), factor_in_words(high));
 }
 
-std::string marks_text(const colony::Model& model, const learning::Learned& learned,
-                       const Terminal& terminal) {
+std::string marker_rows_text(const colony::Model& model, const learning::Learned& learned,
+                             const Terminal& terminal) {
   const bool has_draws = !learned.draws.empty();
   std::string text;
   std::size_t marker = SIZE_MAX;
@@ -172,8 +172,8 @@ bool in_one_group(const colony::Model& model, const learning::Dependence& pair) 
 }
 
 // Pairs that come together beyond the genotype, at a p-value of 1 % or less.
-std::string repeats_text(const colony::Model& model, const learning::Learned& learned,
-                         const Terminal& terminal) {
+std::string scorer_repeats_text(const colony::Model& model, const learning::Learned& learned,
+                                const Terminal& terminal) {
   constexpr double told_below = 0.01;
   std::string text;
   for (const auto& pair : learned.dependences) {
@@ -205,9 +205,9 @@ std::string tables_text(const colony::Model& model, const learning::Learned& lea
   text +=
       "What reading a level does to the odds of a genotype against those without a row of their "
       "own:\n\n";
-  text += marks_text(model, learned, terminal) + others_text(model, learned, terminal);
+  text += marker_rows_text(model, learned, terminal) + others_text(model, learned, terminal);
   if (!learned.draws.empty()) text += thin_text(model, learned, terminal);
-  text += repeats_text(model, learned, terminal) + together_text(model, learned, terminal);
+  text += scorer_repeats_text(model, learned, terminal) + together_text(model, learned, terminal);
   return text;
 }
 
@@ -227,8 +227,8 @@ std::string learned_text(const colony::Model& model, const learning::Learned& le
                     terminal.width(), 0) +
             "\n";
   }
-  return text + thin_text(model, learned, terminal) + repeats_text(model, learned, terminal) +
-         together_text(model, learned, terminal) +
+  return text + thin_text(model, learned, terminal) +
+         scorer_repeats_text(model, learned, terminal) + together_text(model, learned, terminal) +
          "'likelihet tables' shows what each mark does now; 'likelihet odds' uses it.\n";
 }
 

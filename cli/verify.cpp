@@ -14,13 +14,13 @@
 namespace likelihet::cli {
 namespace {
 
-struct Asked {
+struct VerifyRequest {
   std::string code;
   std::string book;
   ComputationAsked computation;
 };
 
-book::ClaimRecord claim_named(const book::Book& book, const std::string& typed) {
+book::ClaimRecord claim_with_code(const book::Book& book, const std::string& typed) {
   const auto claims = book.claims();
   const auto code = publishing::code_from(typed);
   std::vector<std::string> known;
@@ -63,8 +63,9 @@ std::string text_of(const book::ClaimRecord& claim, const publishing::Verificati
   return out;
 }
 
-nlohmann::ordered_json json_of(const book::ClaimRecord& claim,
-                               const publishing::Verification& found, const ClaimNow* now) {
+nlohmann::ordered_json verification_json(const book::ClaimRecord& claim,
+                                         const publishing::Verification& found,
+                                         const ClaimNow* now) {
   nlohmann::ordered_json state;
   if (now != nullptr) state = word_of(*now);
   return {{"format", "likelihet-verification"},
@@ -94,9 +95,9 @@ Failure fails(const book::ClaimRecord& claim, const publishing::Verification& fo
                                   : "go by what the book says now: 'likelihet claims --all'"};
 }
 
-Reply run(const Asked& asked, const Shell& shell) {
+Reply run_verify(const VerifyRequest& asked, const Shell& shell) {
   const auto book = book::Book::open(asked.book);
-  const book::ClaimRecord claim = claim_named(book, asked.code);
+  const book::ClaimRecord claim = claim_with_code(book, asked.code);
   auto outcome = publishing::verify(claim, evidence_then(book, claim), asked.computation.memory);
   if (auto* large = std::get_if<odds::TooLarge>(&outcome)) throw failure_of(*large);
   const auto& found = std::get<publishing::Verification>(outcome);
@@ -107,7 +108,7 @@ Reply run(const Asked& asked, const Shell& shell) {
     std::erase_if(now, [&](const ClaimNow& one) { return one.record.code != claim.code; });
   }
   const ClaimNow* today = now.empty() ? nullptr : &now.front();
-  Reply reply{shell.json ? json_of(claim, found, today).dump(2) + "\n"
+  Reply reply{shell.json ? verification_json(claim, found, today).dump(2) + "\n"
                          : text_of(claim, found, today, shell.terminal()),
               {}};
   if (!found.holds() || !today->stands()) reply.failure = fails(claim, found, today);
@@ -117,7 +118,7 @@ Reply run(const Asked& asked, const Shell& shell) {
 }  // namespace
 
 void add_verify(CLI::App& program, CommandLine& line) {
-  const auto asked = std::make_shared<Asked>();
+  const auto asked = std::make_shared<VerifyRequest>();
   CLI::App& command =
       new_command(program, line, "verify", "Derive a claim again from the evidence as it was.",
                   "  likelihet verify 7K3Q-9D2M-XP4T-A8WZ demo.book\n");
@@ -125,7 +126,7 @@ void add_verify(CLI::App& program, CommandLine& line) {
   add_book(command, asked->book);
   add_memory(command, asked->computation.memory);
   add_json(command, line);
-  on_chosen(command, line, asked, run);
+  on_chosen(command, line, asked, run_verify);
 }
 
 }  // namespace likelihet::cli

@@ -15,7 +15,7 @@
 namespace likelihet::cli {
 namespace {
 
-struct Asked {
+struct WhyRequest {
   std::string book;
   std::string animal;
   std::optional<std::string> locus;
@@ -24,7 +24,7 @@ struct Asked {
 };
 
 /// Where no allele is named, all but the first; where no locus is, all of them.
-std::vector<odds::Question> questions_of(const Asked& asked, const colony::Colony& colony) {
+std::vector<odds::Question> questions_of(const WhyRequest& asked, const colony::Colony& colony) {
   const auto& loci = colony.model().loci();
   const std::size_t animal = animal_named(colony, asked.animal);
   const bool all = !asked.locus;
@@ -50,7 +50,7 @@ std::vector<odds::Question> questions_of(const Asked& asked, const colony::Colon
   return questions;
 }
 
-Reply run(const Asked& asked, const Shell& shell) {
+Reply run_why(const WhyRequest& asked, const Shell& shell) {
   const auto book = book::Book::open(asked.book);
   const colony::Colony colony = book.colony();
   const odds::Options options = asked.computation.options();
@@ -68,7 +68,7 @@ Reply run(const Asked& asked, const Shell& shell) {
 }  // namespace
 
 void add_why(CLI::App& program, CommandLine& line) {
-  const auto asked = std::make_shared<Asked>();
+  const auto asked = std::make_shared<WhyRequest>();
   CLI::App& command = new_command(program, line, "why",
                                   "Take an animal's odds apart into the evidence that made them.",
                                   "  likelihet why demo.book H0301\n"
@@ -79,7 +79,7 @@ void add_why(CLI::App& program, CommandLine& line) {
   add_text(command, "--allele", asked->allele, "one copy of this allele alone");
   add_computation(command, asked->computation);
   add_json(command, line);
-  on_chosen(command, line, asked, run);
+  on_chosen(command, line, asked, run_why);
 }
 
 }  // namespace likelihet::cli

@@ -13,7 +13,7 @@
 namespace likelihet::cli {
 namespace {
 
-constexpr double least_shown = 0.05;  // decibans; what one decimal would show as 0.0
+constexpr double least_decibans_shown = 0.05;  // decibans; what one decimal would show as 0.0
 
 std::string account_table(const colony::Colony& colony, const odds::Account& account,
                           const Terminal& terminal) {
@@ -26,7 +26,7 @@ std::string account_table(const colony::Colony& colony, const odds::Account& acc
                {"evidence"}});
   std::size_t weightless = 0;
   for (const auto& step : account.steps) {
-    if (std::abs(step.decibans) < least_shown) {
+    if (std::abs(step.decibans) < least_decibans_shown) {
       ++weightless;
       continue;
     }

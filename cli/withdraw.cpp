@@ -7,7 +7,7 @@
 namespace likelihet::cli {
 namespace {
 
-struct Asked {
+struct WithdrawRequest {
   RecordAsked record;
   colony::WithdrawalRecord withdrawal;
 };
@@ -25,7 +25,7 @@ std::optional<book::ClaimRecord> claim_named(const book::Book& book, const std::
   return std::nullopt;
 }
 
-Reply withdraw_claim(book::Book& book, const book::ClaimRecord& claim, const Asked& asked,
+Reply withdraw_claim(book::Book& book, const book::ClaimRecord& claim, const WithdrawRequest& asked,
                      const Shell& shell) {
   if (!asked.record.on.empty() || asked.record.id) {
     throw Failure(ExitStatus::usage, "--on, --id", "a claim ends now, under its own code",
@@ -48,7 +48,7 @@ Reply withdraw_claim(book::Book& book, const book::ClaimRecord& claim, const Ask
   return {claims_text(before, shell.terminal()), {}};
 }
 
-Reply run(const Asked& asked, const Shell& shell) {
+Reply run_withdraw(const WithdrawRequest& asked, const Shell& shell) {
   {
     auto book = book::Book::open(asked.record.book);
     if (const auto claim = claim_named(book, asked.withdrawal.of)) {
@@ -61,7 +61,7 @@ Reply run(const Asked& asked, const Shell& shell) {
 }  // namespace
 
 void add_withdraw(CLI::App& program, CommandLine& line) {
-  const auto asked = std::make_shared<Asked>();
+  const auto asked = std::make_shared<WithdrawRequest>();
   CLI::App& command =
       new_command(program, line, "withdraw",
                   "Take an observation or a claim back: it stays in the book and no longer counts.",
@@ -71,7 +71,7 @@ void add_withdraw(CLI::App& program, CommandLine& line) {
   add_word(command, "WHAT", asked->withdrawal.of, "an observation's id, or a claim's code");
   require(add_text(command, "--why", asked->withdrawal.why, "the reason, for the record"));
   add_record_options(command, line, asked->record);
-  on_chosen(command, line, asked, run);
+  on_chosen(command, line, asked, run_withdraw);
 }
 
 }  // namespace likelihet::cli

@@ -10,18 +10,15 @@
 
 #include <likelihet/audit/calibration.hpp>
 #include <likelihet/audit/case_checks.hpp>
+#include <likelihet/audit/logistic.hpp>
 
 namespace likelihet::audit {
 
 namespace {
 
-double logit(double p) {
+double logit_inside(double p) {
   const double inside = std::clamp(p, least_on_logit, 1 - least_on_logit);
   return std::log(inside) - std::log1p(-inside);
-}
-
-double logistic(double x) {
-  return 1 / (1 + std::exp(-x));
 }
 
 struct Point {
@@ -32,7 +29,7 @@ struct Point {
 std::vector<Point> on_logit(std::span<const Case> cases) {
   std::vector<Point> out;
   out.reserve(cases.size());
-  for (const Case& one : cases) out.push_back({logit(one.probability), one.outcome});
+  for (const Case& one : cases) out.push_back({logit_inside(one.probability), one.outcome});
   return out;
 }
 
@@ -59,7 +56,7 @@ bool overlapping(const std::vector<Point>& points) {
 }
 
 // ln of the likelihood; ln(1 + e^x) without overflow.
-double height(const std::vector<Point>& points, const Eigen::Vector2d& at) {
+double log_likelihood_at(const std::vector<Point>& points, const Eigen::Vector2d& at) {
   double sum = 0;
   for (const Point& one : points) {
     const double x = at[0] + at[1] * one.x;
@@ -87,16 +84,16 @@ Slope slope_at(const std::vector<Point>& points, const Eigen::Vector2d& at) {
 // Newton's steps from `at` to the maximum, which is there and is one; whether it was reached.
 bool climb(const std::vector<Point>& points, Eigen::Vector2d& at) {
   constexpr int most_steps = 200;
-  double here = height(points, at);
+  double here = log_likelihood_at(points, at);
   for (int step = 0; step < most_steps; ++step) {
     const Slope of = slope_at(points, at);
     Eigen::Vector2d move = of.information.ldlt().solve(of.gradient);
     if (!move.allFinite()) return false;
     // The likelihood is concave: a step that is short enough never falls, but for rounding.
-    double there = height(points, at + move);
+    double there = log_likelihood_at(points, at + move);
     while (there < here - 1e-12 * std::abs(here) && move.norm() > 1e-14) {
       move /= 2;
-      there = height(points, at + move);
+      there = log_likelihood_at(points, at + move);
     }
     at += move;
     here = there;

@@ -6,20 +6,17 @@
 #include <boost/math/tools/minima.hpp>
 
 #include <likelihet/audit/homogeneity.hpp>
+#include <likelihet/audit/logistic.hpp>
 
 namespace likelihet::audit {
 
 namespace {
 
 constexpr double widest_logit = 12;
-constexpr int bits = 24;
-
-double logistic(double x) {
-  return 1 / (1 + std::exp(-x));
-}
+constexpr int minimum_bits = 24;
 
 // Of a group at this share among others and this log odds ratio.
-double height(const LevelData& group, double others, double log_ratio) {
+double group_log_likelihood(const LevelData& group, double others, double log_ratio) {
   const double q0 = logistic(others);
   const double q1 = logistic(others + log_ratio);
   return log_likelihood(group, {{1 - q0, q0}, {1 - q1, q1}});
@@ -29,8 +26,8 @@ double height(const LevelData& group, double others, double log_ratio) {
 double profile(const LevelData& group, double log_ratio) {
   std::uintmax_t steps = 60;
   const auto found = boost::math::tools::brent_find_minima(
-      [&](double others) { return -height(group, others, log_ratio); }, -widest_logit, widest_logit,
-      bits, steps);
+      [&](double others) { return -group_log_likelihood(group, others, log_ratio); }, -widest_logit,
+      widest_logit, minimum_bits, steps);
   return -found.second;
 }
 
@@ -54,7 +51,7 @@ double homogeneity_p(std::span<const LevelData> groups) {
   std::uintmax_t steps = 60;
   const auto found = boost::math::tools::brent_find_minima(
       [&](double log_ratio) { return -together(smaller, log_ratio); }, -widest_logit, widest_logit,
-      bits, steps);
+      minimum_bits, steps);
   return likelihood_ratio_p(apart, -found.second, static_cast<double>(groups.size() - 1));
 }
 

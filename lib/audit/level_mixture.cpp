@@ -8,14 +8,12 @@
 
 #include <likelihet/audit/distributions.hpp>
 #include <likelihet/audit/level_mixture.hpp>
+#include <likelihet/audit/logistic.hpp>
 
 namespace likelihet::audit {
 
 namespace {
 
-double logistic(double x) {
-  return 1 / (1 + std::exp(-x));
-}
 double logit(double p) {
   return std::log(p / (1 - p));
 }

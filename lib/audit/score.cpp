@@ -13,7 +13,7 @@ namespace {
 
 constexpr double least_probability = 1e-15;
 
-double bits(double probability) {
+double surprisal_bits(double probability) {
   return -std::log2(std::max(probability, least_probability));
 }
 
@@ -46,7 +46,8 @@ double log_score(std::span<const Case> cases) {
   check_some(cases);
   double sum = 0;
   for (const Case& one : cases) {
-    sum += one.outcome * bits(one.probability) + (1 - one.outcome) * bits(1 - one.probability);
+    sum += one.outcome * surprisal_bits(one.probability) +
+           (1 - one.outcome) * surprisal_bits(1 - one.probability);
   }
   return sum / static_cast<double>(cases.size());
 }

@@ -60,7 +60,8 @@ void write_observations(const SQLite::Database& database, const Merged& merged,
   }
 }
 
-void write(const SQLite::Database& database, const Merged& merged, const colony::Timestamp& at) {
+void write_merged(const SQLite::Database& database, const Merged& merged,
+                  const colony::Timestamp& at) {
   LedgerWriter ledger(database, at);
   write_animals(database, merged, ledger);
   write_clutches(database, merged, ledger);
@@ -144,7 +145,7 @@ std::variant<Change, Faults> Book::add(const Records& records, Mode mode) {
       return faults;
     }
     if (mode == Mode::commit) {
-      write(state_->database(), merged, now);
+      write_merged(state_->database(), merged, now);
       transaction.commit();
     }
     return merged.change();

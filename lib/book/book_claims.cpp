@@ -34,8 +34,8 @@ void check_claims(const Publication& publication, const std::vector<ClaimRecord>
   }
 }
 
-void write(const SQLite::Database& database, const Publication& publication,
-           const colony::Timestamp& now) {
+void write_publication(const SQLite::Database& database, const Publication& publication,
+                       const colony::Timestamp& now) {
   LedgerWriter ledger(database, now);
   if (publication.counted) {
     keep_counted_tables(database, publication.counted_digest, *publication.counted);
@@ -114,7 +114,7 @@ bool Book::publish(const Publication& publication) {
     const auto ledger = read_ledger(state_->database(), state_->file());
     if (ledger.empty() || ledger.back().number != publication.entries) return false;
     check_claims(publication, read_claims(state_->database(), state_->file()));
-    write(state_->database(), publication, state_->settings().clock());
+    write_publication(state_->database(), publication, state_->settings().clock());
     transaction.commit();
     return true;
   });

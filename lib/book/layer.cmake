@@ -1,4 +1,4 @@
-likelihet_layer(book
+likelihet_layer(book WORDS_ONLY
   HEADERS book.hpp book_error.hpp claim.hpp
   SOURCES as_it_was.cpp book.cpp book_claims.cpp book_state.cpp checking.cpp claim_rows.cpp
           connection.cpp fields.cpp file_kind.cpp learned_rows.cpp ledger_rows.cpp merging.cpp observation_rows.cpp records_rows.cpp schema.cpp

@@ -8,7 +8,7 @@ namespace likelihet::colony {
 
 namespace {
 
-constexpr std::size_t most_listed = 8;
+constexpr std::size_t most_rows_listed = 8;
 
 // expect[g] from the rows, one for each genotype exactly once.
 void check_assay_rows(ModelDraft& draft, const AssayDescription& assay, const Pointer& place,
@@ -43,7 +43,7 @@ void check_assay_rows(ModelDraft& draft, const AssayDescription& assay, const Po
   // Each misspelt key leaves a genotype without a row; that fault is told already.
   if (missing.size() <= unknown) return;
   draft.faults.add((place / "rows").text(),
-                   "there is no row for genotype " + listed(missing, most_listed),
+                   "there is no row for genotype " + listed(missing, most_rows_listed),
                    "give one row for each genotype of locus " + in_quotes(assay.locus));
 }
 

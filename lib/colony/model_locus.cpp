@@ -13,7 +13,7 @@ using genetics::Sex;
 using genetics::SexSystem;
 
 constexpr std::size_t most_alleles = 64;
-constexpr std::size_t most_listed = 8;
+constexpr std::size_t most_genotypes_listed = 8;
 
 void check_chromosome(Chromosome on, SexSystem system, const Pointer& place, FaultList& faults) {
   const bool fits = on == Chromosome::autosome ||
@@ -101,10 +101,10 @@ std::vector<double> appearance_row(const Named<double>& row,
 void report_unlisted(const std::vector<std::string>& unlisted, const Pointer& place,
                      FaultList& faults) {
   if (unlisted.empty()) return;
-  faults.add(
-      place.text(),
-      "there is no appearance for genotype " + listed(unlisted, most_listed) + " and no default",
-      "add a 'default', or list every genotype");
+  faults.add(place.text(),
+             "there is no appearance for genotype " + listed(unlisted, most_genotypes_listed) +
+                 " and no default",
+             "add a 'default', or list every genotype");
 }
 
 void check_appearance(ModelDraft& draft, const LocusDescription& locus, LocusDraft& out,

@@ -9,11 +9,11 @@ namespace likelihet::colony {
 
 namespace {
 
-constexpr double default_worth = 10;
+constexpr double default_row_worth = 10;
 
 MarkerRow row_of(ModelDraft& draft, const RowDescription& row,
                  const std::vector<std::string>& levels, const Pointer& place) {
-  MarkerRow out{{}, row.expect, row.worth.value_or(default_worth)};
+  MarkerRow out{{}, row.expect, row.worth.value_or(default_row_worth)};
   for (std::size_t i = 0; i < row.at.size(); ++i) {
     const auto& [id, key] = row.at[i];
     const std::string here = (place / "at" / id).text();

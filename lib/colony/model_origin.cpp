@@ -8,7 +8,7 @@ namespace likelihet::colony {
 
 namespace {
 
-constexpr double default_worth = 10;
+constexpr double default_origin_worth = 10;
 
 // What is not given belongs to the first allele; where that one is given too, nothing is left over.
 void complete(std::vector<double>& frequencies, bool first_given, const Pointer& place,
@@ -57,7 +57,7 @@ void check_origins(ModelDraft& draft) {
   check_ids(origins, "origins", "origin", draft.faults);
   for (std::size_t i = 0; i < origins.size(); ++i) {
     const Pointer place = Pointer() / "origins" / i;
-    Origin origin{origins[i].id, {}, origins[i].worth.value_or(default_worth)};
+    Origin origin{origins[i].id, {}, origins[i].worth.value_or(default_origin_worth)};
     check_not_negative(origin.worth, "worth", (place / "worth").text(), draft.faults);
     for (const LocusDraft& locus : draft.loci) {
       std::vector<double> all_first(std::max<std::size_t>(locus.parts.alleles.size(), 1), 0.0);

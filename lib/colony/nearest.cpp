@@ -9,7 +9,7 @@ namespace likelihet::colony {
 namespace {
 
 constexpr std::size_t longest_compared = 200;
-constexpr std::size_t most_listed = 8;
+constexpr std::size_t most_candidates_listed = 8;
 
 std::string lower_case(std::string_view text) {
   std::string lower(text);
@@ -88,7 +88,7 @@ std::optional<std::string> nearest(std::string_view word,
 std::string suggestion(std::string_view word, const std::vector<std::string>& candidates) {
   if (candidates.empty()) return "none is known";
   if (const auto near = nearest(word, candidates)) return "did you mean " + in_quotes(*near) + "?";
-  return "known are " + listed(candidates, most_listed);
+  return "known are " + listed(candidates, most_candidates_listed);
 }
 
 }  // namespace likelihet::colony

@@ -46,8 +46,8 @@ void check_prices(const std::vector<PricePolicy>& prices, const Model& model, Fa
 }
 
 /// The locus, or a fault.
-const genetics::Locus* known_locus(const std::string& id, const Pointer& place, const Model& model,
-                                   FaultList& faults) {
+const genetics::Locus* has_locus(const std::string& id, const Pointer& place, const Model& model,
+                                 FaultList& faults) {
   if (const auto position = model.find_locus(id)) return &model.loci()[*position];
   faults.add((place / "locus").text(), "the model has no locus " + in_quotes(id),
              faults.suggest_id(id, model.loci()));
@@ -72,7 +72,7 @@ void check_worth(const std::vector<WorthPolicy>& worth, const Model& model, Faul
   std::set<std::string> seen;
   for (std::size_t i = 0; i < worth.size(); ++i) {
     const Pointer place = Pointer() / "worth" / i;
-    if (const auto* locus = known_locus(worth[i].locus, place, model, faults)) {
+    if (const auto* locus = has_locus(worth[i].locus, place, model, faults)) {
       check_kept(worth[i], *locus, place, faults);
       if (!seen.insert(worth[i].locus).second) {
         faults.add((place / "locus").text(), in_quotes(worth[i].locus) + " is given twice",
@@ -86,7 +86,7 @@ void check_worth(const std::vector<WorthPolicy>& worth, const Model& model, Faul
 void check_health(const std::vector<HealthPolicy>& health, const Model& model, FaultList& faults) {
   for (std::size_t i = 0; i < health.size(); ++i) {
     const Pointer place = Pointer() / "health" / i;
-    known_locus(health[i].locus, place, model, faults);
+    has_locus(health[i].locus, place, model, faults);
     if (health[i].note.empty()) {
       faults.add((place / "note").text(), "it is empty", "say what is known, or remove the entry");
     }

@@ -176,7 +176,7 @@ colony::ObservationRecord read_observation(const Node& node) {
   return observation;
 }
 
-colony::Records read_document(const Node& node) {
+colony::Records read_records(const Node& node) {
   ObjectReader object(node, "a colony document");
   colony::Records records;
   if (!read_heading(object, node, "likelihet-colony")) return records;
@@ -240,7 +240,7 @@ std::variant<colony::Records, colony::Faults> read_colony(std::string_view text)
   FaultList faults;
   const std::optional<Json> json = parse_json(text, faults);
   if (!json) return faults.take();
-  colony::Records records = read_document({*json, {}, faults});
+  colony::Records records = read_records({*json, {}, faults});
   if (!faults.empty()) return faults.take();
   return records;
 }

@@ -12,7 +12,7 @@ namespace likelihet::documents {
 
 namespace {
 
-using Row = std::vector<std::string>;
+using Cells = std::vector<std::string>;
 
 constexpr std::size_t most_columns = 100;
 
@@ -45,7 +45,7 @@ class CsvReader {
     table_.separator = separator_;
     read_header();
     while (at_ < text_.size()) {
-      Row cells = next_row();
+      Cells cells = next_row();
       if (std::all_of(cells.begin(), cells.end(), [](const auto& cell) { return cell.empty(); })) {
         continue;
       }
@@ -94,7 +94,7 @@ class CsvReader {
     }
   }
 
-  void check_width(Row& cells) {
+  void check_width(Cells& cells) {
     const std::size_t wide = table_.header.size();
     for (std::size_t column = wide; column < cells.size(); ++column) {
       if (cells[column].empty()) continue;
@@ -105,7 +105,7 @@ class CsvReader {
     cells.resize(wide);
   }
 
-  bool check_utf8(const Row& cells, std::size_t column) {
+  bool check_utf8(const Cells& cells, std::size_t column) {
     if (!first_ill_formed(cells[column])) return true;
     faults_.add(place(column), "the cell is not UTF-8: '" + excerpt(cells[column]) + "'",
                 "save the table again as \"CSV UTF-8\"");
@@ -113,9 +113,9 @@ class CsvReader {
   }
 
   // The cells up to the end of a line; counts the row.
-  Row next_row() {
+  Cells next_row() {
     ++row_;
-    Row cells;
+    Cells cells;
     for (;;) {
       cells.push_back(next_cell(cells.size()));
       if (at_ == text_.size()) return cells;
@@ -181,7 +181,7 @@ bool needs_quotes(const std::string& cell) {
   return !cell.empty() && (cell.front() == '=' || cell.front() == '@');
 }
 
-void write_row(std::string& text, const Row& cells) {
+void append_row(std::string& text, const Cells& cells) {
   for (std::size_t column = 0; column < cells.size(); ++column) {
     if (column > 0) text += ',';
     if (!needs_quotes(cells[column])) {
@@ -206,8 +206,8 @@ std::variant<CsvTable, colony::Faults> read_csv(std::string_view text, const std
 
 std::string write_csv(const CsvTable& table) {
   std::string text;
-  write_row(text, table.header);
-  for (const Row& row : table.rows) write_row(text, row);
+  append_row(text, table.header);
+  for (const Cells& row : table.rows) append_row(text, row);
   return text;
 }
 

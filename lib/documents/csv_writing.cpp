@@ -11,7 +11,7 @@ namespace likelihet::documents {
 
 namespace {
 
-using Row = std::vector<std::string>;
+using CellTexts = std::vector<std::string>;
 
 std::string cell(const std::optional<std::string>& text) {
   return text.value_or(std::string());
@@ -33,13 +33,13 @@ std::string cell(const std::optional<bool>& truth) {
   return !truth ? "" : *truth ? "true" : "false";
 }
 
-Row row_of(const colony::AnimalRecord& animal) {
+CellTexts row_of(const colony::AnimalRecord& animal) {
   return {animal.id,           animal.sex ? word_for(*animal.sex) : "",
           cell(animal.origin), cell(animal.clutch),
           cell(animal.line),   cell(animal.hatched)};
 }
 
-Row row_of(const colony::ClutchRecord& clutch) {
+CellTexts row_of(const colony::ClutchRecord& clutch) {
   return {clutch.id,
           cell(clutch.dam),
           sires_cell(clutch.sires),
@@ -52,7 +52,7 @@ Row row_of(const colony::ClutchRecord& clutch) {
           clutch.eggs ? std::to_string(*clutch.eggs) : std::string()};
 }
 
-Row row_of(const colony::ObservationRecord& observation, const colony::ScoreRecord& score) {
+CellTexts row_of(const colony::ObservationRecord& observation, const colony::ScoreRecord& score) {
   return {observation.id,       score.animal,
           score.marker,         cell(score.level),
           cell(score.reason),   cell(score.scorer),
@@ -60,7 +60,7 @@ Row row_of(const colony::ObservationRecord& observation, const colony::ScoreReco
           cell(observation.on), cell(written_recorded(observation))};
 }
 
-Row row_of(const colony::ObservationRecord& observation, const colony::ResultRecord& result) {
+CellTexts row_of(const colony::ObservationRecord& observation, const colony::ResultRecord& result) {
   return {observation.id,
           result.animal,
           result.assay,

@@ -1,4 +1,4 @@
-likelihet_layer(documents
+likelihet_layer(documents WORDS_ONLY
   HEADERS model_document.hpp colony_document.hpp csv_table.hpp csv_records.hpp digest.hpp
           policy_document.hpp digest_part.hpp evidence_digest.hpp number_bytes.hpp
   SOURCES utf8.cpp json_text.cpp object_reader.cpp

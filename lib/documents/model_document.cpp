@@ -192,7 +192,7 @@ colony::TogetherDescription read_together(const Node& node) {
   return together;
 }
 
-colony::ModelDescription read_document(const Node& node) {
+colony::ModelDescription read_description(const Node& node) {
   using genetics::SexSystem;
   ObjectReader object(node, "a model document");
   colony::ModelDescription model;
@@ -226,7 +226,7 @@ std::variant<colony::ModelDescription, colony::Faults> read_model(std::string_vi
   FaultList faults;
   const std::optional<Json> json = parse_json(text, faults);
   if (!json) return faults.take();
-  colony::ModelDescription model = read_document({*json, {}, faults});
+  colony::ModelDescription model = read_description({*json, {}, faults});
   if (!faults.empty()) return faults.take();
   return model;
 }

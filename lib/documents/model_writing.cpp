@@ -8,7 +8,7 @@ namespace {
 
 using colony::Named;
 
-const char* word_for(genetics::SexSystem system) {
+const char* word_of(genetics::SexSystem system) {
   switch (system) {
     case genetics::SexSystem::xy:
       return "XY";
@@ -20,7 +20,7 @@ const char* word_for(genetics::SexSystem system) {
   return "none";
 }
 
-const char* word_for(genetics::Chromosome chromosome) {
+const char* word_of(genetics::Chromosome chromosome) {
   switch (chromosome) {
     case genetics::Chromosome::x:
       return "X";
@@ -61,7 +61,7 @@ Json write_appearance(const Named<double>& shown) {
 Json write_locus(const colony::LocusDescription& locus) {
   Json object;
   object["id"] = locus.id;
-  object["on"] = word_for(locus.on);
+  object["on"] = word_of(locus.on);
   object["alleles"] = locus.alleles;
   if (!locus.appearance.empty()) {
     Json& appearance = object["appearance"] = Json::object();
@@ -153,7 +153,7 @@ std::string write_model(const colony::ModelDescription& model) {
   document["format"] = "likelihet-model";
   document["version"] = 1;
   if (!model.name.empty()) document["name"] = model.name;
-  document["sex_chromosomes"] = word_for(model.sex_chromosomes);
+  document["sex_chromosomes"] = word_of(model.sex_chromosomes);
   Json& loci = document["loci"] = Json::array();
   for (const auto& locus : model.loci) loci.push_back(write_locus(locus));
   put_array(document, "origins", model.origins, write_origin);

@@ -64,7 +64,7 @@ colony::HealthPolicy read_health(const Node& node) {
   return health;
 }
 
-colony::Policy read_document(const Node& node) {
+colony::Policy read_policy_fields(const Node& node) {
   ObjectReader object(node, "a policy document");
   colony::Policy policy;
   if (!read_heading(object, node, "likelihet-policy")) return policy;
@@ -106,7 +106,7 @@ std::variant<colony::Policy, colony::Faults> read_policy(std::string_view text) 
   FaultList faults;
   const std::optional<Json> json = parse_json(text, faults);
   if (!json) return faults.take();
-  colony::Policy policy = read_document({*json, {}, faults});
+  colony::Policy policy = read_policy_fields({*json, {}, faults});
   if (!faults.empty()) return faults.take();
   return policy;
 }

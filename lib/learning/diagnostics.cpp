@@ -86,15 +86,15 @@ double autocovariance(const std::vector<double>& chain, double centre, std::size
 }
 
 // Within-chain variance and the pooled estimate (equations 1 to 3).
-struct Spread {
+struct ChainVariance {
   double within = 0;
   double pooled = 0;
 };
 
-Spread spread(std::span<const std::vector<double>> chains) {
+ChainVariance spread(std::span<const std::vector<double>> chains) {
   const auto n = static_cast<double>(chains.front().size());
   std::vector<double> means;
-  Spread out;
+  ChainVariance out;
   for (const auto& chain : chains) {
     means.push_back(mean(chain));
     out.within += variance(chain) / static_cast<double>(chains.size());
@@ -107,7 +107,7 @@ Spread spread(std::span<const std::vector<double>> chains) {
 }  // namespace
 
 double r_hat(std::span<const std::vector<double>> chains) {
-  const Spread of = spread(chains);
+  const ChainVariance of = spread(chains);
   if (of.within > 0) return std::sqrt(of.pooled / of.within);
   return of.pooled > 0 ? std::numeric_limits<double>::infinity() : 1.0;
 }
@@ -115,7 +115,7 @@ double r_hat(std::span<const std::vector<double>> chains) {
 double effective_size(std::span<const std::vector<double>> chains) {
   const std::size_t n = chains.front().size();
   const double draws = static_cast<double>(n * chains.size());
-  const Spread of = spread(chains);
+  const ChainVariance of = spread(chains);
   if (!(of.pooled > 0)) return draws;
   std::vector<double> centres;
   for (const auto& chain : chains) centres.push_back(mean(chain));

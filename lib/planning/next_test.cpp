@@ -13,7 +13,7 @@ namespace {
 
 constexpr std::size_t usual_tests = 5;
 // Gains nearer to each other than this share are equal: rounding does not choose.
-constexpr double alike = 1e-9;
+constexpr double same_worth_share = 1e-9;
 constexpr double whole_greedy = 1 - 1 / std::numbers::e;
 
 class Planner {
@@ -172,7 +172,7 @@ class Planner {
       for (std::size_t c = 0; c < out_.candidates.size(); ++c) {
         if (!open(c) || greedy.set.contains(c) || !affordable(c, left)) continue;
         if (greedy.set.gain(c).value <= least_bits) continue;
-        if (!best || appeal(greedy, c) > appeal(greedy, *best) * (1 + alike)) best = c;
+        if (!best || appeal(greedy, c) > appeal(greedy, *best) * (1 + same_worth_share)) best = c;
       }
       if (!best) break;
       if (auto large = take(greedy.set, *best, false, greedy.chosen)) return large;
@@ -197,7 +197,8 @@ class Planner {
       Greedy other{lot, {}, ChoiceRule::gain_for_price, best.most};
       if (auto large = grow(other, tests, left)) return large;
       best.most = other.most;
-      if (other.set.bits().value > best.set.bits().value * (1 + alike)) best = std::move(other);
+      if (other.set.bits().value > best.set.bits().value * (1 + same_worth_share))
+        best = std::move(other);
     }
     bound(lot, best);
     out_.rule = best.rule;

@@ -7,7 +7,7 @@
 namespace likelihet::publishing {
 namespace {
 
-std::vector<ContentsEntry> contents() {
+std::vector<ContentsEntry> report_contents() {
   return {{"summary", "In short"},
           {"flow", "Which animals were checked"},
           {"scores", "How good the forecasts were"},
@@ -54,8 +54,8 @@ std::string audit_report(const nlohmann::json& document, const ReportParts& part
   body += reading_guide();
   body += limits_section();
   body += reporting_section(audit);
-  return html_page(
-             {"Carrier odds: an audit", subtitle(audit, can_draw), contents(), body, parts.scripts})
+  return html_page({"Carrier odds: an audit", subtitle(audit, can_draw), report_contents(), body,
+                    parts.scripts})
       .str();
 }
 

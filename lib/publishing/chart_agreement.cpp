@@ -27,17 +27,17 @@ std::string pair_words(const json& agreement) {
   return first == second ? first + " twice" : first + " and " + second;
 }
 
-std::string title_of(const json& agreement, const char* separator) {
+std::string agreement_title(const json& agreement, const char* separator) {
   return text(agreement, "marker") + separator + pair_words(agreement);
 }
 
-ordered_json rows_of(const json::array_t& agreements) {
+ordered_json agreement_rows(const json::array_t& agreements) {
   ordered_json rows;
   for (const json& agreement : agreements) {
     for (const Measure& measure : measures()) {
       const auto each = estimate(field(agreement, measure.field));
       auto row = estimate_row(each);
-      row["mark"] = title_of(agreement, ":\n");
+      row["mark"] = agreement_title(agreement, ":\n");
       row["measure"] = measure.kind.name;
       row["undefined"] = each.value ? "" : std::string(measure.kind.name) + ": undefined";
       rows.push_back(std::move(row));
@@ -46,7 +46,7 @@ ordered_json rows_of(const json::array_t& agreements) {
   return rows;
 }
 
-ordered_json specification_of(const json::array_t& agreements) {
+ordered_json agreement_specification(const json::array_t& agreements) {
   std::vector<Kind> kinds;
   for (const Measure& measure : measures()) kinds.push_back(measure.kind);
   const ordered_json scale = {{"domain", {-0.5, 1}}, {"clamp", true}};
@@ -67,18 +67,18 @@ ordered_json specification_of(const json::array_t& agreements) {
   words["encoding"]["text"] = {{"field", "undefined"}};
   auto chart = wide_chart(600);
   chart["height"] = 58 * agreements.size();
-  chart["data"] = data(rows_of(agreements));
+  chart["data"] = data(agreement_rows(agreements));
   chart["layer"] = {bar, point, words};
   return chart;
 }
 
-Table table_of(const json::array_t& agreements) {
+Table agreement_table(const json::array_t& agreements) {
   Table table{"Agreement of scorers",
               {"mark and scorers", "pairs", "left out, not scorable", "exactly the same",
                "weighted kappa", "Gwet's AC2"},
               {}};
   for (const json& agreement : agreements) {
-    table.rows.push_back({title_of(agreement, ": "), count_text(agreement, "pairs"),
+    table.rows.push_back({agreement_title(agreement, ": "), count_text(agreement, "pairs"),
                           count_text(agreement, "left_out_not_scorable"),
                           percent_text(estimate(field(agreement, "exact"))),
                           decimal_text(estimate(field(agreement, "weighted_kappa")), 2),
@@ -98,10 +98,10 @@ std::vector<Chart> agreement_charts(const json& audit) {
        "1 is full agreement, 0 what chance alone gives (for the share of exactly the same levels: "
        "none). Kappa falls, or can't be given, where nearly all animals show one level; AC2 does "
        "not. Under some 20 pairs, no verdict should rest on these.",
-       {{specification_of(agreements),
+       {{agreement_specification(agreements),
          "Agreement of scorers for each mark: exact, weighted kappa and AC2, with 95 % "
          "intervals."}},
-       {table_of(agreements)}}};
+       {agreement_table(agreements)}}};
 }
 
 }  // namespace likelihet::publishing

@@ -12,7 +12,7 @@ const std::vector<Kind>& series() {
   return kinds;
 }
 
-ordered_json specification_of(const std::vector<const json*>& periods) {
+ordered_json drift_specification(const std::vector<const json*>& periods) {
   ordered_json rows;
   for (const json* period : periods) {
     for (const auto& [kind, name] :
@@ -39,7 +39,7 @@ ordered_json specification_of(const std::vector<const json*>& periods) {
   return chart;
 }
 
-Table table_of(const std::vector<const json*>& periods, const std::string& of) {
+Table drift_table(const std::vector<const json*>& periods, const std::string& of) {
   Table table{"Expected and found, " + of,
               {"period", "forecasts", "carriers expected", "carriers found"},
               {}};
@@ -64,9 +64,9 @@ std::vector<Chart> drift_charts(const json& audit) {
          "Expected: the forecasts of a period added up. Where the two part for several periods in "
          "a "
          "row, something has changed: the lines, the scorers, or who gets tested.",
-         {{specification_of(periods),
+         {{drift_specification(periods),
            "Carriers expected and carriers found in each period, " + scheme_words(scheme) + "."}},
-         {table_of(periods, scheme_words(scheme))}});
+         {drift_table(periods, scheme_words(scheme))}});
   }
   return charts;
 }

@@ -34,8 +34,8 @@ const Estimators& likelihood_estimators() {
   return all;
 }
 
-std::string title_of(const json& audit, const json& marker, const json& cut,
-                     const char* separator) {
+std::string forest_title(const json& audit, const json& marker, const json& cut,
+                         const char* separator) {
   return mark_name(audit, marker) + separator + text(cut, "at_least");
 }
 
@@ -44,7 +44,7 @@ std::optional<double> drawable(std::optional<double> ratio) {
   return std::clamp(*ratio, least_ratio, greatest_ratio);
 }
 
-ordered_json rows_of(const json& audit, std::string_view ratio, const Estimators& estimators) {
+ordered_json forest_rows(const json& audit, std::string_view ratio, const Estimators& estimators) {
   ordered_json rows;
   for (const json& marker : entries(audit, "markers")) {
     for (const json& cut : entries(marker, "cuts")) {
@@ -55,7 +55,7 @@ ordered_json rows_of(const json& audit, std::string_view ratio, const Estimators
           each.interval = {*drawable(each.interval->first), *drawable(each.interval->second)};
         }
         auto row = estimate_row(each);
-        row["mark"] = title_of(audit, marker, cut, "\nfrom ");
+        row["mark"] = forest_title(audit, marker, cut, "\nfrom ");
         row["estimate"] = estimator.kind.name;
         rows.push_back(std::move(row));
       }
@@ -103,7 +103,7 @@ Table odds_table(const json& audit) {
   for (const json& marker : entries(audit, "markers")) {
     for (const json& cut : entries(marker, "cuts")) {
       const json& ratio = field(cut, "odds_ratio");
-      table.rows.push_back({title_of(audit, marker, cut, ", from "),
+      table.rows.push_back({forest_title(audit, marker, cut, ", from "),
                             ratio_text(estimate(field(ratio, "pooled"))),
                             ratio_text(estimate(field(ratio, "within_clutch"))),
                             count_text(ratio, "informative_clutches")});
@@ -119,7 +119,7 @@ Table likelihood_table(const json& audit) {
       {}};
   for (const json& marker : entries(audit, "markers")) {
     for (const json& cut : entries(marker, "cuts")) {
-      std::vector<std::string> row = {title_of(audit, marker, cut, ", from ")};
+      std::vector<std::string> row = {forest_title(audit, marker, cut, ", from ")};
       for (const auto* ratio : {"positive_ratio", "negative_ratio"}) {
         for (const Estimator& each : likelihood_estimators()) {
           row.push_back(ratio_text(estimate(field(field(cut, ratio), each.field))));
@@ -134,7 +134,7 @@ Table likelihood_table(const json& audit) {
 /// A panel with what it shows in words, unless there is nothing to show.
 void add_panel(std::vector<Drawing>& drawings, const json& audit, std::string_view ratio,
                std::string_view title, const Estimators& estimators, std::string description) {
-  const auto rows = rows_of(audit, ratio, estimators);
+  const auto rows = forest_rows(audit, ratio, estimators);
   const bool any = std::any_of(rows.begin(), rows.end(),
                                [](const ordered_json& row) { return !row["value"].is_null(); });
   if (any) drawings.push_back({panel(rows, title, estimators), std::move(description)});

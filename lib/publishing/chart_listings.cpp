@@ -10,7 +10,7 @@ std::string called(const json& listing) {
   return percent_text(listing, "low") + " – " + percent_text(listing, "high");
 }
 
-ordered_json specification_of(const json::array_t& listings) {
+ordered_json listings_specification(const json::array_t& listings) {
   ordered_json rows;
   for (const json& listing : listings) {
     auto row = estimate_row(estimate(listing, "n"));  // the share is left to the drawing
@@ -54,7 +54,7 @@ ordered_json specification_of(const json::array_t& listings) {
   return chart;
 }
 
-Table table_of(const json::array_t& listings) {
+Table listings_table(const json::array_t& listings) {
   Table table{"What was called, and what proved",
               {"called", "animals", "proved carriers", "95 % interval of the share"},
               {}};
@@ -75,7 +75,7 @@ Chart chart_of(const json::array_t& listings, const std::string& id, const std::
           "Grey boxes: what was said. Dots with bars: the share that proved, with its 95 % "
           "interval (Wilson). A bar that misses its box says that animals were called too high or "
           "too low.",
-          {{specification_of(listings),
+          {{listings_specification(listings),
             "For each band of percentages, the share of animals that proved carriers, "
             "beside the percentages that were said."}},
           {table}};
@@ -103,14 +103,14 @@ std::vector<Chart> listing_charts(const json& audit) {
   if (!listings.empty()) {
     charts.push_back(chart_of(listings, "listings",
                               "Of everything called so many per cent, how many proved.",
-                              table_of(listings)));
+                              listings_table(listings)));
   }
   const json& claims = field(audit, "claims");
   const auto& published = entries(claims, "bands");
   if (!published.empty()) {
     charts.push_back(chart_of(published, "claims",
                               "Of everything published at so many per cent, how many proved.",
-                              table_of(published)));
+                              listings_table(published)));
     charts.back().tables.push_back(resolved_table(claims));
   }
   return charts;

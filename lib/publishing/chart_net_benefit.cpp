@@ -26,7 +26,7 @@ std::vector<Kind> kinds() {
   return out;
 }
 
-ordered_json specification_of(const std::vector<const json*>& points) {
+ordered_json net_benefit_specification(const std::vector<const json*>& points) {
   ordered_json rows;
   for (const json* point : points) {
     for (const Strategy& strategy : strategies()) {
@@ -50,7 +50,7 @@ ordered_json specification_of(const std::vector<const json*>& points) {
   return chart;
 }
 
-Table table_of(const std::vector<const json*>& points, const std::string& of) {
+Table net_benefit_table(const std::vector<const json*>& points, const std::string& of) {
   Table table{"Net benefit, " + of, {"treated as a carrier from"}, {}};
   for (const Strategy& strategy : strategies()) table.columns.emplace_back(strategy.kind.name);
   for (const json* point : points) {
@@ -78,11 +78,11 @@ std::vector<Chart> net_benefit_charts(const json& audit) {
          "at 50 % one costs as much as the other gains. The highest line is the best way to act at "
          "that threshold. Choose the threshold by what a mistake costs you, not by this chart. "
          "Below −0.25 lines are cut off.",
-         {{specification_of(points),
+         {{net_benefit_specification(points),
            "Net benefit of acting on the pedigree, on the forecasts with marks, on all "
            "and on none, " +
                scheme_words(scheme) + "."}},
-         {table_of(points, scheme_words(scheme))}});
+         {net_benefit_table(points, scheme_words(scheme))}});
   }
   return charts;
 }

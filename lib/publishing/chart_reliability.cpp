@@ -23,7 +23,7 @@ ordered_json band_layer(const json& diagram) {
             {"y2", {{"field", "high"}}}}}};
 }
 
-ordered_json diagonal_layer() {
+ordered_json perfect_layer() {
   return {{"data", data(ordered_json::array({{{"at", 0}}, {{"at", 1}}}))},
           {"mark",
            {{"type", "line"}, {"color", colour::grey}, {"strokeDash", {4, 4}}, {"strokeWidth", 1}}},
@@ -91,7 +91,7 @@ ordered_json group_layers(const json& diagram) {
 
 ordered_json diagram_specification(const json& diagram) {
   auto chart = square_chart(400);
-  chart["layer"] = {band_layer(diagram), diagonal_layer(), curve_layer(diagram),
+  chart["layer"] = {band_layer(diagram), perfect_layer(), curve_layer(diagram),
                     group_layers(diagram)};
   if (flag(diagram, "thin")) chart["layer"].push_back(thin_label_layer());
   return chart;

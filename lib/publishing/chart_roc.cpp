@@ -12,7 +12,7 @@ const std::vector<Kind>& bases() {
   return kinds;
 }
 
-ordered_json diagonal_layer() {
+ordered_json chance_layer() {
   return {{"data", data(ordered_json::array({{{"at", 0}}, {{"at", 1}}}))},
           {"mark",
            {{"type", "line"}, {"color", colour::grey}, {"strokeDash", {2, 4}}, {"strokeWidth", 1}}},
@@ -65,7 +65,7 @@ std::vector<Chart> roc_charts(const json& audit) {
   for (const auto& scheme : different(all, "scheme")) {
     const auto curves = having(all, {{"scheme", scheme}});
     auto chart = square_chart(340);
-    chart["layer"] = {diagonal_layer(), curves_layer(curves)};
+    chart["layer"] = {chance_layer(), curves_layer(curves)};
     std::vector<Table> tables;
     tables.reserve(curves.size());
     for (const json* curve : curves) tables.push_back(points_table(*curve));

@@ -39,7 +39,7 @@ std::string on_short_lines(const std::string& words) {
 }
 
 /// Each step starts where the one before it ended; a start has no length.
-ordered_json rows_of(const json& animal) {
+ordered_json waterfall_rows(const json& animal) {
   ordered_json rows;
   std::optional<double> before;
   for (const json& step : entries(animal, "steps")) {
@@ -56,7 +56,7 @@ ordered_json rows_of(const json& animal) {
   return rows;
 }
 
-ordered_json specification_of(const json& animal) {
+ordered_json waterfall_specification(const json& animal) {
   const ordered_json scale = {{"domain", {-3.2, 3.2}}};
   auto x = quantity("to", "odds of being a carrier", scale);
   x["axis"] = {{"values", {-3, -2, -1, 0, 1, 2, 3}},
@@ -81,7 +81,7 @@ ordered_json specification_of(const json& animal) {
                               {"encoding", {{"y", y}, {"x", x}, {"text", {{"field", "words"}}}}}};
   auto chart = wide_chart(600);
   chart["height"] = 46 * entries(animal, "steps").size();
-  chart["data"] = data(rows_of(animal));
+  chart["data"] = data(waterfall_rows(animal));
   // Percentages beyond 1 : 1000 end at the edge, as certainty has no place on this axis.
   chart["transform"] = {
       {{"calculate", "clamp(datum.before, 0.001, 0.999)"}, {"as", "from_chance"}},
@@ -92,7 +92,7 @@ ordered_json specification_of(const json& animal) {
   return chart;
 }
 
-Table table_of(const json& animal, const std::string& of) {
+Table waterfall_table(const json& animal, const std::string& of) {
   Table table{"Evidence of " + of, {"step", "factor on the odds", "chance after it"}, {}};
   for (const json& step : entries(animal, "steps")) {
     const auto factor = number(step, "factor");
@@ -109,15 +109,16 @@ std::vector<Chart> waterfall_charts(const json& audit) {
   for (const json& animal : entries(audit, "animals")) {
     if (entries(animal, "steps").empty()) continue;
     const auto of = text(animal, "animal") + " at " + text(animal, "locus");
-    charts.push_back({"evidence-" + std::to_string(charts.size() + 1),
-                      "What moved the odds of " + of + ".",
-                      "From top to bottom, each step starts where the last one ended; the figure "
-                      "is the chance of "
-                      "one copy of " +
-                          text(animal, "allele") + " after it.",
-                      {{specification_of(animal), "Waterfall of the evidence on " + of +
-                                                      ", step by step, on an axis of odds."}},
-                      {table_of(animal, of)}});
+    charts.push_back(
+        {"evidence-" + std::to_string(charts.size() + 1),
+         "What moved the odds of " + of + ".",
+         "From top to bottom, each step starts where the last one ended; the figure "
+         "is the chance of "
+         "one copy of " +
+             text(animal, "allele") + " after it.",
+         {{waterfall_specification(animal),
+           "Waterfall of the evidence on " + of + ", step by step, on an axis of odds."}},
+         {waterfall_table(animal, of)}});
   }
   return charts;
 }

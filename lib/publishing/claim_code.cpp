@@ -12,7 +12,7 @@ namespace {
 /// Crockford's base 32: no I, L, O or U, which are misread.
 constexpr std::string_view letters = "0123456789ABCDEFGHJKMNPQRSTVWXYZ";
 constexpr std::size_t characters = 16;  // of five bits each
-constexpr std::size_t group = 4;
+constexpr std::size_t letters_together = 4;
 
 unsigned digit_of(char hexadecimal) {
   return static_cast<unsigned>(hexadecimal <= '9' ? hexadecimal - '0' : hexadecimal - 'a' + 10);
@@ -21,7 +21,7 @@ unsigned digit_of(char hexadecimal) {
 std::string grouped(std::string_view plain) {
   std::string code;
   for (std::size_t i = 0; i < plain.size(); ++i) {
-    if (i > 0 && i % group == 0) code += '-';
+    if (i > 0 && i % letters_together == 0) code += '-';
     code += plain[i];
   }
   return code;

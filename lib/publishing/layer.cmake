@@ -1,4 +1,4 @@
-likelihet_layer(publishing
+likelihet_layer(publishing WORDS_ONLY
   HEADERS audit_report.hpp listing.hpp listing_sections.hpp listing_document.hpp listing_markdown.hpp
           listing_html.hpp certificate.hpp
           claim.hpp claim_state.hpp verification.hpp

@@ -83,7 +83,7 @@ Markup listing_article(const colony::Colony& colony, const Listing& listing) {
                 {name(shown(colony.animals()[listing.animal].id)), dates, sections});
 }
 
-Markup title_of(const colony::Colony& colony, const std::vector<Listing>& listings) {
+Markup listings_title(const colony::Colony& colony, const std::vector<Listing>& listings) {
   if (listings.size() != 1) return literal("Animals and their odds");
   return filled("{}: odds", {shown(colony.animals()[listings.front().animal].id)});
 }
@@ -92,7 +92,7 @@ Markup title_of(const colony::Colony& colony, const std::vector<Listing>& listin
 
 std::string listing_html(const colony::Colony& colony, const std::vector<Listing>& listings) {
   StaticPage page;
-  page.title = title_of(colony, listings);
+  page.title = listings_title(colony, listings);
   page.extra_style = literal(
       "article { break-inside: auto; }\n"
       "article + article { break-before: page; }\n"

@@ -39,7 +39,7 @@ Markup head(const Page& page) {
   return head(literal(page.title), literal("script-src 'unsafe-inline'; "), {}, {});
 }
 
-Markup contents(const Page& page) {
+Markup contents_list(const Page& page) {
   Markup items;
   for (const ContentsEntry& entry : page.contents) {
     items +=
@@ -73,7 +73,7 @@ Markup html_page(const Page& page) {
       "<footer><p>Made by likelihet from a keeper’s own records. An estimate, not a "
       "guarantee.</p></footer>\n"
       "{}</body>\n</html>\n",
-      {head(page), literal(page.title), page.subtitle, contents(page), page.body, scripts});
+      {head(page), literal(page.title), page.subtitle, contents_list(page), page.body, scripts});
 }
 
 }  // namespace likelihet::publishing

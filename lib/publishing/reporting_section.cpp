@@ -6,7 +6,7 @@
 namespace likelihet::publishing {
 namespace {
 
-Table table_of(const char* title, const std::vector<ReportingItem>& items) {
+Table items_table(const char* title, const std::vector<ReportingItem>& items) {
   Table table{title, {"item", "asks for", "answer"}, {}, 3};
   for (const ReportingItem& item : items)
     table.rows.push_back({item.number, item.asks, item.answer});
@@ -23,9 +23,9 @@ Markup reporting_section(const json& audit) {
       "of the audit "
       "document.</p>\n");
   html += folded("STARD 2015: studies of how accurate a sign is",
-                 {table_of("STARD 2015", stard_items(audit))}, false);
+                 {items_table("STARD 2015", stard_items(audit))}, false);
   html += folded("TRIPOD+AI: studies of models that predict",
-                 {table_of("TRIPOD+AI", tripod_items(audit))}, false);
+                 {items_table("TRIPOD+AI", tripod_items(audit))}, false);
   return section("reporting", "For those who check studies", html);
 }
 

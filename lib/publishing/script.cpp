@@ -19,23 +19,23 @@ bool starts_with_script_end(std::string_view text) {
 }  // namespace
 
 Markup Script::data(const nlohmann::ordered_json& value) {
-  std::string json;
+  std::string escaped;
   for (const char character : value.dump(-1, ' ', true)) {
     switch (character) {
       case '<':
-        json += "\\u003c";
+        escaped += "\\u003c";
         break;
       case '>':
-        json += "\\u003e";
+        escaped += "\\u003e";
         break;
       case '&':
-        json += "\\u0026";
+        escaped += "\\u0026";
         break;
       default:
-        json += character;
+        escaped += character;
     }
   }
-  return Markup(std::move(json));
+  return Markup(std::move(escaped));
 }
 
 Markup Script::program(std::string_view source) {

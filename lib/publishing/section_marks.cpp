@@ -63,7 +63,7 @@ Table tests_table(const json& marker, const std::string& of) {
   return table;
 }
 
-Table groups_table(const json& marker, const std::string& of) {
+Table line_groups_table(const json& marker, const std::string& of) {
   Table table{
       "Groups, " + of, {"split by", "group", "cut", "animals", "known", "odds ratio"}, {}, 3};
   for (const json& group : entries(marker, "groups")) {
@@ -93,7 +93,7 @@ Markup one_mark(const json& audit, const json& marker) {
        name(text(marker, "allele")), name(text(marker, "locus")),
        folded("The figures of " + of,
               {levels_table(marker, of), cuts_table(marker, of), tests_table(marker, of),
-               groups_table(marker, of)},
+               line_groups_table(marker, of)},
               false)});
 }
 

@@ -32,7 +32,7 @@ const json& at(const std::vector<const json*>& list, std::size_t place) {
 }
 
 /// The rows of one choice of forecasts, by the pedigree and with marks side by side.
-std::vector<std::vector<std::string>> rows_of(const json& audit, ScoreOf of) {
+std::vector<std::vector<std::string>> score_rows(const json& audit, ScoreOf of) {
   std::vector<std::vector<std::string>> rows;
   for (const ScoreKind& kind : score_kinds()) {
     of.basis = "pedigree";
@@ -57,7 +57,7 @@ Markup main_tables(const json& audit) {
     html += html_table(
         {"Scores, " + scheme_words(scheme),
          {"score", "pedigree", "with marks", "forecasts", "clutches", "best, and which way"},
-         rows_of(audit, {"", scheme, "all", ""}),
+         score_rows(audit, {"", scheme, "all", ""}),
          1,
          5});
   }
@@ -74,7 +74,7 @@ Table parts_table(const json& audit, const std::string& scheme) {
   for (const auto& locus : different(scores, "locus")) {
     for (const auto& kind : different(scores, "outcomes")) {
       if (kind == "all" && locus.empty()) continue;
-      for (auto& row : rows_of(audit, {"", scheme, kind, locus})) {
+      for (auto& row : score_rows(audit, {"", scheme, kind, locus})) {
         row.insert(row.begin(),
                    (locus.empty() ? "all loci" : locus) + ", known by " + kind_words(kind));
         row.pop_back();

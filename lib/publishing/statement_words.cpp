@@ -21,7 +21,7 @@ std::string sex_word(const Stated& stated) {
 }
 
 // " by results (66 % by pedigree)", " with marks (50 % without)", or nothing.
-std::string basis_words(const Statement& statement) {
+std::string basis_phrase(const Statement& statement) {
   const Published pedigree = whole_percent(statement.pedigree);
   const Published markless = whole_percent(statement.markless);
   switch (statement.basis) {
@@ -50,7 +50,7 @@ std::string of_the_seen(const Stated& stated, const Statement& statement) {
   if (stated.markless.certainly_two()) return fmt::format("{}; two copies of {}", head, allele);
   if (stated.markless.certainly_one()) return fmt::format("{}; one copy of {}", head, allele);
   return fmt::format("{}; one copy of {} at {}{}", head, allele, in_percent(statement.published),
-                     basis_words(statement));
+                     basis_phrase(statement));
 }
 
 std::string of_one_chromosome(const Stated& stated, const Statement& statement) {
@@ -61,7 +61,7 @@ std::string of_one_chromosome(const Stated& stated, const Statement& statement) 
   if (stated.markless.certainly_none()) return head + ", and this one does not carry it";
   if (stated.markless.certainly_one()) return head + ", and this one carries it";
   return fmt::format("{}: {} to carry it{}", head, in_percent(statement.published),
-                     basis_words(statement));
+                     basis_phrase(statement));
 }
 
 std::string times(std::size_t young) {
@@ -92,15 +92,15 @@ std::string headline(const Stated& stated, const Statement& statement) {
     return of_the_seen(stated, statement);
   }
   if (statement.label == Label::certain) {
-    return fmt::format("100 % het for {}{}", name, basis_words(statement));
+    return fmt::format("100 % het for {}{}", name, basis_phrase(statement));
   }
   if (statement.label == Label::none) {
     return stated.markless.certainly_two()
                ? fmt::format("two copies for {} ({})", name, shows(stated))
-               : fmt::format("not het for {}{}", name, basis_words(statement));
+               : fmt::format("not het for {}{}", name, basis_phrase(statement));
   }
   std::string out = fmt::format("{} possible het for {}{}", in_percent(statement.published), name,
-                                basis_words(statement));
+                                basis_phrase(statement));
   if (stated.markless.two > rounding_error) {
     out += fmt::format("; {} with two copies, {}", in_percent(whole_percent(stated.markless.two)),
                        shows(stated));

@@ -23,7 +23,7 @@ Markup cell(const Table& table, std::size_t column, const std::string& words) {
   return filled("<td{}><bdi>{}</bdi></td>", {style, words});
 }
 
-Markup head(const Table& table) {
+Markup table_head(const Table& table) {
   Markup html;
   for (std::size_t column = 0; column < table.columns.size(); ++column) {
     html += !holds_figures(table, column)
@@ -53,7 +53,7 @@ Markup html_table(const Table& table) {
   return filled(
       "<div class=\"scroll\" tabindex=\"0\" role=\"group\" aria-label=\"Table: {}\">\n"
       "<table><caption>{}</caption>\n{}{}</table></div>\n",
-      {table.caption, table.caption, head(table), body(table)});
+      {table.caption, table.caption, table_head(table), body(table)});
 }
 
 Markup folded(const std::string& line, const std::vector<Table>& tables, bool open) {

@@ -9,7 +9,7 @@
 
 #include <likelihet/audit/agreement.hpp>
 
-namespace likelihet::audit {
+namespace likelihet::audit::agreement_test {
 namespace {
 
 using Table = std::vector<double>;
@@ -205,4 +205,4 @@ TEST(Agreement, OneAnimalHasNoError) {
 }
 
 }  // namespace
-}  // namespace likelihet::audit
+}  // namespace likelihet::audit::agreement_test

@@ -10,7 +10,7 @@
 #include <likelihet/audit/bootstrap.hpp>
 #include <likelihet/audit/roc.hpp>
 
-namespace likelihet::audit {
+namespace likelihet::audit::bootstrap_test {
 namespace {
 
 std::optional<double> mean_outcome(std::span<const Case> cases) {
@@ -116,4 +116,4 @@ TEST(Bootstrap, Refuses) {
 }
 
 }  // namespace
-}  // namespace likelihet::audit
+}  // namespace likelihet::audit::bootstrap_test

@@ -11,7 +11,7 @@
 #include <likelihet/inference/random_bits.hpp>
 #include <likelihet/odds/tables.hpp>
 
-namespace likelihet::audit {
+namespace likelihet::audit::calibration_of_forecasts_test {
 namespace {
 
 // Marks with rows that were drawn from what the model believes of them.
@@ -116,4 +116,4 @@ TEST(CalibrationOfForecasts, IsReportedWorseWhereMarksRepeatEachOther) {
 }
 
 }  // namespace
-}  // namespace likelihet::audit
+}  // namespace likelihet::audit::calibration_of_forecasts_test

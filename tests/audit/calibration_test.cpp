@@ -9,7 +9,7 @@
 
 #include <likelihet/audit/calibration.hpp>
 
-namespace likelihet::audit {
+namespace likelihet::audit::calibration_test {
 namespace {
 
 double logit(double p) {
@@ -135,4 +135,4 @@ TEST(Calibration, RefusesWhatIsNoProbability) {
 }
 
 }  // namespace
-}  // namespace likelihet::audit
+}  // namespace likelihet::audit::calibration_test

@@ -4,7 +4,7 @@
 
 #include <likelihet/audit/claims.hpp>
 
-namespace likelihet::audit {
+namespace likelihet::audit::claims_test {
 namespace {
 
 using testing::IsEmpty;
@@ -93,4 +93,4 @@ TEST(Claims, CertaintyIsInTheLastBand) {
 }
 
 }  // namespace
-}  // namespace likelihet::audit
+}  // namespace likelihet::audit::claims_test

@@ -11,7 +11,7 @@
 #include <likelihet/documents/colony_document.hpp>
 #include <likelihet/documents/model_document.hpp>
 
-namespace likelihet::audit {
+namespace likelihet::audit::demo_audit_test {
 namespace {
 
 std::string demo_file(const std::string& name) {
@@ -104,4 +104,4 @@ TEST(DemoAudit, NamesTheResultThatFitsNeitherParent) {
 }
 
 }  // namespace
-}  // namespace likelihet::audit
+}  // namespace likelihet::audit::demo_audit_test

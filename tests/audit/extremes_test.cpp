@@ -7,7 +7,7 @@
 
 #include <likelihet/audit/audit.hpp>
 
-namespace likelihet::audit {
+namespace likelihet::audit::extremes_test {
 namespace {
 
 SeasonSettings season_of(std::function<double(const Hatchling&)> tested) {
@@ -118,4 +118,4 @@ TEST(AuditExtremes, AnEmptyColony) {
 }
 
 }  // namespace
-}  // namespace likelihet::audit
+}  // namespace likelihet::audit::extremes_test

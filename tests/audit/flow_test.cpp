@@ -8,7 +8,7 @@
 #include <likelihet/audit/flow.hpp>
 #include <likelihet/audit/forecasts.hpp>
 
-namespace likelihet::audit {
+namespace likelihet::audit::flow_test {
 namespace {
 
 using support::RecordsBuilder;
@@ -159,4 +159,4 @@ TEST(Flow, OpenAfterAResultIsBetweenTheThresholds) {
 }
 
 }  // namespace
-}  // namespace likelihet::audit
+}  // namespace likelihet::audit::flow_test

@@ -7,7 +7,7 @@
 #include <likelihet/audit/learned_draws.hpp>
 #include <likelihet/audit/markless.hpp>
 
-namespace likelihet::audit {
+namespace likelihet::audit::forecasts_test {
 namespace {
 
 using support::RecordsBuilder;
@@ -292,4 +292,4 @@ TEST(Forecasts, OfAnEmptyColonyAreNone) {
 }
 
 }  // namespace
-}  // namespace likelihet::audit
+}  // namespace likelihet::audit::forecasts_test

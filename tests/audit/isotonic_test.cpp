@@ -10,7 +10,7 @@
 
 #include <likelihet/audit/isotonic.hpp>
 
-namespace likelihet::audit {
+namespace likelihet::audit::isotonic_test {
 namespace {
 
 // The curve at i is the greatest over a <= i of the least over b >= i of the mean outcome of the
@@ -133,4 +133,4 @@ TEST(Isotonic, NothingAndOneCase) {
 }
 
 }  // namespace
-}  // namespace likelihet::audit
+}  // namespace likelihet::audit::isotonic_test

@@ -10,7 +10,7 @@
 #include <likelihet/audit/markless.hpp>
 #include <likelihet/inference/random_bits.hpp>
 
-namespace likelihet::audit {
+namespace likelihet::audit::learned_draws_test {
 namespace {
 
 using support::RecordsBuilder;
@@ -207,4 +207,4 @@ TEST(ClusterSample, OfNothingIsNothing) {
 }
 
 }  // namespace
-}  // namespace likelihet::audit
+}  // namespace likelihet::audit::learned_draws_test

@@ -10,7 +10,7 @@
 #include <likelihet/audit/stratified_test.hpp>
 #include <likelihet/audit/two_by_two.hpp>
 
-namespace likelihet::audit {
+namespace likelihet::audit::level_mixture_test {
 namespace {
 
 // So many animals of a level and a chance to be a carrier.
@@ -154,4 +154,4 @@ TEST(Homogeneity, OfGroupsThatAreAlikeFindsNothingAndOfUnlikeOnesMuch) {
 }
 
 }  // namespace
-}  // namespace likelihet::audit
+}  // namespace likelihet::audit::level_mixture_test

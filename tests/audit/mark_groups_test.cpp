@@ -9,7 +9,7 @@
 
 #include <likelihet/audit/mark_groups.hpp>
 
-namespace likelihet::audit {
+namespace likelihet::audit::mark_groups_test {
 namespace {
 
 using By = GroupAudit::By;
@@ -222,4 +222,4 @@ RC_GTEST_PROP(MarkGroups, SizesAddUp, ()) {
 }
 
 }  // namespace
-}  // namespace likelihet::audit
+}  // namespace likelihet::audit::mark_groups_test

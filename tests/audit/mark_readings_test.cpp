@@ -4,7 +4,7 @@
 #include "audit/hand_made.hpp"
 #include <gtest/gtest.h>
 
-namespace likelihet::audit {
+namespace likelihet::audit::mark_readings_test {
 namespace {
 
 using support::day;
@@ -199,4 +199,4 @@ TEST(MarkReadings, DoNotHangOnTheOrderOfRecords) {
 }
 
 }  // namespace
-}  // namespace likelihet::audit
+}  // namespace likelihet::audit::mark_readings_test

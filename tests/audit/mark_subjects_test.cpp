@@ -4,7 +4,7 @@
 
 #include <likelihet/odds/scenario.hpp>
 
-namespace likelihet::audit {
+namespace likelihet::audit::mark_subjects_test {
 namespace {
 
 using support::RecordsBuilder;
@@ -164,4 +164,4 @@ TEST(MarkSubjects, ComparedHasTheLevelAsGradeInTheStratumGiven) {
 }
 
 }  // namespace
-}  // namespace likelihet::audit
+}  // namespace likelihet::audit::mark_subjects_test

@@ -6,7 +6,7 @@
 #include <likelihet/audit/descent.hpp>
 #include <likelihet/audit/markless.hpp>
 
-namespace likelihet::audit {
+namespace likelihet::audit::markless_test {
 namespace {
 
 using support::RecordsBuilder;
@@ -127,4 +127,4 @@ TEST(Descent, GoesDownEveryLineAndEveryCandidateSire) {
 }
 
 }  // namespace
-}  // namespace likelihet::audit
+}  // namespace likelihet::audit::markless_test

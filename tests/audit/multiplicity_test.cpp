@@ -8,7 +8,7 @@
 
 #include <likelihet/audit/multiplicity.hpp>
 
-namespace likelihet::audit {
+namespace likelihet::audit::multiplicity_test {
 namespace {
 
 // Benjamini and Hochberg (1995), (1): reject all p up to the largest p(i) <= i q / m.
@@ -54,4 +54,4 @@ TEST(Multiplicity, RefusesWhatIsNoP) {
 }
 
 }  // namespace
-}  // namespace likelihet::audit
+}  // namespace likelihet::audit::multiplicity_test

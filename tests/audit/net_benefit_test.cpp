@@ -7,7 +7,7 @@
 
 #include <likelihet/audit/net_benefit.hpp>
 
-namespace likelihet::audit {
+namespace likelihet::audit::net_benefit_test {
 namespace {
 
 RC_GTEST_PROP(NetBenefit, CountsTrueAndFalsePositives, ()) {
@@ -46,4 +46,4 @@ TEST(NetBenefit, RefusesNoCases) {
 }
 
 }  // namespace
-}  // namespace likelihet::audit
+}  // namespace likelihet::audit::net_benefit_test

@@ -6,7 +6,7 @@
 
 #include <likelihet/audit/mark_groups.hpp>
 
-namespace likelihet::audit {
+namespace likelihet::audit::other_trait_test {
 namespace {
 
 // Twenty animals of each combination of this trait (ember) and the other (harbor), all known.
@@ -125,4 +125,4 @@ TEST(OtherTrait, ItsPIsTimesTheTraitsTried) {
 }
 
 }  // namespace
-}  // namespace likelihet::audit
+}  // namespace likelihet::audit::other_trait_test

@@ -14,7 +14,7 @@
 #include <likelihet/audit/roc.hpp>
 #include <likelihet/audit/two_by_two.hpp>
 
-namespace likelihet::audit {
+namespace likelihet::audit::pitfalls_test {
 namespace {
 
 // Fourteen forecasts crowd at two ends: ten uniform bins would be empty in the middle. Groups go by
@@ -179,4 +179,4 @@ TEST(Pitfalls, SeparationHasNoSlope) {
 }
 
 }  // namespace
-}  // namespace likelihet::audit
+}  // namespace likelihet::audit::pitfalls_test

@@ -7,7 +7,7 @@
 
 #include <likelihet/audit/proportion.hpp>
 
-namespace likelihet::audit {
+namespace likelihet::audit::proportion_test {
 namespace {
 
 using Method = Interval (*)(double events, double n, double level);
@@ -80,4 +80,4 @@ TEST(Proportion, RefusesWhatIsNoProportion) {
 }
 
 }  // namespace
-}  // namespace likelihet::audit
+}  // namespace likelihet::audit::proportion_test

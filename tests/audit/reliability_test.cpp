@@ -8,7 +8,7 @@
 
 #include <likelihet/audit/reliability.hpp>
 
-namespace likelihet::audit {
+namespace likelihet::audit::reliability_test {
 namespace {
 
 RC_GTEST_PROP(Reliability, GroupsHoldAllCasesInOrder, ()) {
@@ -46,4 +46,4 @@ TEST(Reliability, RefusesNothing) {
 }
 
 }  // namespace
-}  // namespace likelihet::audit
+}  // namespace likelihet::audit::reliability_test

@@ -7,7 +7,7 @@
 #include <likelihet/audit/repeats.hpp>
 #include <likelihet/inference/random_bits.hpp>
 
-namespace likelihet::audit {
+namespace likelihet::audit::repeats_test {
 namespace {
 
 using Levels = std::vector<std::size_t>;
@@ -136,4 +136,4 @@ TEST(Repeats, TakeAMarkInAllItsContexts) {
 }
 
 }  // namespace
-}  // namespace likelihet::audit
+}  // namespace likelihet::audit::repeats_test

@@ -9,7 +9,7 @@
 
 #include <likelihet/audit/roc.hpp>
 
-namespace likelihet::audit {
+namespace likelihet::audit::roc_test {
 namespace {
 
 double wins(const Case& so, const Case& other) {
@@ -191,4 +191,4 @@ TEST(Roc, RefusesListsThatAreNotPaired) {
 }
 
 }  // namespace
-}  // namespace likelihet::audit
+}  // namespace likelihet::audit::roc_test

@@ -8,7 +8,7 @@
 #include <likelihet/audit/curves.hpp>
 #include <likelihet/audit/score_table.hpp>
 
-namespace likelihet::audit {
+namespace likelihet::audit::score_table_test {
 namespace {
 
 // Forty hatchlings in ten clutches, by hand: no odds are computed here.
@@ -269,4 +269,4 @@ TEST(Curves, DecisionsStandBesideTestingAllAndNone) {
 }
 
 }  // namespace
-}  // namespace likelihet::audit
+}  // namespace likelihet::audit::score_table_test

@@ -9,7 +9,7 @@
 
 #include <likelihet/audit/score.hpp>
 
-namespace likelihet::audit {
+namespace likelihet::audit::score_test {
 namespace {
 
 // Each case once so and once not, by its share.
@@ -83,4 +83,4 @@ TEST(Score, RefusesNothingAndWhatIsNoProbability) {
 }
 
 }  // namespace
-}  // namespace likelihet::audit
+}  // namespace likelihet::audit::score_test

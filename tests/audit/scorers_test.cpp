@@ -6,7 +6,7 @@
 
 #include <likelihet/audit/scorers.hpp>
 
-namespace likelihet::audit {
+namespace likelihet::audit::scorers_test {
 namespace {
 
 using support::RecordsBuilder;
@@ -217,4 +217,4 @@ TEST(Scorers, SensitivityCountsEachAnimalAtItsFirstLook) {
 }
 
 }  // namespace
-}  // namespace likelihet::audit
+}  // namespace likelihet::audit::scorers_test

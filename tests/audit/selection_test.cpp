@@ -4,7 +4,7 @@
 
 #include <likelihet/audit/selection.hpp>
 
-namespace likelihet::audit {
+namespace likelihet::audit::selection_test {
 namespace {
 
 using support::RecordsBuilder;
@@ -174,4 +174,4 @@ TEST(Selection, AnimalsReadAfterTheirTruthAreNotCounted) {
 }
 
 }  // namespace
-}  // namespace likelihet::audit
+}  // namespace likelihet::audit::selection_test

@@ -7,7 +7,7 @@
 
 #include <likelihet/audit/mark_audit.hpp>
 
-namespace likelihet::audit {
+namespace likelihet::audit::simulated_marks_test {
 namespace {
 
 using Row = std::vector<double>;
@@ -165,4 +165,4 @@ TEST(SimulatedMarks, CorrectedSensitivityIsRightWhereTheNaiveOneIsFarOff) {
 }
 
 }  // namespace
-}  // namespace likelihet::audit
+}  // namespace likelihet::audit::simulated_marks_test

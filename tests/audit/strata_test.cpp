@@ -9,7 +9,7 @@
 
 #include <likelihet/audit/strata.hpp>
 
-namespace likelihet::audit {
+namespace likelihet::audit::strata_test {
 namespace {
 
 std::vector<TwoByTwo> any_strata(int least = 0) {
@@ -103,4 +103,4 @@ TEST(Strata, RefusesWhatIsNoCount) {
 }
 
 }  // namespace
-}  // namespace likelihet::audit
+}  // namespace likelihet::audit::strata_test

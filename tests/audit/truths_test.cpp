@@ -6,7 +6,7 @@
 
 #include <likelihet/audit/truths.hpp>
 
-namespace likelihet::audit {
+namespace likelihet::audit::truths_test {
 namespace {
 
 using support::RecordsBuilder;
@@ -134,4 +134,4 @@ TEST(Truths, ADayOnWhichRecordsClashMakesNothingKnown) {
 }
 
 }  // namespace
-}  // namespace likelihet::audit
+}  // namespace likelihet::audit::truths_test

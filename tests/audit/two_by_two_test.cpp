@@ -7,7 +7,7 @@
 
 #include <likelihet/audit/two_by_two.hpp>
 
-namespace likelihet::audit {
+namespace likelihet::audit::two_by_two_test {
 namespace {
 
 TwoByTwo any_table(int least = 0) {
@@ -71,4 +71,4 @@ TEST(TwoByTwo, RefusesWhatIsNoCount) {
 }
 
 }  // namespace
-}  // namespace likelihet::audit
+}  // namespace likelihet::audit::two_by_two_test

@@ -5,7 +5,7 @@
 
 #include <likelihet/audit/verdict.hpp>
 
-namespace likelihet::audit {
+namespace likelihet::audit::verdict_test {
 namespace {
 
 using By = GroupAudit::By;
@@ -262,4 +262,4 @@ TEST(Verdict, CodesAndWordsAreThoseOfDocuments) {
 }
 
 }  // namespace
-}  // namespace likelihet::audit
+}  // namespace likelihet::audit::verdict_test

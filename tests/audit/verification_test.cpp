@@ -7,7 +7,7 @@
 
 #include <likelihet/audit/verification.hpp>
 
-namespace likelihet::audit {
+namespace likelihet::audit::verification_test {
 namespace {
 
 RC_GTEST_PROP(Verification, ChangesNothingWhereAllAreVerified, ()) {
@@ -55,4 +55,4 @@ TEST(Verification, RefusesWhatIsNoCount) {
 }
 
 }  // namespace
-}  // namespace likelihet::audit
+}  // namespace likelihet::audit::verification_test

@@ -6,7 +6,7 @@
 
 #include <likelihet/audit/audit.hpp>
 
-namespace likelihet::audit {
+namespace likelihet::audit::warnings_test {
 namespace {
 
 // An audit with so many outcomes, every second a carrier, from so many clutches.
@@ -106,4 +106,4 @@ TEST(Warnings, ReadingsThatWereNotBlindAreTold) {
 }
 
 }  // namespace
-}  // namespace likelihet::audit
+}  // namespace likelihet::audit::warnings_test

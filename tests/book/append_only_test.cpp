@@ -5,7 +5,7 @@
 
 #include <likelihet/book/schema.hpp>
 
-namespace likelihet::book {
+namespace likelihet::book::append_only_test {
 namespace {
 
 using testing::HasSubstr;
@@ -139,4 +139,4 @@ TEST_F(append_only, columns_hold_their_type_and_kind) {
 }
 
 }  // namespace
-}  // namespace likelihet::book
+}  // namespace likelihet::book::append_only_test

@@ -6,7 +6,7 @@
 
 #include <likelihet/book/as_it_was.hpp>
 
-namespace likelihet::book {
+namespace likelihet::book::as_it_was_test {
 namespace {
 
 /// What the book said at an entry of its ledger.
@@ -105,4 +105,4 @@ TEST(as_it_was, nothing_is_left_of_a_book_just_made) {
 }
 
 }  // namespace
-}  // namespace likelihet::book
+}  // namespace likelihet::book::as_it_was_test

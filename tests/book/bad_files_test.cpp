@@ -11,7 +11,7 @@
 #include <sys/un.h>
 #include <unistd.h>
 
-namespace likelihet::book {
+namespace likelihet::book::bad_files_test {
 namespace {
 
 namespace fs = std::filesystem;
@@ -206,4 +206,4 @@ TEST(bad_files, messages_name_the_file_and_what_to_do) {
 }
 
 }  // namespace
-}  // namespace likelihet::book
+}  // namespace likelihet::book::bad_files_test

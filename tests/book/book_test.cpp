@@ -8,7 +8,7 @@
 #include <likelihet/book/book.hpp>
 #include <likelihet/documents/colony_document.hpp>
 
-namespace likelihet::book {
+namespace likelihet::book::book_test {
 namespace {
 
 using testing::ElementsAre;
@@ -234,4 +234,4 @@ TEST(book, a_name_that_sqlite_would_take_for_something_else_is_a_file) {
 }
 
 }  // namespace
-}  // namespace likelihet::book
+}  // namespace likelihet::book::book_test

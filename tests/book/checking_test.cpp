@@ -5,7 +5,7 @@
 
 #include <likelihet/book/checking.hpp>
 
-namespace likelihet::book {
+namespace likelihet::book::checking_test {
 namespace {
 
 using testing::AllOf;
@@ -99,4 +99,4 @@ TEST_F(checking, a_page_overwritten_is_found) {
 }
 
 }  // namespace
-}  // namespace likelihet::book
+}  // namespace likelihet::book::checking_test

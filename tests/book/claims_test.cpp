@@ -3,7 +3,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-namespace likelihet::book {
+namespace likelihet::book::claims_test {
 namespace {
 
 using testing::HasSubstr;
@@ -131,4 +131,4 @@ TEST(claims, that_the_ledger_does_not_know_are_found_by_check) {
 }
 
 }  // namespace
-}  // namespace likelihet::book
+}  // namespace likelihet::book::claims_test

@@ -13,7 +13,7 @@
 
 #include <likelihet/documents/evidence_digest.hpp>
 
-namespace likelihet::book {
+namespace likelihet::book::evidence_test {
 namespace {
 
 using testing::ElementsAre;
@@ -165,4 +165,4 @@ TEST(evidence, a_publication_with_one_bad_end_writes_nothing) {
 }
 
 }  // namespace
-}  // namespace likelihet::book
+}  // namespace likelihet::book::evidence_test

@@ -7,7 +7,7 @@
 
 #include <likelihet/book/fields.hpp>
 
-namespace likelihet::book {
+namespace likelihet::book::fields_test {
 namespace {
 
 using testing::IsEmpty;
@@ -90,4 +90,4 @@ TEST(fields, differences_name_the_field_and_both_values) {
 }
 
 }  // namespace
-}  // namespace likelihet::book
+}  // namespace likelihet::book::fields_test

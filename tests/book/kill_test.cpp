@@ -10,7 +10,7 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
-namespace likelihet::book {
+namespace likelihet::book::kill_test {
 namespace {
 
 namespace fs = std::filesystem;
@@ -105,4 +105,4 @@ TEST(kill, create_leaves_a_whole_book_or_none) {
 }
 
 }  // namespace
-}  // namespace likelihet::book
+}  // namespace likelihet::book::kill_test

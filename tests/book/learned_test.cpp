@@ -5,7 +5,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-namespace likelihet::book {
+namespace likelihet::book::learned_test {
 namespace {
 
 using testing::IsEmpty;
@@ -44,4 +44,4 @@ TEST(learned, changes_no_record_and_leaves_the_book_sound) {
 }
 
 }  // namespace
-}  // namespace likelihet::book
+}  // namespace likelihet::book::learned_test

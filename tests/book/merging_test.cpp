@@ -5,7 +5,7 @@
 
 #include <likelihet/book/merging.hpp>
 
-namespace likelihet::book {
+namespace likelihet::book::merging_test {
 namespace {
 
 using testing::HasSubstr;
@@ -216,4 +216,4 @@ TEST(merging, thousands_of_faults_are_counted_and_the_first_thousand_told) {
 }
 
 }  // namespace
-}  // namespace likelihet::book
+}  // namespace likelihet::book::merging_test

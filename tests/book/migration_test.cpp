@@ -8,7 +8,7 @@
 
 #include <likelihet/book/schema.hpp>
 
-namespace likelihet::book {
+namespace likelihet::book::migration_test {
 namespace {
 
 using testing::HasSubstr;
@@ -132,4 +132,4 @@ TEST(migration, a_book_of_version_1_gets_a_place_for_what_is_learned) {
 }
 
 }  // namespace
-}  // namespace likelihet::book
+}  // namespace likelihet::book::migration_test

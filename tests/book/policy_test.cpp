@@ -5,7 +5,7 @@
 
 #include <likelihet/documents/policy_document.hpp>
 
-namespace likelihet::book {
+namespace likelihet::book::policy_test {
 namespace {
 
 using testing::HasSubstr;
@@ -86,4 +86,4 @@ TEST(policy, cannot_be_replaced_unless_the_ledger_keeps_the_old_one) {
 }
 
 }  // namespace
-}  // namespace likelihet::book
+}  // namespace likelihet::book::policy_test

@@ -5,7 +5,7 @@
 
 #include <likelihet/documents/model_document.hpp>
 
-namespace likelihet::book {
+namespace likelihet::book::replace_model_test {
 namespace {
 
 using testing::HasSubstr;
@@ -88,4 +88,4 @@ TEST(replace_model, the_model_is_read_once_while_it_stays) {
 }
 
 }  // namespace
-}  // namespace likelihet::book
+}  // namespace likelihet::book::replace_model_test

@@ -7,7 +7,7 @@
 #include <gtest/gtest.h>
 #include <rapidcheck/gtest.h>
 
-namespace likelihet::book {
+namespace likelihet::book::round_trip_test {
 namespace {
 
 Change take(std::variant<Change, colony::Faults> outcome) {
@@ -81,4 +81,4 @@ TEST(round_trip, ten_thousand_animals_are_added_in_seconds) {
 }
 
 }  // namespace
-}  // namespace likelihet::book
+}  // namespace likelihet::book::round_trip_test

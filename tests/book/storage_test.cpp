@@ -14,7 +14,7 @@
 
 #include <likelihet/book/sqlite_errors.hpp>
 
-namespace likelihet::book {
+namespace likelihet::book::storage_test {
 namespace {
 
 namespace fs = std::filesystem;
@@ -228,4 +228,4 @@ TEST(storage, a_new_book_has_a_write_ahead_log_here) {
 }
 
 }  // namespace
-}  // namespace likelihet::book
+}  // namespace likelihet::book::storage_test

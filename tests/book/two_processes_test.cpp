@@ -8,7 +8,7 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
-namespace likelihet::book {
+namespace likelihet::book::two_processes_test {
 namespace {
 
 using testing::IsEmpty;
@@ -103,4 +103,4 @@ TEST(two_processes, one_of_two_that_make_the_same_book_is_refused) {
 }
 
 }  // namespace
-}  // namespace likelihet::book
+}  // namespace likelihet::book::two_processes_test

@@ -8,7 +8,7 @@
 #include <nlohmann/json.hpp>
 #include <support/solved_colony.hpp>
 
-namespace likelihet::cli {
+namespace likelihet::cli::account_output_test {
 namespace {
 
 using nlohmann::json;
@@ -170,4 +170,4 @@ TEST(HistoryText, MarksADayThatClashes) {
 }
 
 }  // namespace
-}  // namespace likelihet::cli
+}  // namespace likelihet::cli::account_output_test

@@ -4,7 +4,7 @@
 #include "failure.hpp"
 #include <gtest/gtest.h>
 
-namespace likelihet::cli {
+namespace likelihet::cli::add_records_test {
 namespace {
 
 TEST(Sire, MayHaveAShareAfterTheLastColon) {
@@ -38,4 +38,4 @@ TEST(BoughtAs, RefusesOtherForms) {
 }
 
 }  // namespace
-}  // namespace likelihet::cli
+}  // namespace likelihet::cli::add_records_test

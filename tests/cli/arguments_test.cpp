@@ -9,7 +9,7 @@
 #include <rapidcheck/gtest.h>
 #include <support/keeper.hpp>
 
-namespace likelihet::cli {
+namespace likelihet::cli::arguments_test {
 namespace {
 
 using support::Keeper;
@@ -182,4 +182,4 @@ RC_GTEST_PROP(ProbabilityOptionProperty, IsTakenIfItIsOne, ()) {
 }
 
 }  // namespace
-}  // namespace likelihet::cli
+}  // namespace likelihet::cli::arguments_test

@@ -10,7 +10,7 @@
 
 #include <likelihet/documents/csv_table.hpp>
 
-namespace likelihet::cli {
+namespace likelihet::cli::audit_output_test {
 namespace {
 
 using nlohmann::json;
@@ -166,4 +166,4 @@ TEST_F(Audited, NumbersRoundTrip) {
 }
 
 }  // namespace
-}  // namespace likelihet::cli
+}  // namespace likelihet::cli::audit_output_test

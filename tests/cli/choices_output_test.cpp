@@ -10,7 +10,7 @@
 #include <support/keeper.hpp>
 #include <support/small_model.hpp>
 
-namespace likelihet::cli {
+namespace likelihet::cli::choices_output_test {
 namespace {
 
 using genetics::Sex;
@@ -178,4 +178,4 @@ TEST(HoldbacksOutput, SaysWhereItWasGreedy) {
 }
 
 }  // namespace
-}  // namespace likelihet::cli
+}  // namespace likelihet::cli::choices_output_test

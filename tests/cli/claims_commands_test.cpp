@@ -15,7 +15,7 @@
 #include <likelihet/book/book.hpp>
 #include <likelihet/publishing/claim.hpp>
 
-namespace likelihet::cli {
+namespace likelihet::cli::claims_commands_test {
 namespace {
 
 using nlohmann::json;
@@ -468,4 +468,4 @@ TEST_F(TwoHets, EveryFieldOfTheSchemasIsPrinted) {
 }
 
 }  // namespace
-}  // namespace likelihet::cli
+}  // namespace likelihet::cli::claims_commands_test

@@ -13,7 +13,7 @@
 #include <support/keeper.hpp>
 #include <sys/stat.h>
 
-namespace likelihet::cli {
+namespace likelihet::cli::document_input_test {
 namespace {
 
 using documents::CsvKind;
@@ -142,4 +142,4 @@ TEST(Counted, HasASingularAndNone) {
 }
 
 }  // namespace
-}  // namespace likelihet::cli
+}  // namespace likelihet::cli::document_input_test

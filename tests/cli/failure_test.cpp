@@ -13,7 +13,7 @@
 
 #include <likelihet/book/book_error.hpp>
 
-namespace likelihet::cli {
+namespace likelihet::cli::failure_test {
 namespace {
 
 using nlohmann::json;
@@ -152,4 +152,4 @@ TEST(RecordsById, AreFoundOrTheNearestIsNamed) {
 }
 
 }  // namespace
-}  // namespace likelihet::cli
+}  // namespace likelihet::cli::failure_test

@@ -7,7 +7,7 @@
 #include <gtest/gtest.h>
 #include <support/solved_colony.hpp>
 
-namespace likelihet::cli {
+namespace likelihet::cli::moves_test {
 namespace {
 
 using support::RecordsBuilder;
@@ -137,4 +137,4 @@ TEST(Moves, CountAnimalsOnce) {
 }
 
 }  // namespace
-}  // namespace likelihet::cli
+}  // namespace likelihet::cli::moves_test

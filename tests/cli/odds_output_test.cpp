@@ -8,7 +8,7 @@
 #include <nlohmann/json.hpp>
 #include <support/solved_colony.hpp>
 
-namespace likelihet::cli {
+namespace likelihet::cli::odds_output_test {
 namespace {
 
 using genetics::Sex;
@@ -184,4 +184,4 @@ TEST(OddsJson, TellsSurprises) {
 }
 
 }  // namespace
-}  // namespace likelihet::cli
+}  // namespace likelihet::cli::odds_output_test

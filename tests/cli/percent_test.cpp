@@ -7,7 +7,7 @@
 #include <gtest/gtest.h>
 #include <rapidcheck/gtest.h>
 
-namespace likelihet::cli {
+namespace likelihet::cli::percent_test {
 namespace {
 
 genetics::Locus ember() {
@@ -77,4 +77,4 @@ TEST(Decibans, HaveASignAndNoNegativeZero) {
 }
 
 }  // namespace
-}  // namespace likelihet::cli
+}  // namespace likelihet::cli::percent_test

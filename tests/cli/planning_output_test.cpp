@@ -7,7 +7,7 @@
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 
-namespace likelihet::cli {
+namespace likelihet::cli::planning_output_test {
 namespace {
 
 using nlohmann::json;
@@ -166,4 +166,4 @@ TEST_F(Pairings, StrangeIdsAreMadePrintable) {
 }
 
 }  // namespace
-}  // namespace likelihet::cli
+}  // namespace likelihet::cli::planning_output_test

@@ -7,7 +7,7 @@
 #include <gtest/gtest.h>
 #include <rapidcheck/gtest.h>
 
-namespace likelihet::cli {
+namespace likelihet::cli::printable_test {
 namespace {
 
 TEST(Printable, LeavesPlainTextAlone) {
@@ -66,4 +66,4 @@ TEST(Wrapped, BreaksAtSpaces) {
 }
 
 }  // namespace
-}  // namespace likelihet::cli
+}  // namespace likelihet::cli::printable_test

@@ -8,7 +8,7 @@
 #include <gtest/gtest.h>
 #include <rapidcheck/gtest.h>
 
-namespace likelihet::cli {
+namespace likelihet::cli::program_test {
 namespace {
 
 using Arguments = std::vector<std::string>;
@@ -72,4 +72,4 @@ RC_GTEST_PROP(CommandLine, IsReadOrRefusedWhateverItHolds, (const Arguments& arg
 }
 
 }  // namespace
-}  // namespace likelihet::cli
+}  // namespace likelihet::cli::program_test

@@ -7,7 +7,7 @@
 #include <nlohmann/json.hpp>
 #include <support/keeper.hpp>
 
-namespace likelihet::cli {
+namespace likelihet::cli::recording_test {
 namespace {
 
 using nlohmann::json;
@@ -209,4 +209,4 @@ TEST_F(ABook, GoesRoundThroughExport) {
 }
 
 }  // namespace
-}  // namespace likelihet::cli
+}  // namespace likelihet::cli::recording_test

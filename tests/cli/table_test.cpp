@@ -3,7 +3,7 @@
 
 #include <gtest/gtest.h>
 
-namespace likelihet::cli {
+namespace likelihet::cli::table_test {
 namespace {
 
 TEST(Table, AlignsCells) {
@@ -34,4 +34,4 @@ TEST(Table, TakesShortRows) {
 }
 
 }  // namespace
-}  // namespace likelihet::cli
+}  // namespace likelihet::cli::table_test

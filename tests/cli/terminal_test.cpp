@@ -6,7 +6,7 @@
 
 #include <gtest/gtest.h>
 
-namespace likelihet::cli {
+namespace likelihet::cli::terminal_test {
 namespace {
 
 // A variable of the environment for the time of a test.
@@ -74,4 +74,4 @@ TEST(TerminalColour, PaintsAndStops) {
 }
 
 }  // namespace
-}  // namespace likelihet::cli
+}  // namespace likelihet::cli::terminal_test

@@ -10,6 +10,7 @@
 #include <support/faults.hpp>
 #include <support/small_model.hpp>
 
+namespace likelihet::colony::colony_observations_test {
 namespace {
 
 using namespace likelihet::colony;
@@ -213,3 +214,4 @@ TEST(ObservationFaults, AreAllTold) {
 }
 
 }  // namespace
+}  // namespace likelihet::colony::colony_observations_test

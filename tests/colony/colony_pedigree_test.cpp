@@ -11,6 +11,7 @@
 #include <support/faults.hpp>
 #include <support/small_model.hpp>
 
+namespace likelihet::colony::colony_pedigree_test {
 namespace {
 
 using namespace likelihet::colony;
@@ -398,3 +399,4 @@ RC_GTEST_PROP(PedigreeProperty, FindsARingOfAnyLength, ()) {
 }
 
 }  // namespace
+}  // namespace likelihet::colony::colony_pedigree_test

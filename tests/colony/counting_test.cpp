@@ -9,6 +9,7 @@
 
 #include <likelihet/colony/counting.hpp>
 
+namespace likelihet::colony::counting_test {
 namespace {
 
 using namespace likelihet::colony;
@@ -120,3 +121,4 @@ TEST(Counting, ResolvesALongChain) {
 }
 
 }  // namespace
+}  // namespace likelihet::colony::counting_test

@@ -8,6 +8,7 @@
 
 #include <likelihet/colony/date.hpp>
 
+namespace likelihet::colony::date_test {
 namespace {
 
 using likelihet::colony::Date;
@@ -122,3 +123,4 @@ TEST(Timestamp, RefusesWhatIsNoMoment) {
 }
 
 }  // namespace
+}  // namespace likelihet::colony::date_test

@@ -12,6 +12,7 @@
 #include <support/faults.hpp>
 #include <support/small_model.hpp>
 
+namespace likelihet::colony::model_test {
 namespace {
 
 using namespace likelihet::colony;
@@ -438,3 +439,4 @@ TEST(Model, HoldsTheLongestAllelicSeries) {
 }
 
 }  // namespace
+}  // namespace likelihet::colony::model_test

@@ -12,6 +12,7 @@
 #include <likelihet/colony/place.hpp>
 #include <likelihet/colony/wording.hpp>
 
+namespace likelihet::colony::nearest_test {
 namespace {
 
 using namespace likelihet::colony;
@@ -140,3 +141,4 @@ TEST(Place, NamesFieldsByTheSourceOfTheRecord) {
 }
 
 }  // namespace
+}  // namespace likelihet::colony::nearest_test

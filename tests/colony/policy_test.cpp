@@ -4,7 +4,7 @@
 
 #include <likelihet/colony/policy.hpp>
 
-namespace likelihet::colony {
+namespace likelihet::colony::policy_test {
 namespace {
 
 using testing::ElementsAre;
@@ -76,4 +76,4 @@ TEST(Policy, APriceOfThePolicyComesBeforeTheModels) {
 }
 
 }  // namespace
-}  // namespace likelihet::colony
+}  // namespace likelihet::colony::policy_test

@@ -8,6 +8,7 @@
 
 #include <likelihet/colony/counting.hpp>
 
+namespace likelihet::colony::scale_test {
 namespace {
 
 using namespace likelihet::colony;
@@ -68,3 +69,4 @@ TEST(Scale, KeepsAThousandFaultsOfFortyThousand) {
 }
 
 }  // namespace
+}  // namespace likelihet::colony::scale_test

@@ -5,7 +5,7 @@
 #include <likelihet/documents/colony_document.hpp>
 #include <likelihet/documents/model_document.hpp>
 
-namespace likelihet::documents {
+namespace likelihet::documents::broken_documents_test {
 namespace {
 
 using OrderedJson = nlohmann::ordered_json;
@@ -60,4 +60,4 @@ TEST(BrokenDocuments, PlacesAreJsonPointersIntoTheDocument) {
 }
 
 }  // namespace
-}  // namespace likelihet::documents
+}  // namespace likelihet::documents::broken_documents_test

@@ -5,7 +5,7 @@
 
 #include <likelihet/documents/colony_document.hpp>
 
-namespace likelihet::documents {
+namespace likelihet::documents::colony_document_test {
 namespace {
 
 using colony::Date;
@@ -130,4 +130,4 @@ TEST(ColonyDocument, ReportsFaultsOfManyRecords) {
 }
 
 }  // namespace
-}  // namespace likelihet::documents
+}  // namespace likelihet::documents::colony_document_test

@@ -6,7 +6,7 @@
 #include <likelihet/documents/csv_cells.hpp>
 #include <likelihet/documents/csv_sires.hpp>
 
-namespace likelihet::documents {
+namespace likelihet::documents::csv_cells_test {
 namespace {
 
 using Sires = std::vector<colony::SireRecord>;
@@ -74,4 +74,4 @@ RC_GTEST_PROP(SiresCell, ReadsBackWhatItWrites, ()) {
 }
 
 }  // namespace
-}  // namespace likelihet::documents
+}  // namespace likelihet::documents::csv_cells_test

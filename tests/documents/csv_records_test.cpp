@@ -5,7 +5,7 @@
 
 #include <likelihet/documents/csv_records.hpp>
 
-namespace likelihet::documents {
+namespace likelihet::documents::csv_records_test {
 namespace {
 
 using colony::Date;
@@ -239,4 +239,4 @@ RC_GTEST_PROP(CsvRecords, ReadBackWhatIsWritten, ()) {
 }
 
 }  // namespace
-}  // namespace likelihet::documents
+}  // namespace likelihet::documents::csv_records_test

@@ -5,7 +5,7 @@
 
 #include <likelihet/documents/csv_table.hpp>
 
-namespace likelihet::documents {
+namespace likelihet::documents::csv_table_test {
 namespace {
 
 using Rows = std::vector<std::vector<std::string>>;
@@ -164,4 +164,4 @@ RC_GTEST_PROP(CsvTable, ReadsBackWhatItWrites, ()) {
 }
 
 }  // namespace
-}  // namespace likelihet::documents
+}  // namespace likelihet::documents::csv_table_test

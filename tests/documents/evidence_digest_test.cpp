@@ -7,7 +7,7 @@
 #include <likelihet/documents/evidence_digest.hpp>
 #include <likelihet/documents/number_bytes.hpp>
 
-namespace likelihet::documents {
+namespace likelihet::documents::evidence_digest_test {
 namespace {
 
 // Source: NIST, Cryptographic Standards and Guidelines, Example Values, "SHA256" (one and two
@@ -84,4 +84,4 @@ TEST(NumberBytes, TheLowestByteStandsFirst) {
 }
 
 }  // namespace
-}  // namespace likelihet::documents
+}  // namespace likelihet::documents::evidence_digest_test

@@ -4,7 +4,7 @@
 #include <likelihet/documents/json_text.hpp>
 #include <likelihet/documents/model_document.hpp>
 
-namespace likelihet::documents {
+namespace likelihet::documents::json_text_test {
 namespace {
 
 colony::Faults faults_in(const std::string& text) {
@@ -183,4 +183,4 @@ TEST(JsonText, MessagesStayShort) {
 }
 
 }  // namespace
-}  // namespace likelihet::documents
+}  // namespace likelihet::documents::json_text_test

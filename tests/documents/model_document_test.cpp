@@ -6,7 +6,7 @@
 #include <likelihet/documents/colony_document.hpp>
 #include <likelihet/documents/model_document.hpp>
 
-namespace likelihet::documents {
+namespace likelihet::documents::model_document_test {
 namespace {
 
 using colony::Named;
@@ -133,4 +133,4 @@ TEST(FormatOf, TellsWhichDocumentATextSaysThatItIs) {
 }
 
 }  // namespace
-}  // namespace likelihet::documents
+}  // namespace likelihet::documents::model_document_test

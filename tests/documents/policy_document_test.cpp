@@ -4,7 +4,7 @@
 #include <likelihet/documents/colony_document.hpp>
 #include <likelihet/documents/policy_document.hpp>
 
-namespace likelihet::documents {
+namespace likelihet::documents::policy_document_test {
 namespace {
 
 colony::Policy example() {
@@ -69,4 +69,4 @@ TEST(PolicyDocument, AnotherDocumentIsRefusedAtOnce) {
 }
 
 }  // namespace
-}  // namespace likelihet::documents
+}  // namespace likelihet::documents::policy_document_test

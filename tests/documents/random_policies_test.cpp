@@ -9,7 +9,7 @@
 #include <likelihet/documents/evidence_digest.hpp>
 #include <likelihet/documents/policy_document.hpp>
 
-namespace likelihet::documents {
+namespace likelihet::documents::random_policies_test {
 namespace {
 
 using nlohmann::json;
@@ -141,4 +141,4 @@ TEST(PolicySchema, TellsTheDefaults) {
 }
 
 }  // namespace
-}  // namespace likelihet::documents
+}  // namespace likelihet::documents::random_policies_test

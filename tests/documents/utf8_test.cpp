@@ -3,7 +3,7 @@
 
 #include <likelihet/documents/utf8.hpp>
 
-namespace likelihet::documents {
+namespace likelihet::documents::utf8_test {
 namespace {
 
 // Encodes as RFC 3629 section 3 says, without asking whether the number may be encoded.
@@ -54,4 +54,4 @@ TEST(Utf8, ExcerptsAreShortAndWellFormed) {
 }
 
 }  // namespace
-}  // namespace likelihet::documents
+}  // namespace likelihet::documents::utf8_test

@@ -12,7 +12,7 @@
 #include <fuzz/read_anything.hpp>
 #include <gtest/gtest.h>
 
-namespace likelihet::fuzz {
+namespace likelihet::fuzz::mutation_test {
 namespace {
 
 // The sound texts that are broken below: a model, a colony, and a table of each kind.
@@ -155,4 +155,4 @@ TEST(ReaderMutations, OfHugeAndDeepTexts) {
 }
 
 }  // namespace
-}  // namespace likelihet::fuzz
+}  // namespace likelihet::fuzz::mutation_test

@@ -9,6 +9,7 @@
 #include <likelihet/genetics/founder.hpp>
 #include <likelihet/genetics/transmission.hpp>
 
+namespace likelihet::genetics::founder_test {
 namespace {
 
 using namespace likelihet::genetics;
@@ -109,3 +110,4 @@ RC_GTEST_PROP(FounderProperty, IsKeptByRandomMating, ()) {
 }
 
 }  // namespace
+}  // namespace likelihet::genetics::founder_test

@@ -10,6 +10,7 @@
 
 #include <likelihet/genetics/locus.hpp>
 
+namespace likelihet::genetics::locus_test {
 namespace {
 
 using namespace likelihet::genetics;
@@ -125,3 +126,4 @@ RC_GTEST_PROP(LocusProperty, HasAKeyOfItsOwnForEveryGenotype, ()) {
 }
 
 }  // namespace
+}  // namespace likelihet::genetics::locus_test

@@ -10,6 +10,7 @@
 #include <likelihet/genetics/gamete.hpp>
 #include <likelihet/genetics/transmission.hpp>
 
+namespace likelihet::genetics::sex_test {
 namespace {
 
 using namespace likelihet::genetics;
@@ -96,3 +97,4 @@ RC_GTEST_PROP(GameteProperty, SumToOneAndFollowTheCopies, ()) {
 }
 
 }  // namespace
+}  // namespace likelihet::genetics::sex_test

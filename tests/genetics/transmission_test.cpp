@@ -10,6 +10,7 @@
 #include <likelihet/genetics/gamete.hpp>
 #include <likelihet/genetics/transmission.hpp>
 
+namespace likelihet::genetics::transmission_test {
 namespace {
 
 using namespace likelihet::genetics;
@@ -184,3 +185,4 @@ TEST(Transmission, HoldsALongAllelicSeries) {
 }
 
 }  // namespace
+}  // namespace likelihet::genetics::transmission_test

@@ -9,6 +9,7 @@
 #include <likelihet/genetics/founder.hpp>
 #include <likelihet/genetics/transmission.hpp>
 
+namespace likelihet::genetics::viability_test {
 namespace {
 
 using namespace likelihet::genetics;
@@ -106,3 +107,4 @@ TEST(Viability, OfOneSexShiftsTheSexes) {
 }
 
 }  // namespace
+}  // namespace likelihet::genetics::viability_test

@@ -13,7 +13,7 @@
 #include <likelihet/inference/random_bits.hpp>
 #include <likelihet/inference/sampling.hpp>
 
-namespace likelihet::test {
+namespace likelihet::test::barren_random_test {
 namespace {
 
 using namespace inference;
@@ -269,4 +269,4 @@ TEST(BarrenVariables, EnterTheTreeRatherThanNotFit) {
 }
 
 }  // namespace
-}  // namespace likelihet::test
+}  // namespace likelihet::test::barren_random_test

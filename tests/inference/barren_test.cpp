@@ -11,7 +11,7 @@
 #include <likelihet/inference/lower.hpp>
 #include <likelihet/inference/sampling.hpp>
 
-namespace likelihet::test {
+namespace likelihet::test::barren_test {
 namespace {
 
 using namespace inference;
@@ -316,4 +316,4 @@ TEST_F(Descent, OfManyGenerationsStaysSmall) {
 }
 
 }  // namespace
-}  // namespace likelihet::test
+}  // namespace likelihet::test::barren_test

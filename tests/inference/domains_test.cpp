@@ -7,7 +7,7 @@
 
 #include <likelihet/inference/domains.hpp>
 
-namespace likelihet::test {
+namespace likelihet::test::domains_test {
 namespace {
 
 using namespace inference;
@@ -185,4 +185,4 @@ TEST(StatesLeft, AreExactOnTrees) {
 }
 
 }  // namespace
-}  // namespace likelihet::test
+}  // namespace likelihet::test::domains_test

@@ -5,7 +5,7 @@
 #include <likelihet/inference/elimination.hpp>
 #include <likelihet/inference/index_map.hpp>
 
-namespace likelihet::test {
+namespace likelihet::test::elimination_test {
 namespace {
 
 using namespace inference;
@@ -114,4 +114,4 @@ TEST(Network, RefusesWhatIsNoNetwork) {
 }
 
 }  // namespace
-}  // namespace likelihet::test
+}  // namespace likelihet::test::elimination_test

@@ -8,7 +8,7 @@
 #include <likelihet/inference/engine.hpp>
 #include <likelihet/inference/pairwise.hpp>
 
-namespace likelihet::test {
+namespace likelihet::test::engine_test {
 namespace {
 
 using namespace inference;
@@ -284,4 +284,4 @@ TEST(Engine, SilentLeavesOfManyPairsAskOutsideTheTree) {
 }
 
 }  // namespace
-}  // namespace likelihet::test
+}  // namespace likelihet::test::engine_test

@@ -6,7 +6,7 @@
 
 #include <likelihet/inference/pass.hpp>
 
-namespace likelihet::test {
+namespace likelihet::test::families_test {
 namespace {
 
 using namespace inference;
@@ -112,4 +112,4 @@ TEST(Families, KeepZeros) {
 }
 
 }  // namespace
-}  // namespace likelihet::test
+}  // namespace likelihet::test::families_test

@@ -6,7 +6,7 @@
 
 #include <likelihet/inference/leaf_families.hpp>
 
-namespace likelihet::test {
+namespace likelihet::test::leaf_families_test {
 namespace {
 
 using namespace inference;
@@ -151,4 +151,4 @@ TEST_F(Pairs, AreRefusedWhereTheyDoNotFit) {
 }
 
 }  // namespace
-}  // namespace likelihet::test
+}  // namespace likelihet::test::leaf_families_test

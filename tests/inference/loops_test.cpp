@@ -10,7 +10,7 @@
 
 #include <likelihet/inference/engine.hpp>
 
-namespace likelihet::test {
+namespace likelihet::test::loops_test {
 namespace {
 
 using namespace inference;
@@ -234,4 +234,4 @@ TEST(Propagate, EqualsCollectAndDistribute) {
 }
 
 }  // namespace
-}  // namespace likelihet::test
+}  // namespace likelihet::test::loops_test

@@ -9,7 +9,7 @@
 
 #include <likelihet/inference/elimination.hpp>
 
-namespace likelihet::test {
+namespace likelihet::test::min_fill_test {
 namespace {
 
 using namespace inference;
@@ -154,4 +154,4 @@ TEST(InteractionGraphs, JoinEachPairOnce) {
 }
 
 }  // namespace
-}  // namespace likelihet::test
+}  // namespace likelihet::test::min_fill_test

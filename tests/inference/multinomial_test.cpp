@@ -8,7 +8,7 @@
 
 #include <likelihet/inference/multinomial.hpp>
 
-namespace likelihet::test {
+namespace likelihet::test::multinomial_test {
 namespace {
 
 using inference::multinomial;
@@ -103,4 +103,4 @@ TEST(Multinomial, OnePositionTakesAll) {
 }
 
 }  // namespace
-}  // namespace likelihet::test
+}  // namespace likelihet::test::multinomial_test

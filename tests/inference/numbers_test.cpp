@@ -9,7 +9,7 @@
 
 #include <likelihet/inference/numbers.hpp>
 
-namespace likelihet::test {
+namespace likelihet::test::numbers_test {
 namespace {
 
 using namespace inference;
@@ -255,4 +255,4 @@ TEST(ScaleOfLanes, PutsEachLaneBack) {
 }
 
 }  // namespace
-}  // namespace likelihet::test
+}  // namespace likelihet::test::numbers_test

@@ -8,7 +8,7 @@
 #include <likelihet/inference/engine.hpp>
 #include <likelihet/inference/pairwise.hpp>
 
-namespace likelihet::test {
+namespace likelihet::test::pairwise_test {
 namespace {
 
 using namespace inference;
@@ -129,4 +129,4 @@ TEST(PairBelief, HoldsAStateOfHardlyAnyChance) {
 }
 
 }  // namespace
-}  // namespace likelihet::test
+}  // namespace likelihet::test::pairwise_test

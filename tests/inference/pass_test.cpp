@@ -9,7 +9,7 @@
 #include <likelihet/inference/random_bits.hpp>
 #include <likelihet/inference/sampling.hpp>
 
-namespace likelihet::test {
+namespace likelihet::test::pass_test {
 namespace {
 
 using namespace inference;
@@ -181,4 +181,4 @@ TEST(SamplingInExtended, DrawsWhereDoublesHoldNothing) {
 }
 
 }  // namespace
-}  // namespace likelihet::test
+}  // namespace likelihet::test::pass_test

@@ -9,7 +9,7 @@
 
 #include <likelihet/inference/engine.hpp>
 
-namespace likelihet::test {
+namespace likelihet::test::plan_test {
 namespace {
 
 using namespace inference;
@@ -202,4 +202,4 @@ TEST(Runners, AgreeInExtendedNumbers) {
 }
 
 }  // namespace
-}  // namespace likelihet::test
+}  // namespace likelihet::test::plan_test

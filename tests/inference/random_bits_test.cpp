@@ -5,7 +5,7 @@
 
 #include <likelihet/inference/random_bits.hpp>
 
-namespace likelihet::test {
+namespace likelihet::test::random_bits_test {
 namespace {
 
 using inference::RandomBits;
@@ -41,4 +41,4 @@ TEST(RandomBits, ServesDistributionsAlike) {
 }
 
 }  // namespace
-}  // namespace likelihet::test
+}  // namespace likelihet::test::random_bits_test

@@ -9,7 +9,7 @@
 #include <likelihet/inference/random_bits.hpp>
 #include <likelihet/inference/sampling.hpp>
 
-namespace likelihet::test {
+namespace likelihet::test::sampling_test {
 namespace {
 
 using namespace inference;
@@ -161,4 +161,4 @@ TEST(Sampling, SharedLeavesFollowTheNumbers) {
 }
 
 }  // namespace
-}  // namespace likelihet::test
+}  // namespace likelihet::test::sampling_test

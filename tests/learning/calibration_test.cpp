@@ -18,7 +18,7 @@
 #include <likelihet/learning/parameters.hpp>
 #include <likelihet/learning/simulate.hpp>
 
-namespace likelihet::learning {
+namespace likelihet::learning::calibration_test {
 namespace {
 
 using support::recessive_model;
@@ -212,4 +212,4 @@ TEST(Calibration, OfMarksThatComeTogether) {
 }
 
 }  // namespace
-}  // namespace likelihet::learning
+}  // namespace likelihet::learning::calibration_test

@@ -6,7 +6,7 @@
 
 #include <likelihet/learning/chain.hpp>
 
-namespace likelihet::learning {
+namespace likelihet::learning::chain_test {
 namespace {
 
 using support::recessive_model;
@@ -145,4 +145,4 @@ TEST(Chain, TheSameSeedDrawsTheSame) {
 }
 
 }  // namespace
-}  // namespace likelihet::learning
+}  // namespace likelihet::learning::chain_test

@@ -5,7 +5,7 @@
 
 #include <likelihet/learning/parameters.hpp>
 
-namespace likelihet::learning {
+namespace likelihet::learning::counts_test {
 namespace {
 
 using support::recessive_model;
@@ -93,4 +93,4 @@ TEST(Parameters, AListAndBackAreTheSameTables) {
 }
 
 }  // namespace
-}  // namespace likelihet::learning
+}  // namespace likelihet::learning::counts_test

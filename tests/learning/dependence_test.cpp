@@ -5,7 +5,7 @@
 #include <likelihet/learning/dependence.hpp>
 #include <likelihet/learning/simulate.hpp>
 
-namespace likelihet::learning {
+namespace likelihet::learning::dependence_test {
 namespace {
 
 using support::recessive_model;
@@ -105,4 +105,4 @@ TEST(Dependence, GenotypesAreNoDependence) {
 }
 
 }  // namespace
-}  // namespace likelihet::learning
+}  // namespace likelihet::learning::dependence_test

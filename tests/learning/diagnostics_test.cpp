@@ -12,7 +12,7 @@
 
 #include <likelihet/learning/diagnostics.hpp>
 
-namespace likelihet::learning {
+namespace likelihet::learning::diagnostics_test {
 namespace {
 
 using Chains = std::vector<std::vector<double>>;
@@ -96,4 +96,4 @@ TEST(Diagnostics, RefuseWhatTheyCannotJudge) {
 }
 
 }  // namespace
-}  // namespace likelihet::learning
+}  // namespace likelihet::learning::diagnostics_test

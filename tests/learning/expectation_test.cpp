@@ -3,7 +3,7 @@
 
 #include "learning/learning_colony.hpp"
 
-namespace likelihet::learning {
+namespace likelihet::learning::expectation_test {
 namespace {
 
 using support::recessive_model;
@@ -143,4 +143,4 @@ TEST(Expectation, AMarkOfTwoLociCountsJointGenotypes) {
 }
 
 }  // namespace
-}  // namespace likelihet::learning
+}  // namespace likelihet::learning::expectation_test

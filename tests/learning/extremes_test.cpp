@@ -9,7 +9,7 @@
 #include <likelihet/learning/level_factors.hpp>
 #include <likelihet/learning/simulate.hpp>
 
-namespace likelihet::learning {
+namespace likelihet::learning::extremes_test {
 namespace {
 
 using support::recessive_model;
@@ -157,4 +157,4 @@ TEST(Extremes, TooLittleMemoryIsToldBeforehand) {
 }
 
 }  // namespace
-}  // namespace likelihet::learning
+}  // namespace likelihet::learning::extremes_test

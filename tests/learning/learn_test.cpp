@@ -4,7 +4,7 @@
 #include <likelihet/learning/learn.hpp>
 #include <likelihet/learning/learned_text.hpp>
 
-namespace likelihet::learning {
+namespace likelihet::learning::learn_test {
 namespace {
 
 using support::recessive_model;
@@ -144,4 +144,4 @@ TEST(Learn, OddsAverageOverTheDraws) {
 }
 
 }  // namespace
-}  // namespace likelihet::learning
+}  // namespace likelihet::learning::learn_test

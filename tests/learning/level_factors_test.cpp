@@ -4,7 +4,7 @@
 
 #include <likelihet/learning/level_factors.hpp>
 
-namespace likelihet::learning {
+namespace likelihet::learning::level_factors_test {
 namespace {
 
 // crown-fleck: e/e {.2, .3, .5}, +/e {.3, .3, .4}, all others {.8, .15, .05}.
@@ -54,4 +54,4 @@ TEST(BeliefAlone, HasTheEndsOfItsBeta) {
 }
 
 }  // namespace
-}  // namespace likelihet::learning
+}  // namespace likelihet::learning::level_factors_test

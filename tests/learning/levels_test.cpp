@@ -9,7 +9,7 @@
 #include <likelihet/learning/level_sampler.hpp>
 #include <likelihet/learning/scored_cells.hpp>
 
-namespace likelihet::learning {
+namespace likelihet::learning::levels_test {
 namespace {
 
 using support::recessive_model;
@@ -197,4 +197,4 @@ TEST(LevelSampler, DrawsMarksThatComeTogetherAtOneStrength) {
 }
 
 }  // namespace
-}  // namespace likelihet::learning
+}  // namespace likelihet::learning::levels_test

@@ -6,7 +6,7 @@
 #include <likelihet/inference/random_bits.hpp>
 #include <likelihet/learning/maximum.hpp>
 
-namespace likelihet::learning {
+namespace likelihet::learning::maximum_test {
 namespace {
 
 using support::recessive_model;
@@ -107,4 +107,4 @@ TEST(Modes, OneExplanationIsOneMode) {
 }
 
 }  // namespace
-}  // namespace likelihet::learning
+}  // namespace likelihet::learning::maximum_test

@@ -20,7 +20,7 @@
 #include <likelihet/learning/chain.hpp>
 #include <likelihet/learning/diagnostics.hpp>
 
-namespace likelihet::learning {
+namespace likelihet::learning::starts_test {
 namespace {
 
 constexpr std::size_t animals = 2000;
@@ -202,4 +202,4 @@ TEST(Starts, LearningComesToTheSameNumberOfCarriersFromAnyStart) {
 }
 
 }  // namespace
-}  // namespace likelihet::learning
+}  // namespace likelihet::learning::starts_test

@@ -15,7 +15,7 @@
 #include <likelihet/learning/together_factors.hpp>
 #include <likelihet/odds/strength.hpp>
 
-namespace likelihet::learning {
+namespace likelihet::learning::together_test {
 namespace {
 
 using support::RecordsBuilder;
@@ -251,4 +251,4 @@ TEST(Together, TwoNamesOfOneMark) {
 }
 
 }  // namespace
-}  // namespace likelihet::learning
+}  // namespace likelihet::learning::together_test

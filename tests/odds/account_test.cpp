@@ -13,7 +13,7 @@
 #include <likelihet/odds/why.hpp>
 #include <likelihet/odds/words.hpp>
 
-namespace likelihet::odds {
+namespace likelihet::odds::account_test {
 namespace {
 
 // One recessive locus; a sure dam and a visual sire's kind of cross are set by each test.
@@ -205,4 +205,4 @@ TEST(Words, PercentNeverReachesCertaintyByRounding) {
 }
 
 }  // namespace
-}  // namespace likelihet::odds
+}  // namespace likelihet::odds::account_test

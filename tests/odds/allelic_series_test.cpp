@@ -5,7 +5,7 @@
 #include <gtest/gtest.h>
 #include <support/solved_colony.hpp>
 
-namespace likelihet::odds {
+namespace likelihet::odds::allelic_series_test {
 namespace {
 
 using support::RecordsBuilder;
@@ -133,4 +133,4 @@ TEST(AllelicSeries, LongSeriesKeepsItsFrequencies) {
 }
 
 }  // namespace
-}  // namespace likelihet::odds
+}  // namespace likelihet::odds::allelic_series_test

@@ -5,7 +5,7 @@
 #include <gtest/gtest.h>
 #include <support/solved_colony.hpp>
 
-namespace likelihet::odds {
+namespace likelihet::odds::as_of_test {
 namespace {
 
 using support::day;
@@ -123,4 +123,4 @@ TEST(AsOf, CountsUndatedRecordsAlways) {
 }
 
 }  // namespace
-}  // namespace likelihet::odds
+}  // namespace likelihet::odds::as_of_test

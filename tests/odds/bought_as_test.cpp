@@ -5,7 +5,7 @@
 #include <gtest/gtest.h>
 #include <support/solved_colony.hpp>
 
-namespace likelihet::odds {
+namespace likelihet::odds::bought_as_test {
 namespace {
 
 using genetics::Chromosome;
@@ -120,4 +120,4 @@ TEST(BoughtAs, OfNearlyFullTrustGivesWay) {
 }
 
 }  // namespace
-}  // namespace likelihet::odds
+}  // namespace likelihet::odds::bought_as_test

@@ -10,7 +10,7 @@
 #include <likelihet/odds/colony_network.hpp>
 #include <likelihet/odds/renewal.hpp>
 
-namespace likelihet::odds {
+namespace likelihet::odds::colony_network_test {
 namespace {
 
 using genetics::Chromosome;
@@ -223,4 +223,4 @@ TEST(ColonyNetwork, DoesNotDependOnTheOrderOfRecords) {
 }
 
 }  // namespace
-}  // namespace likelihet::odds
+}  // namespace likelihet::odds::colony_network_test

@@ -9,7 +9,7 @@
 #include <likelihet/odds/contradiction.hpp>
 #include <likelihet/odds/layers.hpp>
 
-namespace likelihet::odds {
+namespace likelihet::odds::contradiction_test {
 namespace {
 
 using genetics::Sex;
@@ -178,4 +178,4 @@ TEST(ContradictionSet, IsFoundAmongHundreds) {
 }
 
 }  // namespace
-}  // namespace likelihet::odds
+}  // namespace likelihet::odds::contradiction_test

@@ -6,7 +6,7 @@
 #include <gtest/gtest.h>
 #include <support/solved_colony.hpp>
 
-namespace likelihet::odds {
+namespace likelihet::odds::deep_pedigree_test {
 namespace {
 
 using support::RecordsBuilder;
@@ -154,4 +154,4 @@ TEST(LargeClutch, IsWeighedWhole) {
 }
 
 }  // namespace
-}  // namespace likelihet::odds
+}  // namespace likelihet::odds::deep_pedigree_test

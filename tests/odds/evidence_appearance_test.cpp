@@ -8,7 +8,7 @@
 
 #include <likelihet/odds/evidence_appearance.hpp>
 
-namespace likelihet::odds {
+namespace likelihet::odds::evidence_appearance_test {
 namespace {
 
 using support::RecordsBuilder;
@@ -105,4 +105,4 @@ TEST(Appearance, OfTheOnlyKindSaysNothing) {
 }
 
 }  // namespace
-}  // namespace likelihet::odds
+}  // namespace likelihet::odds::evidence_appearance_test

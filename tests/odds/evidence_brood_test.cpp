@@ -10,7 +10,7 @@
 
 #include <likelihet/odds/evidence_brood.hpp>
 
-namespace likelihet::odds {
+namespace likelihet::odds::evidence_brood_test {
 namespace {
 
 using genetics::Chromosome;
@@ -179,4 +179,4 @@ TEST(Brood, TellsTheSexOfItsParent) {
 }
 
 }  // namespace
-}  // namespace likelihet::odds
+}  // namespace likelihet::odds::evidence_brood_test

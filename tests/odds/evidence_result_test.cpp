@@ -10,7 +10,7 @@
 
 #include <likelihet/odds/evidence_result.hpp>
 
-namespace likelihet::odds {
+namespace likelihet::odds::evidence_result_test {
 namespace {
 
 using support::RecordsBuilder;
@@ -140,4 +140,4 @@ TEST(Result, HundredsOfReportsDoNotUnderflow) {
 }
 
 }  // namespace
-}  // namespace likelihet::odds
+}  // namespace likelihet::odds::evidence_result_test

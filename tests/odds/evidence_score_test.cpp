@@ -11,7 +11,7 @@
 
 #include <likelihet/odds/evidence_score.hpp>
 
-namespace likelihet::odds {
+namespace likelihet::odds::evidence_score_test {
 namespace {
 
 using Numbers = std::vector<double>;
@@ -208,4 +208,4 @@ TEST(RowLikelihood, HoldsHundredsOfReadings) {
 }
 
 }  // namespace
-}  // namespace likelihet::odds
+}  // namespace likelihet::odds::evidence_score_test

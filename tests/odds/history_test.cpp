@@ -8,7 +8,7 @@
 
 #include <likelihet/odds/why.hpp>
 
-namespace likelihet::odds {
+namespace likelihet::odds::history_test {
 namespace {
 
 using support::RecordsBuilder;
@@ -176,4 +176,4 @@ TEST(Moments, SayWhenTheyWouldNotFit) {
 }
 
 }  // namespace
-}  // namespace likelihet::odds
+}  // namespace likelihet::odds::history_test

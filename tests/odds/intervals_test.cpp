@@ -9,7 +9,7 @@
 
 #include <likelihet/odds/odds.hpp>
 
-namespace likelihet::odds {
+namespace likelihet::odds::intervals_test {
 namespace {
 
 using support::RecordsBuilder;
@@ -213,4 +213,4 @@ TEST(Interval, IsGivenForEachAllele) {
 }
 
 }  // namespace
-}  // namespace likelihet::odds
+}  // namespace likelihet::odds::intervals_test

@@ -8,7 +8,7 @@
 
 #include <likelihet/odds/layers.hpp>
 
-namespace likelihet::odds {
+namespace likelihet::odds::layers_test {
 namespace {
 
 using genetics::Chromosome;
@@ -178,4 +178,4 @@ TEST(Compute, OfNothingIsNothing) {
 }
 
 }  // namespace
-}  // namespace likelihet::odds
+}  // namespace likelihet::odds::layers_test

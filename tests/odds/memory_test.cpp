@@ -8,7 +8,7 @@
 #include <likelihet/documents/colony_document.hpp>
 #include <likelihet/odds/odds.hpp>
 
-namespace likelihet::odds {
+namespace likelihet::odds::memory_test {
 namespace {
 
 // Alleles "+", "a1", "a2", ...: so many have n (n + 1) / 2 genotypes.
@@ -64,4 +64,4 @@ TEST(Memory, CertainGenotypesNeedHardlyAny) {
 }
 
 }  // namespace
-}  // namespace likelihet::odds
+}  // namespace likelihet::odds::memory_test

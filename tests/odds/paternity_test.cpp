@@ -5,7 +5,7 @@
 #include <gtest/gtest.h>
 #include <support/solved_colony.hpp>
 
-namespace likelihet::odds {
+namespace likelihet::odds::paternity_test {
 namespace {
 
 using support::RecordsBuilder;
@@ -153,4 +153,4 @@ TEST(Paternity, HoldsManyCandidates) {
 }
 
 }  // namespace
-}  // namespace likelihet::odds
+}  // namespace likelihet::odds::paternity_test

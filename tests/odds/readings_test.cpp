@@ -6,7 +6,7 @@
 #include <gtest/gtest.h>
 #include <support/solved_colony.hpp>
 
-namespace likelihet::odds {
+namespace likelihet::odds::readings_test {
 namespace {
 
 using support::RecordsBuilder;
@@ -212,4 +212,4 @@ TEST(Readings, DoNotDependOnTheOrderOfRecords) {
 }
 
 }  // namespace
-}  // namespace likelihet::odds
+}  // namespace likelihet::odds::readings_test

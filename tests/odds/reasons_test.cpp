@@ -9,7 +9,7 @@
 
 #include <likelihet/odds/surprises.hpp>
 
-namespace likelihet::odds {
+namespace likelihet::odds::reasons_test {
 namespace {
 
 using support::RecordsBuilder;
@@ -180,4 +180,4 @@ TEST(Reasons, OfAFoundersLookAreNone) {
 }
 
 }  // namespace
-}  // namespace likelihet::odds
+}  // namespace likelihet::odds::reasons_test

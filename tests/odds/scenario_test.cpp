@@ -10,7 +10,7 @@
 #include <likelihet/odds/layers.hpp>
 #include <likelihet/odds/scenario.hpp>
 
-namespace likelihet::odds {
+namespace likelihet::odds::scenario_test {
 namespace {
 
 using genetics::Sex;
@@ -144,4 +144,4 @@ TEST(Scenario, SoftensWhatARecordExcludes) {
 }
 
 }  // namespace
-}  // namespace likelihet::odds
+}  // namespace likelihet::odds::scenario_test

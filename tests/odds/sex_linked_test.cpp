@@ -6,7 +6,7 @@
 #include <gtest/gtest.h>
 #include <support/solved_colony.hpp>
 
-namespace likelihet::odds {
+namespace likelihet::odds::sex_linked_test {
 namespace {
 
 using genetics::Chromosome;
@@ -182,4 +182,4 @@ TEST(SexLinked, ARecordedSexCanContradict) {
 }
 
 }  // namespace
-}  // namespace likelihet::odds
+}  // namespace likelihet::odds::sex_linked_test

@@ -7,7 +7,7 @@
 
 #include <likelihet/odds/strength.hpp>
 
-namespace likelihet::odds {
+namespace likelihet::odds::strength_test {
 namespace {
 
 double average(const StrengthPoints& points, const std::vector<double>& values) {
@@ -108,4 +108,4 @@ TEST(GivenStrength, StrongAnimalsShowMore) {
 }
 
 }  // namespace
-}  // namespace likelihet::odds
+}  // namespace likelihet::odds::strength_test

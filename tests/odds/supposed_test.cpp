@@ -11,7 +11,7 @@
 
 #include <likelihet/odds/supposed.hpp>
 
-namespace likelihet::odds {
+namespace likelihet::odds::supposed_test {
 namespace {
 
 using genetics::Sex;
@@ -120,4 +120,4 @@ TEST(SeparateParts, AreThoseThatNothingJoins) {
 }
 
 }  // namespace
-}  // namespace likelihet::odds
+}  // namespace likelihet::odds::supposed_test

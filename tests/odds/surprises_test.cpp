@@ -8,7 +8,7 @@
 
 #include <likelihet/odds/surprises.hpp>
 
-namespace likelihet::odds {
+namespace likelihet::odds::surprises_test {
 namespace {
 
 using support::RecordsBuilder;
@@ -174,4 +174,4 @@ TEST(Surprise, IsTheRatioOfEvidences) {
 }
 
 }  // namespace
-}  // namespace likelihet::odds
+}  // namespace likelihet::odds::surprises_test

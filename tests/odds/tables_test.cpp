@@ -9,7 +9,7 @@
 #include <likelihet/inference/random_bits.hpp>
 #include <likelihet/odds/tables.hpp>
 
-namespace likelihet::odds {
+namespace likelihet::odds::tables_test {
 namespace {
 
 std::shared_ptr<const colony::Model> model_of(colony::ModelDescription description) {
@@ -171,4 +171,4 @@ TEST(Drawn, HoldsAWorthOfNextToNothing) {
 }
 
 }  // namespace
-}  // namespace likelihet::odds
+}  // namespace likelihet::odds::tables_test

@@ -5,7 +5,7 @@
 #include <gtest/gtest.h>
 #include <support/solved_colony.hpp>
 
-namespace likelihet::odds {
+namespace likelihet::odds::viability_test {
 namespace {
 
 using genetics::Chromosome;
@@ -190,4 +190,4 @@ TEST(Viability, HoldsAVanishingChanceToLive) {
 }
 
 }  // namespace
-}  // namespace likelihet::odds
+}  // namespace likelihet::odds::viability_test

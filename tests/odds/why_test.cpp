@@ -10,7 +10,7 @@
 
 #include <likelihet/odds/why.hpp>
 
-namespace likelihet::odds {
+namespace likelihet::odds::why_test {
 namespace {
 
 using support::RecordsBuilder;
@@ -216,4 +216,4 @@ TEST(Account, SaysWhenItWouldNotFit) {
 }
 
 }  // namespace
-}  // namespace likelihet::odds
+}  // namespace likelihet::odds::why_test

@@ -9,7 +9,7 @@
 #include <likelihet/odds/percent.hpp>
 #include <likelihet/odds/words.hpp>
 
-namespace likelihet::odds {
+namespace likelihet::odds::words_test {
 namespace {
 
 using support::RecordsBuilder;
@@ -106,4 +106,4 @@ RC_GTEST_PROP(OddsPercentProperty, IsWithinHalfOfItsLastDigit, ()) {
 }
 
 }  // namespace
-}  // namespace likelihet::odds
+}  // namespace likelihet::odds::words_test

@@ -15,7 +15,7 @@
 
 #include <likelihet/planning/next_test.hpp>
 
-namespace likelihet::planning {
+namespace likelihet::planning::bounds_test {
 namespace {
 
 // A random book with two assays of one locus, and prices.
@@ -119,4 +119,4 @@ TEST(Bounds, HoldForBothAtOnce) {
 }
 
 }  // namespace
-}  // namespace likelihet::planning
+}  // namespace likelihet::planning::bounds_test

@@ -6,7 +6,7 @@
 
 #include <likelihet/planning/cautions.hpp>
 
-namespace likelihet::planning {
+namespace likelihet::planning::cautions_test {
 namespace {
 
 using genetics::Sex;
@@ -96,4 +96,4 @@ TEST(Cautions, NoneCanLive) {
 }
 
 }  // namespace
-}  // namespace likelihet::planning
+}  // namespace likelihet::planning::cautions_test

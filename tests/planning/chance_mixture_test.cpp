@@ -7,7 +7,7 @@
 
 #include <likelihet/planning/chance_mixture.hpp>
 
-namespace likelihet::planning {
+namespace likelihet::planning::chance_mixture_test {
 namespace {
 
 ChanceMixture mixture(std::initializer_list<std::pair<double, double>> parts) {
@@ -101,4 +101,4 @@ RC_GTEST_PROP(ChanceMixtureProperty, Bounds, ()) {
 }
 
 }  // namespace
-}  // namespace likelihet::planning
+}  // namespace likelihet::planning::chance_mixture_test

@@ -15,7 +15,7 @@
 #include <likelihet/planning/information.hpp>
 #include <likelihet/planning/next_test.hpp>
 
-namespace likelihet::planning {
+namespace likelihet::planning::choice_laws_test {
 namespace {
 
 using properties::Dice;
@@ -217,4 +217,4 @@ TEST(ChoiceLaws, MoreHoldbacksNeverLowerTheChance) {
 }
 
 }  // namespace
-}  // namespace likelihet::planning
+}  // namespace likelihet::planning::choice_laws_test

@@ -4,7 +4,7 @@
 
 #include <likelihet/planning/clutch_size.hpp>
 
-namespace likelihet::planning {
+namespace likelihet::planning::clutch_size_test {
 namespace {
 
 TEST(ClutchSize, MeanOfClutchesWithYoung) {
@@ -27,4 +27,4 @@ TEST(ClutchSize, ClutchesAreRoundedUp) {
 }
 
 }  // namespace
-}  // namespace likelihet::planning
+}  // namespace likelihet::planning::clutch_size_test

@@ -14,7 +14,7 @@
 
 #include <likelihet/planning/holdbacks.hpp>
 
-namespace likelihet::planning {
+namespace likelihet::planning::holdbacks_test {
 namespace {
 
 using genetics::Sex;
@@ -225,4 +225,4 @@ TEST(Holdbacks, AreTheBestOfAllSetsOnRandomBooks) {
 }
 
 }  // namespace
-}  // namespace likelihet::planning
+}  // namespace likelihet::planning::holdbacks_test

@@ -9,7 +9,7 @@
 #include <likelihet/odds/evidence_result.hpp>
 #include <likelihet/planning/information.hpp>
 
-namespace likelihet::planning {
+namespace likelihet::planning::information_test {
 namespace {
 
 using properties::Dice;
@@ -122,4 +122,4 @@ TEST(Information, KeepsItsBoundsOnRandomTests) {
 }
 
 }  // namespace
-}  // namespace likelihet::planning
+}  // namespace likelihet::planning::information_test

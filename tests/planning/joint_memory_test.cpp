@@ -4,7 +4,7 @@
 
 #include <likelihet/odds/joint.hpp>
 
-namespace likelihet::planning {
+namespace likelihet::planning::joint_memory_test {
 namespace {
 
 using genetics::Sex;
@@ -74,4 +74,4 @@ TEST(JointMemory, ContradictionsAreExplained) {
 }
 
 }  // namespace
-}  // namespace likelihet::planning
+}  // namespace likelihet::planning::joint_memory_test

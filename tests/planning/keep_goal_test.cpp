@@ -7,7 +7,7 @@
 
 #include <likelihet/planning/keep_goal.hpp>
 
-namespace likelihet::planning {
+namespace likelihet::planning::keep_goal_test {
 namespace {
 
 std::vector<bool> meets(const colony::Model& model, const std::string& name) {
@@ -49,4 +49,4 @@ TEST(KeepGoal, NamesTheNearestWord) {
 }
 
 }  // namespace
-}  // namespace likelihet::planning
+}  // namespace likelihet::planning::keep_goal_test

@@ -14,7 +14,7 @@
 
 #include <likelihet/planning/kept_sets.hpp>
 
-namespace likelihet::planning {
+namespace likelihet::planning::kept_sets_test {
 namespace {
 
 using genetics::Sex;
@@ -137,4 +137,4 @@ TEST(KeptSets, EqualEnumerationOnRandomBooks) {
 }
 
 }  // namespace
-}  // namespace likelihet::planning
+}  // namespace likelihet::planning::kept_sets_test

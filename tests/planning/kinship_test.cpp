@@ -9,7 +9,7 @@
 
 #include <likelihet/planning/kinship.hpp>
 
-namespace likelihet::planning {
+namespace likelihet::planning::kinship_test {
 namespace {
 
 using genetics::Chromosome;
@@ -213,4 +213,4 @@ RC_GTEST_PROP(KinshipProperty, IsACovariance, ()) {
 }
 
 }  // namespace
-}  // namespace likelihet::planning
+}  // namespace likelihet::planning::kinship_test

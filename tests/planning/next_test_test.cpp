@@ -16,7 +16,7 @@
 
 #include <likelihet/planning/next_test.hpp>
 
-namespace likelihet::planning {
+namespace likelihet::planning::next_test_test {
 namespace {
 
 using genetics::Sex;
@@ -330,4 +330,4 @@ TEST(NextTest, EqualsBruteForceOnRandomBooks) {
 }
 
 }  // namespace
-}  // namespace likelihet::planning
+}  // namespace likelihet::planning::next_test_test

@@ -12,7 +12,7 @@
 #include <likelihet/planning/proof.hpp>
 #include <likelihet/planning/rank.hpp>
 
-namespace likelihet::planning {
+namespace likelihet::planning::outlook_extremes_test {
 namespace {
 
 using genetics::Chromosome;
@@ -220,4 +220,4 @@ TEST(OutlookExtremes, DamsDoNotPassZToDaughters) {
 }
 
 }  // namespace
-}  // namespace likelihet::planning
+}  // namespace likelihet::planning::outlook_extremes_test

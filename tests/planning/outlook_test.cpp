@@ -8,7 +8,7 @@
 #include <likelihet/inference/random_bits.hpp>
 #include <likelihet/planning/outlook.hpp>
 
-namespace likelihet::planning {
+namespace likelihet::planning::outlook_test {
 namespace {
 
 using genetics::Chromosome;
@@ -214,4 +214,4 @@ TEST(Outlook, UnknownSexes) {
 }
 
 }  // namespace
-}  // namespace likelihet::planning
+}  // namespace likelihet::planning::outlook_test

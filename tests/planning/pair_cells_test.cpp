@@ -7,7 +7,7 @@
 #include <likelihet/inference/random_bits.hpp>
 #include <likelihet/planning/pair_cells.hpp>
 
-namespace likelihet::planning {
+namespace likelihet::planning::pair_cells_test {
 namespace {
 
 using genetics::Chromosome;
@@ -129,4 +129,4 @@ TEST(PairCells, AveragedOverTables) {
 }
 
 }  // namespace
-}  // namespace likelihet::planning
+}  // namespace likelihet::planning::pair_cells_test

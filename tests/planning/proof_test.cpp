@@ -7,7 +7,7 @@
 
 #include <likelihet/planning/proof.hpp>
 
-namespace likelihet::planning {
+namespace likelihet::planning::proof_test {
 namespace {
 
 using genetics::Chromosome;
@@ -264,4 +264,4 @@ RC_GTEST_PROP(ProofOddsProperty, AgreesWithBayesStepByStep, ()) {
 }
 
 }  // namespace
-}  // namespace likelihet::planning
+}  // namespace likelihet::planning::proof_test

@@ -8,7 +8,7 @@
 
 #include <likelihet/planning/rank.hpp>
 
-namespace likelihet::planning {
+namespace likelihet::planning::rank_test {
 namespace {
 
 using genetics::Chromosome;
@@ -196,4 +196,4 @@ TEST(Rank, SixtyBySixty) {
 }
 
 }  // namespace
-}  // namespace likelihet::planning
+}  // namespace likelihet::planning::rank_test

@@ -15,7 +15,7 @@
 
 #include <likelihet/planning/report_effects.hpp>
 
-namespace likelihet::planning {
+namespace likelihet::planning::report_effects_test {
 namespace {
 
 using genetics::Sex;
@@ -200,4 +200,4 @@ TEST(ReportEffects, EqualEnumerationOnRandomBooks) {
 }
 
 }  // namespace
-}  // namespace likelihet::planning
+}  // namespace likelihet::planning::report_effects_test

@@ -8,7 +8,7 @@
 #include <likelihet/inference/random_bits.hpp>
 #include <likelihet/planning/report_tree.hpp>
 
-namespace likelihet::planning {
+namespace likelihet::planning::report_tree_test {
 namespace {
 
 // Three classes, the last told of no genotype but the third.
@@ -99,4 +99,4 @@ TEST(ReportTree, OfAReportThatIsCertainHasOneBranch) {
 }
 
 }  // namespace
-}  // namespace likelihet::planning
+}  // namespace likelihet::planning::report_tree_test

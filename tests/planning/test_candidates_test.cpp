@@ -7,7 +7,7 @@
 
 #include <likelihet/planning/test_candidates.hpp>
 
-namespace likelihet::planning {
+namespace likelihet::planning::test_candidates_test {
 namespace {
 
 using support::day;
@@ -87,4 +87,4 @@ TEST(TestCandidates, HaveThePolicysPrice) {
 }
 
 }  // namespace
-}  // namespace likelihet::planning
+}  // namespace likelihet::planning::test_candidates_test

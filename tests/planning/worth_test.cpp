@@ -6,7 +6,7 @@
 
 #include <likelihet/planning/worth.hpp>
 
-namespace likelihet::planning {
+namespace likelihet::planning::worth_test {
 namespace {
 
 TEST(Worth, IsTheBetterOfKeepingAndSelling) {
@@ -31,4 +31,4 @@ TEST(Worth, MayNotBeGiven) {
 }
 
 }  // namespace
-}  // namespace likelihet::planning
+}  // namespace likelihet::planning::worth_test

@@ -7,7 +7,7 @@
 
 #include <likelihet/planning/young_of_cell.hpp>
 
-namespace likelihet::planning {
+namespace likelihet::planning::young_of_cell_test {
 namespace {
 
 using genetics::Chromosome;
@@ -82,4 +82,4 @@ RC_GTEST_PROP(YoungOfCellProperty, GenotypesAddUp, ()) {
 }
 
 }  // namespace
-}  // namespace likelihet::planning
+}  // namespace likelihet::planning::young_of_cell_test

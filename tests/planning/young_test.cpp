@@ -6,7 +6,7 @@
 
 #include <likelihet/planning/young.hpp>
 
-namespace likelihet::planning {
+namespace likelihet::planning::young_test {
 namespace {
 
 using genetics::Chromosome;
@@ -69,4 +69,4 @@ RC_GTEST_PROP(LocusYoungProperty, AddsUp, ()) {
 }
 
 }  // namespace
-}  // namespace likelihet::planning
+}  // namespace likelihet::planning::young_test

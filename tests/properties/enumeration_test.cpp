@@ -11,7 +11,7 @@
 #include <likelihet/documents/colony_document.hpp>
 #include <likelihet/documents/model_document.hpp>
 
-namespace likelihet::properties {
+namespace likelihet::properties::enumeration_test {
 namespace {
 
 colony::Colony colony_from(const std::string& model_text, const std::string& colony_text) {
@@ -110,4 +110,4 @@ TEST(Enumeration, HardyWeinbergAndSizeGrowWithParents) {
 }
 
 }  // namespace
-}  // namespace likelihet::properties
+}  // namespace likelihet::properties::enumeration_test

@@ -15,7 +15,7 @@
 #include <likelihet/odds/surprises.hpp>
 #include <likelihet/odds/why.hpp>
 
-namespace likelihet::properties {
+namespace likelihet::properties::explanations_test {
 namespace {
 
 odds::Options quiet() {
@@ -179,4 +179,4 @@ TEST(RandomColonies, IntervalsAreIntervals) {
 }
 
 }  // namespace
-}  // namespace likelihet::properties
+}  // namespace likelihet::properties::explanations_test

@@ -12,7 +12,7 @@
 
 #include <likelihet/odds/odds.hpp>
 
-namespace likelihet::properties {
+namespace likelihet::properties::invariance_test {
 namespace {
 
 constexpr std::uint64_t colonies = 250;
@@ -239,4 +239,4 @@ TEST(Invariance, LayersOnlyNarrow) {
 }
 
 }  // namespace
-}  // namespace likelihet::properties
+}  // namespace likelihet::properties::invariance_test

@@ -18,7 +18,7 @@
 
 #include <likelihet/odds/joint.hpp>
 
-namespace likelihet::properties {
+namespace likelihet::properties::joint_margins_test {
 namespace {
 
 constexpr std::uint64_t colonies = 150;
@@ -215,4 +215,4 @@ TEST(JointMargins, DoNotDependOnTheOrderOfRecords) {
 }
 
 }  // namespace
-}  // namespace likelihet::properties
+}  // namespace likelihet::properties::joint_margins_test

@@ -11,7 +11,7 @@
 
 #include <likelihet/odds/joint.hpp>
 
-namespace likelihet::properties {
+namespace likelihet::properties::joint_test {
 namespace {
 
 constexpr std::uint64_t colonies = 300;
@@ -162,4 +162,4 @@ TEST(JointPosterior, TheSameWithoutRoomForEight) {
 }
 
 }  // namespace
-}  // namespace likelihet::properties
+}  // namespace likelihet::properties::joint_test

@@ -17,7 +17,7 @@
 #include <likelihet/planning/outlook.hpp>
 #include <likelihet/planning/rank.hpp>
 
-namespace likelihet::properties {
+namespace likelihet::properties::outlook_test {
 namespace {
 
 using planning::ChanceMixture;
@@ -259,4 +259,4 @@ TEST(OutlookProperty, NoMatterTheOrderOfRecords) {
 }
 
 }  // namespace
-}  // namespace likelihet::properties
+}  // namespace likelihet::properties::outlook_test

@@ -17,7 +17,7 @@
 #include <likelihet/planning/proof.hpp>
 #include <likelihet/planning/rank.hpp>
 
-namespace likelihet::properties {
+namespace likelihet::properties::proof_steps_test {
 namespace {
 
 using planning::Pair;
@@ -235,4 +235,4 @@ TEST(ProofSteps, APairingTeachesNoMoreThanIsUnknown) {
 }
 
 }  // namespace
-}  // namespace likelihet::properties
+}  // namespace likelihet::properties::proof_steps_test

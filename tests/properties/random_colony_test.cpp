@@ -20,7 +20,7 @@
 #include <likelihet/odds/layers.hpp>
 #include <likelihet/odds/odds.hpp>
 
-namespace likelihet::properties {
+namespace likelihet::properties::random_colony_test {
 namespace {
 
 std::uint64_t colonies_to_try() {
@@ -187,4 +187,4 @@ TEST(RandomColonies, OrderOfRecordsDoesNotMatter) {
 }
 
 }  // namespace
-}  // namespace likelihet::properties
+}  // namespace likelihet::properties::random_colony_test

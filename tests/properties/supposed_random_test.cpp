@@ -13,7 +13,7 @@
 #include <likelihet/odds/evidence_result.hpp>
 #include <likelihet/odds/supposed.hpp>
 
-namespace likelihet::properties {
+namespace likelihet::properties::supposed_random_test {
 namespace {
 
 using odds::ColonyOdds;
@@ -70,4 +70,4 @@ TEST(Supposed, EqualsTheSameResultRecorded) {
 }
 
 }  // namespace
-}  // namespace likelihet::properties
+}  // namespace likelihet::properties::supposed_random_test

@@ -10,7 +10,7 @@
 
 #include <likelihet/audit/verification.hpp>
 
-namespace likelihet::published {
+namespace likelihet::published::begg_greenes_test {
 namespace {
 
 // A patient is an animal, diseased where it is a/a; verification is seeing what it shows.
@@ -77,4 +77,4 @@ TEST(BeggGreenes, ClosedForm) {
 }
 
 }  // namespace
-}  // namespace likelihet::published
+}  // namespace likelihet::published::begg_greenes_test

@@ -12,7 +12,7 @@
 
 #include <likelihet/audit/strata.hpp>
 
-namespace likelihet::published {
+namespace likelihet::published::berkeley_admissions_test {
 namespace {
 
 // Men and women admitted, men and women rejected, department A to F.
@@ -59,4 +59,4 @@ TEST(Berkeley, ButDepartmentsDiffer) {
 }
 
 }  // namespace
-}  // namespace likelihet::published
+}  // namespace likelihet::published::berkeley_admissions_test

@@ -9,7 +9,7 @@
 
 #include <likelihet/audit/score.hpp>
 
-namespace likelihet::published {
+namespace likelihet::published::brier_points_test {
 namespace {
 
 double score(double forecast, double outcome) {
@@ -26,4 +26,4 @@ TEST(BrierPoints, OneForecastEach) {
 }
 
 }  // namespace
-}  // namespace likelihet::published
+}  // namespace likelihet::published::brier_points_test

@@ -13,7 +13,7 @@
 #include <boost/math/quadrature/gauss.hpp>
 #include <gtest/gtest.h>
 
-namespace likelihet::published {
+namespace likelihet::published::bugs_pigs_test {
 namespace {
 
 Answer pigs(double q) {
@@ -137,4 +137,4 @@ TEST(PigsAtUnknownFrequency, PrintedWithinItsSimulationError) {
 }
 
 }  // namespace
-}  // namespace likelihet::published
+}  // namespace likelihet::published::bugs_pigs_test

@@ -7,7 +7,7 @@
 #include "published/worked_colony.hpp"
 #include <gtest/gtest.h>
 
-namespace likelihet::published {
+namespace likelihet::published::clear_young_table_test {
 namespace {
 
 struct Row {
@@ -93,4 +93,4 @@ TEST(ClearYoung, FromTwoThirds) {
 }
 
 }  // namespace
-}  // namespace likelihet::published
+}  // namespace likelihet::published::clear_young_table_test

@@ -11,7 +11,7 @@
 
 #include <likelihet/audit/agreement.hpp>
 
-namespace likelihet::published {
+namespace likelihet::published::cohen_weighted_kappa_test {
 namespace {
 
 constexpr std::array table = {88.0, 14.0, 18.0, 10.0, 40.0, 10.0, 2.0, 6.0, 12.0};
@@ -50,4 +50,4 @@ TEST(Cohen, WeightsThatAreNotSymmetric) {
 }
 
 }  // namespace
-}  // namespace likelihet::published
+}  // namespace likelihet::published::cohen_weighted_kappa_test

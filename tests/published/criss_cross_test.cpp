@@ -9,7 +9,7 @@
 #include "published/worked_colony.hpp"
 #include <gtest/gtest.h>
 
-namespace likelihet::published {
+namespace likelihet::published::criss_cross_test {
 namespace {
 
 // Young of each sex of a cross, none looked at.
@@ -74,4 +74,4 @@ TEST(CrissCross, MaleAfterClearDaughters) {
 }
 
 }  // namespace
-}  // namespace likelihet::published
+}  // namespace likelihet::published::criss_cross_test

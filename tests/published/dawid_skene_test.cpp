@@ -10,7 +10,7 @@
 #include "published/taught.hpp"
 #include <gtest/gtest.h>
 
-namespace likelihet::published {
+namespace likelihet::published::dawid_skene_test {
 namespace {
 
 // By patient: three readings of observer 1, then one each of observers 2 to 5.
@@ -154,4 +154,4 @@ TEST(DawidSkene, GradesAndErrorRates) {
 }
 
 }  // namespace
-}  // namespace likelihet::published
+}  // namespace likelihet::published::dawid_skene_test

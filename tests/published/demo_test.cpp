@@ -9,7 +9,7 @@
 #include "published/worked_colony.hpp"
 #include <gtest/gtest.h>
 
-namespace likelihet::published {
+namespace likelihet::published::demo_test {
 namespace {
 
 std::string demo_file(const std::string& name) {
@@ -131,4 +131,4 @@ TEST(Demo, NoAnswersInTheDocuments) {
 }
 
 }  // namespace
-}  // namespace likelihet::published
+}  // namespace likelihet::published::demo_test

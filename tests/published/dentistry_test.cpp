@@ -14,7 +14,7 @@
 #include <boost/math/special_functions/erf.hpp>
 #include <gtest/gtest.h>
 
-namespace likelihet::published {
+namespace likelihet::published::dentistry_test {
 namespace {
 
 constexpr int dentists = 5;
@@ -97,4 +97,4 @@ TEST(Dentistry, OneLoadingForAll) {
 }
 
 }  // namespace
-}  // namespace likelihet::published
+}  // namespace likelihet::published::dentistry_test

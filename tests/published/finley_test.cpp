@@ -13,7 +13,7 @@
 #include <likelihet/audit/score.hpp>
 #include <likelihet/audit/two_by_two.hpp>
 
-namespace likelihet::published {
+namespace likelihet::published::finley_test {
 namespace {
 
 constexpr audit::TwoByTwo table{28, 72, 23, 2680};
@@ -56,4 +56,4 @@ TEST(Finley, OtherScoresShowTheSkill) {
 }
 
 }  // namespace
-}  // namespace likelihet::published
+}  // namespace likelihet::published::finley_test

@@ -9,7 +9,7 @@
 #include "published/worked_colony.hpp"
 #include <gtest/gtest.h>
 
-namespace likelihet::published {
+namespace likelihet::published::first_cousins_test {
 namespace {
 
 void add_sure_assay(Json& model) {
@@ -66,4 +66,4 @@ TEST(FirstCousins, HalfCousinOfAKnownCarrier) {
 }
 
 }  // namespace
-}  // namespace likelihet::published
+}  // namespace likelihet::published::first_cousins_test

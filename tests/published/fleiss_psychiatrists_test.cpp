@@ -10,7 +10,7 @@
 
 #include <likelihet/audit/agreement.hpp>
 
-namespace likelihet::published {
+namespace likelihet::published::fleiss_psychiatrists_test {
 namespace {
 
 // Depression, personality disorder, schizophrenia, neurosis, other.
@@ -40,4 +40,4 @@ TEST(Fleiss, ByClass) {
 }
 
 }  // namespace
-}  // namespace likelihet::published
+}  // namespace likelihet::published::fleiss_psychiatrists_test

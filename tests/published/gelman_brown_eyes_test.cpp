@@ -10,7 +10,7 @@
 #include "published/worked_colony.hpp"
 #include <gtest/gtest.h>
 
-namespace likelihet::published {
+namespace likelihet::published::gelman_brown_eyes_test {
 namespace {
 
 // Judy and her parents are clear, her mate is a known heterozygote, their n children are clear; the
@@ -72,4 +72,4 @@ TEST(BrownEyes, PrintedPriorFormula) {
 }
 
 }  // namespace
-}  // namespace likelihet::published
+}  // namespace likelihet::published::gelman_brown_eyes_test

@@ -9,7 +9,7 @@
 #include "published/worked_colony.hpp"
 #include <gtest/gtest.h>
 
-namespace likelihet::published {
+namespace likelihet::published::gelman_xlinked_sons_test {
 namespace {
 
 double carrier_after(int sons) {
@@ -45,4 +45,4 @@ TEST(XLinkedSons, OneAffectedSonProvesHer) {
 }
 
 }  // namespace
-}  // namespace likelihet::published
+}  // namespace likelihet::published::gelman_xlinked_sons_test

@@ -11,7 +11,7 @@
 
 #include <likelihet/audit/agreement.hpp>
 
-namespace likelihet::published {
+namespace likelihet::published::hout_kappa_error_test {
 namespace {
 
 constexpr std::array table = {7.0, 7.0, 2.0, 3.0, 2.0, 8.0, 3.0, 7.0,
@@ -42,4 +42,4 @@ TEST(Hout, LinearWeights) {
 }
 
 }  // namespace
-}  // namespace likelihet::published
+}  // namespace likelihet::published::hout_kappa_error_test

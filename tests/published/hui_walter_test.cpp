@@ -6,7 +6,7 @@
 #include "published/taught.hpp"
 #include <gtest/gtest.h>
 
-namespace likelihet::published {
+namespace likelihet::published::hui_walter_test {
 namespace {
 
 // Prevalence is the square of the frequency of "a".
@@ -62,4 +62,4 @@ TEST(HuiWalter, BothTestsAndBothPrevalences) {
 }
 
 }  // namespace
-}  // namespace likelihet::published
+}  // namespace likelihet::published::hui_walter_test

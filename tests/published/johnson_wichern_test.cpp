@@ -10,7 +10,7 @@
 #include <Eigen/Dense>
 #include <gtest/gtest.h>
 
-namespace likelihet::published {
+namespace likelihet::published::johnson_wichern_test {
 namespace {
 
 struct Discriminant {
@@ -86,4 +86,4 @@ TEST(JohnsonWichern, PriorOfOneHalf) {
 }
 
 }  // namespace
-}  // namespace likelihet::published
+}  // namespace likelihet::published::johnson_wichern_test

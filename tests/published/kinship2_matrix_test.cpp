@@ -12,7 +12,7 @@
 
 #include <likelihet/planning/kinship.hpp>
 
-namespace likelihet::published {
+namespace likelihet::published::kinship2_matrix_test {
 namespace {
 
 // Dam and sire turned round from the source's "dad, mom" columns.
@@ -104,4 +104,4 @@ TEST(Kinship2Matrix, ZIsXTurnedRound) {
 }
 
 }  // namespace
-}  // namespace likelihet::published
+}  // namespace likelihet::published::kinship2_matrix_test

@@ -10,7 +10,7 @@
 
 #include <likelihet/audit/proportion.hpp>
 
-namespace likelihet::published {
+namespace likelihet::published::ligarden_intervals_test {
 namespace {
 
 using Method = audit::Interval (*)(double events, double n, double level);
@@ -49,4 +49,4 @@ TEST(Ligarden, NoEvent) {
 }
 
 }  // namespace
-}  // namespace likelihet::published
+}  // namespace likelihet::published::ligarden_intervals_test

@@ -9,7 +9,7 @@
 #include "published/worked_colony.hpp"
 #include <gtest/gtest.h>
 
-namespace likelihet::published {
+namespace likelihet::published::mixed_mates_test {
 namespace {
 
 WorkedColony with_bull() {
@@ -37,4 +37,4 @@ TEST(MixedMates, RecordedAsAnimals) {
 }
 
 }  // namespace
-}  // namespace likelihet::published
+}  // namespace likelihet::published::mixed_mates_test

@@ -11,7 +11,7 @@
 #include "published/worked_colony.hpp"
 #include <gtest/gtest.h>
 
-namespace likelihet::published {
+namespace likelihet::published::negative_carrier_test_test {
 namespace {
 
 // A test that finds a carrier with probability `detection` and never finds what is not there.
@@ -60,4 +60,4 @@ TEST(NegativeCarrierTest, SiblingOfAnAffectedChild) {
 }
 
 }  // namespace
-}  // namespace likelihet::published
+}  // namespace likelihet::published::negative_carrier_test_test

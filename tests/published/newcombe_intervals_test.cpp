@@ -10,7 +10,7 @@
 
 #include <likelihet/audit/proportion.hpp>
 
-namespace likelihet::published {
+namespace likelihet::published::newcombe_intervals_test {
 namespace {
 
 using Method = audit::Interval (*)(double events, double n, double level);
@@ -69,4 +69,4 @@ TEST(Newcombe, PrintedLimits) {
 }
 
 }  // namespace
-}  // namespace likelihet::published
+}  // namespace likelihet::published::newcombe_intervals_test

@@ -10,7 +10,7 @@
 
 #include <likelihet/learning/learn.hpp>
 
-namespace likelihet::published {
+namespace likelihet::published::pigs_frequency_test {
 namespace {
 
 // Uniform is Beta(1, 1): two alleles' worth of one half.
@@ -64,4 +64,4 @@ TEST(PigsWithUnknownFrequency, FrequencyAndIanAreThePrintedOnes) {
 }
 
 }  // namespace
-}  // namespace likelihet::published
+}  // namespace likelihet::published::pigs_frequency_test

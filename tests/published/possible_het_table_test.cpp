@@ -9,7 +9,7 @@
 #include "published/worked_colony.hpp"
 #include <gtest/gtest.h>
 
-namespace likelihet::published {
+namespace likelihet::published::possible_het_table_test {
 namespace {
 
 // A founder that shows nothing, believed a carrier with probability `het`.
@@ -113,4 +113,4 @@ TEST(PossibleHet, DoubleHetMultipliesOnlyWhenUnlinked) {
 }
 
 }  // namespace
-}  // namespace likelihet::published
+}  // namespace likelihet::published::possible_het_table_test

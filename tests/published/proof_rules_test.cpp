@@ -14,7 +14,7 @@
 
 #include <likelihet/planning/proof.hpp>
 
-namespace likelihet::published {
+namespace likelihet::published::proof_rules_test {
 namespace {
 
 planning::Proof proof_of(const colony::Colony& colony, const std::string& animal,
@@ -138,4 +138,4 @@ TEST(ProofRules, ToFallBelowFivePercent) {
 }
 
 }  // namespace
-}  // namespace likelihet::published
+}  // namespace likelihet::published::proof_rules_test

@@ -14,7 +14,7 @@
 #include <likelihet/planning/outlook.hpp>
 #include <likelihet/planning/rank.hpp>
 
-namespace likelihet::published {
+namespace likelihet::published::relatives_by_outlook_test {
 namespace {
 
 using genetics::Sex;
@@ -153,4 +153,4 @@ TEST(Backcross, EightTimesToOneSire) {
 }
 
 }  // namespace
-}  // namespace likelihet::published
+}  // namespace likelihet::published::relatives_by_outlook_test

@@ -13,7 +13,7 @@
 
 #include <likelihet/planning/kinship.hpp>
 
-namespace likelihet::published {
+namespace likelihet::published::repeated_mating_test {
 namespace {
 
 TEST(RepeatedMating, FullSibs) {
@@ -58,4 +58,4 @@ TEST(RepeatedMating, DaughtersToOneSire) {
 }
 
 }  // namespace
-}  // namespace likelihet::published
+}  // namespace likelihet::published::repeated_mating_test

@@ -10,7 +10,7 @@
 
 #include <likelihet/audit/two_by_two.hpp>
 
-namespace likelihet::published {
+namespace likelihet::published::scott_likelihood_ratio_test {
 namespace {
 
 constexpr audit::TwoByTwo table{670, 202, 74, 640};
@@ -51,4 +51,4 @@ TEST(Scott, OddsRatio) {
 }
 
 }  // namespace
-}  // namespace likelihet::published
+}  // namespace likelihet::published::scott_likelihood_ratio_test

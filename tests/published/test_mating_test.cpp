@@ -11,7 +11,7 @@
 #include "published/worked_colony.hpp"
 #include <gtest/gtest.h>
 
-namespace likelihet::published {
+namespace likelihet::published::test_mating_test {
 namespace {
 
 // P(at least one affected | carrier), from the odds of a sire believed a carrier with 1/2: if all n
@@ -74,4 +74,4 @@ TEST(TestMating, ToOwnDaughters) {
 }
 
 }  // namespace
-}  // namespace likelihet::published
+}  // namespace likelihet::published::test_mating_test

@@ -12,7 +12,7 @@
 
 #include <likelihet/audit/roc.hpp>
 
-namespace likelihet::published {
+namespace likelihet::published::turck_roc_test {
 namespace {
 
 struct Patient {
@@ -114,4 +114,4 @@ TEST(Turck, CurveHasTheArea) {
 }
 
 }  // namespace
-}  // namespace likelihet::published
+}  // namespace likelihet::published::turck_roc_test

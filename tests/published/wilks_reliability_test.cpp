@@ -12,7 +12,7 @@
 
 #include <likelihet/audit/reliability.hpp>
 
-namespace likelihet::published {
+namespace likelihet::published::wilks_reliability_test {
 namespace {
 
 constexpr std::array forecasts = {0.0, 0.05, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1.0};
@@ -41,4 +41,4 @@ TEST(Wilks, ReliabilityResolutionUncertainty) {
 }
 
 }  // namespace
-}  // namespace likelihet::published
+}  // namespace likelihet::published::wilks_reliability_test

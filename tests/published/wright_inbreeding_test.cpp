@@ -11,7 +11,7 @@
 
 #include <likelihet/planning/kinship.hpp>
 
-namespace likelihet::published {
+namespace likelihet::published::wright_inbreeding_test {
 namespace {
 
 // Adds founders as it goes: a mate of its own for everyone who needs one.
@@ -141,4 +141,4 @@ TEST_P(WrightsList, SecondCousins) {
 INSTANTIATE_TEST_SUITE_P(Frequencies, WrightsList, testing::Values(0.01, 0.3));
 
 }  // namespace
-}  // namespace likelihet::published
+}  // namespace likelihet::published::wright_inbreeding_test

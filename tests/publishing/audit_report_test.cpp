@@ -4,7 +4,7 @@
 
 #include <likelihet/publishing/audit_report.hpp>
 
-namespace likelihet::publishing {
+namespace likelihet::publishing::audit_report_test {
 namespace {
 
 using testing::HasSubstr;
@@ -130,4 +130,4 @@ TEST(AuditReport, AnswersTheReportingItems) {
 }
 
 }  // namespace
-}  // namespace likelihet::publishing
+}  // namespace likelihet::publishing::audit_report_test

@@ -6,7 +6,7 @@
 #include <likelihet/publishing/certificate.hpp>
 #include <likelihet/publishing/qr_code.hpp>
 
-namespace likelihet::publishing {
+namespace likelihet::publishing::certificate_test {
 namespace {
 
 using testing::AllOf;
@@ -138,4 +138,4 @@ TEST(QrDrawing, KeepsAQuietZoneOfFourModulesAndIsWideEnough) {
 }
 
 }  // namespace
-}  // namespace likelihet::publishing
+}  // namespace likelihet::publishing::certificate_test

@@ -6,7 +6,7 @@
 
 #include <likelihet/publishing/charts.hpp>
 
-namespace likelihet::publishing {
+namespace likelihet::publishing::charts_test {
 namespace {
 
 using testing::HasSubstr;
@@ -134,4 +134,4 @@ TEST(Listings, SayHowManyOfHowMany) {
 }
 
 }  // namespace
-}  // namespace likelihet::publishing
+}  // namespace likelihet::publishing::charts_test

@@ -6,7 +6,7 @@
 #include <likelihet/publishing/claim.hpp>
 #include <likelihet/publishing/claim_state.hpp>
 
-namespace likelihet::publishing {
+namespace likelihet::publishing::claims_of_loci_test {
 namespace {
 
 using genetics::Chromosome;
@@ -254,4 +254,4 @@ TEST(Correction, IsNotNeededOfWhatStandsOrWaits) {
 }
 
 }  // namespace
-}  // namespace likelihet::publishing
+}  // namespace likelihet::publishing::claims_of_loci_test

@@ -6,7 +6,7 @@
 #include <likelihet/publishing/claim.hpp>
 #include <likelihet/publishing/claim_state.hpp>
 
-namespace likelihet::publishing {
+namespace likelihet::publishing::claims_test {
 namespace {
 
 using genetics::Sex;
@@ -220,4 +220,4 @@ TEST(ClaimState, TheRangeIsHeldToItsEnds) {
 }
 
 }  // namespace
-}  // namespace likelihet::publishing
+}  // namespace likelihet::publishing::claims_test

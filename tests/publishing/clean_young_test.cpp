@@ -7,7 +7,7 @@
 
 #include <likelihet/publishing/clean_young.hpp>
 
-namespace likelihet::publishing {
+namespace likelihet::publishing::clean_young_test {
 namespace {
 
 TEST(CleanYoung, AgreesWithTheDemosTable) {
@@ -43,4 +43,4 @@ RC_GTEST_PROP(CleanYoung, IsTheFewestByBayes, ()) {
 }
 
 }  // namespace
-}  // namespace likelihet::publishing
+}  // namespace likelihet::publishing::clean_young_test

@@ -4,7 +4,7 @@
 
 #include <likelihet/publishing/copies.hpp>
 
-namespace likelihet::publishing {
+namespace likelihet::publishing::copies_test {
 namespace {
 
 genetics::Locus locus_of(const colony::LocusDescription& description,
@@ -86,4 +86,4 @@ TEST(Looks, AStrongerFormIsShownByTwo) {
 }
 
 }  // namespace
-}  // namespace likelihet::publishing
+}  // namespace likelihet::publishing::copies_test

@@ -9,7 +9,7 @@
 #include <likelihet/documents/colony_document.hpp>
 #include <likelihet/documents/model_document.hpp>
 
-namespace likelihet::publishing {
+namespace likelihet::publishing::demo_listings_test {
 namespace {
 
 using testing::HasSubstr;
@@ -99,4 +99,4 @@ TEST(DemoListings, NothingIsCertainThatRestsOnAnUncertainParent) {
 }
 
 }  // namespace
-}  // namespace likelihet::publishing
+}  // namespace likelihet::publishing::demo_listings_test

@@ -3,7 +3,7 @@
 
 #include <likelihet/publishing/fields.hpp>
 
-namespace likelihet::publishing {
+namespace likelihet::publishing::fields_test {
 namespace {
 
 using testing::ElementsAre;
@@ -52,4 +52,4 @@ TEST(Fields, FindsEntries) {
 }
 
 }  // namespace
-}  // namespace likelihet::publishing
+}  // namespace likelihet::publishing::fields_test

@@ -3,7 +3,7 @@
 
 #include <likelihet/publishing/figures.hpp>
 
-namespace likelihet::publishing {
+namespace likelihet::publishing::figures_test {
 namespace {
 
 TEST(Figures, Percentages) {
@@ -58,4 +58,4 @@ TEST(Figures, CodesInWords) {
 }
 
 }  // namespace
-}  // namespace likelihet::publishing
+}  // namespace likelihet::publishing::figures_test

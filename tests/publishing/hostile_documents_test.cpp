@@ -7,7 +7,7 @@
 
 #include <likelihet/publishing/audit_report.hpp>
 
-namespace likelihet::publishing {
+namespace likelihet::publishing::hostile_documents_test {
 namespace {
 
 using nlohmann::json;
@@ -164,4 +164,4 @@ TEST(HostileDocuments, NoDocumentAtAll) {
 }
 
 }  // namespace
-}  // namespace likelihet::publishing
+}  // namespace likelihet::publishing::hostile_documents_test

@@ -9,7 +9,7 @@
 #include <likelihet/publishing/listing_markdown.hpp>
 #include <likelihet/publishing/listing_sections.hpp>
 
-namespace likelihet::publishing {
+namespace likelihet::publishing::listing_formats_test {
 namespace {
 
 using nlohmann::json;
@@ -217,4 +217,4 @@ TEST(ListingSections, WhatIsNotCarriedIsOneSection) {
 }
 
 }  // namespace
-}  // namespace likelihet::publishing
+}  // namespace likelihet::publishing::listing_formats_test

@@ -3,7 +3,7 @@
 #include <gmock/gmock.h>
 #include <publishing/listed.hpp>
 
-namespace likelihet::publishing {
+namespace likelihet::publishing::listing_rules_test {
 namespace {
 
 using genetics::Sex;
@@ -414,4 +414,4 @@ TEST(ListingRules, TooLargeIsAnAnswer) {
 }
 
 }  // namespace
-}  // namespace likelihet::publishing
+}  // namespace likelihet::publishing::listing_rules_test

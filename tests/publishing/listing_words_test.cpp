@@ -12,7 +12,7 @@
 #include <likelihet/publishing/markup.hpp>
 #include <likelihet/publishing/statement_words.hpp>
 
-namespace likelihet::publishing {
+namespace likelihet::publishing::listing_words_test {
 namespace {
 
 using colony::Grade;
@@ -218,4 +218,4 @@ TEST(PlainWords, CountAnimalsNotPercents) {
 }
 
 }  // namespace
-}  // namespace likelihet::publishing
+}  // namespace likelihet::publishing::listing_words_test

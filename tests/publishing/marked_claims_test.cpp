@@ -16,7 +16,7 @@
 #include <likelihet/publishing/claim_state.hpp>
 #include <likelihet/publishing/verification.hpp>
 
-namespace likelihet::publishing {
+namespace likelihet::publishing::marked_claims_test {
 namespace {
 
 using testing::HasSubstr;
@@ -263,4 +263,4 @@ TEST_F(MarkedClaim, LapsesWithTheReadingThatItRestsOn) {
 }
 
 }  // namespace
-}  // namespace likelihet::publishing
+}  // namespace likelihet::publishing::marked_claims_test

@@ -7,7 +7,7 @@
 #include <likelihet/learning/learn.hpp>
 #include <likelihet/publishing/rounding.hpp>
 
-namespace likelihet::publishing {
+namespace likelihet::publishing::marks_earned_test {
 namespace {
 
 using testing::HasSubstr;
@@ -186,4 +186,4 @@ TEST(UselessMarks, AreNeverCounted) {
 }
 
 }  // namespace
-}  // namespace likelihet::publishing
+}  // namespace likelihet::publishing::marks_earned_test

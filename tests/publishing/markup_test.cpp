@@ -6,7 +6,7 @@
 #include <likelihet/publishing/markup.hpp>
 #include <likelihet/publishing/script.hpp>
 
-namespace likelihet::publishing {
+namespace likelihet::publishing::markup_test {
 namespace {
 
 using testing::HasSubstr;
@@ -76,4 +76,4 @@ RC_GTEST_PROP(Script, DataReadsBackAsItWas, ()) {
 }
 
 }  // namespace
-}  // namespace likelihet::publishing
+}  // namespace likelihet::publishing::markup_test

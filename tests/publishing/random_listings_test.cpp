@@ -12,7 +12,7 @@
 #include <likelihet/publishing/certificate.hpp>
 #include <likelihet/publishing/rounding.hpp>
 
-namespace likelihet::properties {
+namespace likelihet::properties::random_listings_test {
 namespace {
 
 using publishing::Basis;
@@ -184,4 +184,4 @@ TEST(RandomListings, AccountsEndAtTheNumberWithoutMarks) {
 }
 
 }  // namespace
-}  // namespace likelihet::properties
+}  // namespace likelihet::properties::random_listings_test

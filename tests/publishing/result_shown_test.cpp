@@ -4,7 +4,7 @@
 
 #include <likelihet/publishing/result_shown.hpp>
 
-namespace likelihet::publishing {
+namespace likelihet::publishing::result_shown_test {
 namespace {
 
 using support::RecordsBuilder;
@@ -81,4 +81,4 @@ TEST(ResultShown, AnExactTestErrsInMixUpsAlone) {
 }
 
 }  // namespace
-}  // namespace likelihet::publishing
+}  // namespace likelihet::publishing::result_shown_test

@@ -6,7 +6,7 @@
 
 #include <likelihet/publishing/rounding.hpp>
 
-namespace likelihet::publishing {
+namespace likelihet::publishing::rounding_test {
 namespace {
 
 TEST(RoundedDown, WholePercentsAreNeverRoundedUp) {
@@ -77,4 +77,4 @@ TEST(InSoMany, NaturalFrequenciesAreRoundedDown) {
 }
 
 }  // namespace
-}  // namespace likelihet::publishing
+}  // namespace likelihet::publishing::rounding_test

@@ -5,7 +5,7 @@
 #include <likelihet/publishing/score_kinds.hpp>
 #include <likelihet/publishing/sections.hpp>
 
-namespace likelihet::publishing {
+namespace likelihet::publishing::sections_test {
 namespace {
 
 using testing::HasSubstr;
@@ -148,4 +148,4 @@ TEST(ReportingSection, AnswersOutOfTheDocument) {
 }
 
 }  // namespace
-}  // namespace likelihet::publishing
+}  // namespace likelihet::publishing::sections_test

@@ -4,7 +4,7 @@
 
 #include <likelihet/publishing/standing.hpp>
 
-namespace likelihet::publishing {
+namespace likelihet::publishing::standing_test {
 namespace {
 
 using testing::ElementsAre;
@@ -135,4 +135,4 @@ TEST(RecordInWords, LabelsTheKindsOfOutcome) {
 }
 
 }  // namespace
-}  // namespace likelihet::publishing
+}  // namespace likelihet::publishing::standing_test

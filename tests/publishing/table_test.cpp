@@ -4,7 +4,7 @@
 
 #include <likelihet/publishing/table.hpp>
 
-namespace likelihet::publishing {
+namespace likelihet::publishing::table_test {
 namespace {
 
 using testing::HasSubstr;
@@ -57,4 +57,4 @@ TEST(Folded, IsClosedOrOpen) {
 }
 
 }  // namespace
-}  // namespace likelihet::publishing
+}  // namespace likelihet::publishing::table_test

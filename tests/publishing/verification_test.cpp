@@ -5,7 +5,7 @@
 
 #include <likelihet/publishing/verification.hpp>
 
-namespace likelihet::publishing {
+namespace likelihet::publishing::verification_test {
 namespace {
 
 using testing::HasSubstr;
@@ -159,4 +159,4 @@ TEST_F(Verifying, FailsIfTablesThatItCountedAreGoneOrChanged) {
 }
 
 }  // namespace
-}  // namespace likelihet::publishing
+}  // namespace likelihet::publishing::verification_test

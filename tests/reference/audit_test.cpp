@@ -21,7 +21,7 @@
 #include <likelihet/audit/score.hpp>
 #include <likelihet/audit/two_by_two.hpp>
 
-namespace likelihet::audit {
+namespace likelihet::audit::audit_test {
 namespace {
 
 constexpr double tolerance = 1e-6;
@@ -195,4 +195,4 @@ TEST(AuditReference, AgreesWithPython) {
 }
 
 }  // namespace
-}  // namespace likelihet::audit
+}  // namespace likelihet::audit::audit_test

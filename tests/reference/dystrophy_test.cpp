@@ -10,7 +10,7 @@
 #include "reference/halves.hpp"
 #include <gtest/gtest.h>
 
-namespace likelihet {
+namespace likelihet::reference::dystrophy_test {
 namespace {
 
 TEST(Dystrophy, FourMarksPredictTheUntestedHalfNoWorse) {
@@ -24,4 +24,4 @@ TEST(Dystrophy, FourMarksPredictTheUntestedHalfNoWorse) {
 }
 
 }  // namespace
-}  // namespace likelihet
+}  // namespace likelihet::reference::dystrophy_test

@@ -10,7 +10,7 @@
 #include "reference/halves.hpp"
 #include <gtest/gtest.h>
 
-namespace likelihet {
+namespace likelihet::reference::hemophilia_test {
 namespace {
 
 constexpr std::size_t women = 75;
@@ -67,4 +67,4 @@ TEST(Hemophilia, MarksThatRepeatEachOtherAreTold) {
 }
 
 }  // namespace
-}  // namespace likelihet
+}  // namespace likelihet::reference::hemophilia_test

@@ -19,7 +19,7 @@
 #include <likelihet/documents/model_document.hpp>
 #include <likelihet/odds/odds.hpp>
 
-namespace likelihet {
+namespace likelihet::reference::jags_test {
 namespace {
 
 std::string text(const std::string& path) {
@@ -109,4 +109,4 @@ TEST_F(JagsDemo, ErrorsAreHonestAndSmall) {
 }
 
 }  // namespace
-}  // namespace likelihet
+}  // namespace likelihet::reference::jags_test

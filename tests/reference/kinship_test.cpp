@@ -16,7 +16,7 @@
 #include <likelihet/documents/model_document.hpp>
 #include <likelihet/planning/kinship.hpp>
 
-namespace likelihet {
+namespace likelihet::reference::kinship_test {
 namespace {
 
 using Cells = std::map<std::string, std::string>;
@@ -219,4 +219,4 @@ TEST(KinshipInR, TheDemoIsTheDocument) {
 }
 
 }  // namespace
-}  // namespace likelihet
+}  // namespace likelihet::reference::kinship_test

@@ -16,7 +16,7 @@
 #include <likelihet/documents/model_document.hpp>
 #include <likelihet/learning/learn.hpp>
 
-namespace likelihet {
+namespace likelihet::reference::learning_jags_test {
 namespace {
 
 std::string text(const std::string& name) {
@@ -93,4 +93,4 @@ TEST(JagsLearning, MeansWithinThreeErrorsAndIntervalEndsWithinOneHundredth) {
 }
 
 }  // namespace
-}  // namespace likelihet
+}  // namespace likelihet::reference::learning_jags_test

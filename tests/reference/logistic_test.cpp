@@ -12,7 +12,7 @@
 #include "reference/two_classes.hpp"
 #include <gtest/gtest.h>
 
-namespace likelihet {
+namespace likelihet::reference::logistic_test {
 namespace {
 
 constexpr std::size_t animals_of_a_herd = 400;
@@ -217,4 +217,4 @@ TEST(Logistic, LearnedOddsPredictNoWorse) {
 }
 
 }  // namespace
-}  // namespace likelihet
+}  // namespace likelihet::reference::logistic_test
