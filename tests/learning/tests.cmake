@@ -1,4 +1,4 @@
-likelihet_test(learning_tests COMPUTES
+likelihet_test(learning_tests COMPUTES STATISTICS "Calibration.*"
   SOURCES
     ${CMAKE_CURRENT_SOURCE_DIR}/learning/calibration_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/learning/chain_test.cpp
