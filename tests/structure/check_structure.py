@@ -94,6 +94,12 @@ def layers_declare_what_they_use(root):
             for place, other in layer_includes(root, name) if other not in reach(uses, name)]
 
 
+def sources_are_not_included(root):
+    """Sources are compiled together by files that CMake writes, never by one another."""
+    return matching(root, list(sources(root, "lib", "cli", "tests")),
+                    re.compile(r'#\s*include\s*[<"][^>"]*\.cpp[>"]'))
+
+
 def short_files(root):
     return [f"{path.relative_to(root)} has {len(lines_of(path))} lines, over {MOST_LINES}"
             for path in sources(root, "lib", "cli") if len(lines_of(path)) > MOST_LINES]
@@ -120,7 +126,7 @@ def every_test_is_built(root):
 
 RULES = {rule.__name__: rule for rule in (
     lib_is_silent, sql_only_in_book, top_level, includes_point_down, layers_declare_what_they_use,
-    short_files, nothing_names_this_machine, every_test_is_built)}
+    sources_are_not_included, short_files, nothing_names_this_machine, every_test_is_built)}
 
 
 def main():

@@ -29,6 +29,7 @@ BREACHES = {
     "top_level": ("notes.txt", "\n"),
     "includes_point_down": ("lib/low/low.hpp", "#include <likelihet/middle/m.hpp>\n"),
     "layers_declare_what_they_use": ("lib/high/h.cpp", "#include <likelihet/book/book.hpp>\n"),
+    "sources_are_not_included": ("cli/main.cpp", '#include "other.cpp"\n'),
     "short_files": ("lib/low/low.hpp", "\n" * 501),
     "every_test_is_built": ("tests/low/other_test.cpp", "// Another.\n"),
     "nothing_names_this_machine": ("docs/model.md", "See /" + "home/me/notes.\n"),
