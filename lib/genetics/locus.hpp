@@ -3,6 +3,7 @@
 #pragma once
 
 #include <cstddef>
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -89,5 +90,28 @@ class Locus {
   std::vector<Genotype> genotypes_;
   std::vector<std::string> keys_;
 };
+
+/// What can be seen of an allele: the one definition of a visual (docs/model.md).
+struct Looks {
+  /// One copy beside the first allele looks otherwise than none, in half of such animals or more
+  /// (total variation distance): a dominant or a one-copy visible trait, of which "het" is not
+  /// said.
+  bool seen_in_one_copy = false;
+  /// By appearance: whether an animal that shows it is a visual. Two first alleles never show it,
+  /// and an animal without a first allele, this one among its two, may; one copy beside the first
+  /// never does, unless one copy is to be seen anyway: then its looks are a visual's too. A look
+  /// that one copy gives now and then is nobody's proof. Where looks overlap so far that this
+  /// leaves none, it is what two copies show most, if two first alleles show another most.
+  std::vector<bool> visual;
+};
+
+/// Of an allele other than the first. Throws std::out_of_range without such an allele.
+Looks looks_of(const Locus& locus, std::uint16_t allele);
+
+/// The appearance that the genotype shows most; of equals the first.
+std::size_t likeliest_appearance(const Locus& locus, std::size_t genotype);
+
+/// Whether what the genotype shows most is a visual's, of any of its alleles.
+bool looks_visual(const Locus& locus, std::size_t genotype);
 
 }  // namespace likelihet::genetics

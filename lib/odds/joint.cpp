@@ -68,7 +68,6 @@ JointBeliefs::Made JointBeliefs::make(const Scenario& scenario, const Options& o
 JointBeliefs::JointBeliefs(const Scenario& scenario, std::unique_ptr<Prepared> prepared,
                            std::size_t memory)
     : held_(scenario.held),
-      colony_(scenario.colony),
       prepared_(std::move(prepared)),
       believed_(believed(scenario.colony->model())),
       memory_bytes_(memory),

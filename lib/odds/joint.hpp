@@ -86,7 +86,6 @@ class JointBeliefs {
   [[nodiscard]] std::optional<TooLarge> too_many_cells(std::span<const std::size_t> held) const;
 
   std::vector<GenotypePlace> held_;
-  const colony::Colony* colony_;
   std::unique_ptr<Prepared> prepared_;
   Tables believed_;
   std::size_t memory_bytes_;

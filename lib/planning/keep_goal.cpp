@@ -8,26 +8,8 @@ namespace likelihet::planning {
 
 namespace {
 
-std::size_t likeliest_appearance(const genetics::Locus& locus, std::size_t genotype) {
-  std::size_t best = 0;
-  for (std::size_t s = 1; s < locus.appearances().size(); ++s) {
-    if (locus.shows(genotype, s) > locus.shows(genotype, best)) best = s;
-  }
-  return best;
-}
-
 bool all_first(const genetics::Genotype& genotype) {
   return genotype.first == 0 && genotype.second.value_or(0) == 0;
-}
-
-bool looks_other(const genetics::Locus& locus, std::size_t genotype) {
-  for (std::size_t g = 0; g < locus.size(); ++g) {
-    const genetics::Genotype& plain = locus.genotypes()[g];
-    if (all_first(plain) && plain.sex == locus.genotypes()[genotype].sex) {
-      return likeliest_appearance(locus, g) != likeliest_appearance(locus, genotype);
-    }
-  }
-  return false;
 }
 
 }  // namespace
@@ -43,7 +25,7 @@ std::variant<KeepGoal, colony::Fault> keep_goal_named(const genetics::Locus& loc
     } else if (name == "carrier") {
       out.meets[g] = !all_first(locus.genotypes()[g]);
     } else if (name == "visual") {
-      out.meets[g] = looks_other(locus, g);
+      out.meets[g] = genetics::looks_visual(locus, g);
     }
     known.push_back(locus.key(g));
   }

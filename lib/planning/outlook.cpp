@@ -218,11 +218,7 @@ class Adding {
 }  // namespace
 
 std::size_t usual_appearance(const genetics::Locus& locus) {
-  std::size_t best = 0;
-  for (std::size_t a = 1; a < locus.appearances().size(); ++a) {
-    if (locus.shows(0, a) > locus.shows(0, best)) best = a;
-  }
-  return best;
+  return genetics::likeliest_appearance(locus, 0);
 }
 
 std::optional<colony::Fault> pairing_fault(const colony::Colony& colony, Pair pair) {

@@ -39,20 +39,18 @@ bool has(const genetics::Locus& locus, std::size_t genotype, std::uint16_t allel
   return locus.genotypes()[genotype].copies(allele) > 0;
 }
 
-// What only animals with the allele show; else what two copies show most.
+// A visual's appearances; where none tells one, what two copies show most.
 std::vector<std::size_t> visuals_of(const genetics::Locus& locus, std::uint16_t allele) {
+  const genetics::Looks looks = genetics::looks_of(locus, allele);
   std::vector<std::size_t> out;
-  std::size_t most = 0;
-  for (std::size_t a = 0; a < locus.appearances().size(); ++a) {
-    bool with = false, without = false;
-    for (std::size_t g = 0; g < locus.size(); ++g) {
-      const unsigned copies = locus.genotypes()[g].copies(allele);
-      if (locus.shows(g, a) > 0) (copies > 0 ? with : without) = true;
-      if (copies == 2 && locus.shows(g, a) > locus.shows(g, most)) most = a;
-    }
-    if (with && !without) out.push_back(a);
+  for (std::size_t a = 0; a < looks.visual.size(); ++a) {
+    if (looks.visual[a]) out.push_back(a);
   }
-  if (out.empty()) out.push_back(most);
+  for (std::size_t g = 0; out.empty() && g < locus.size(); ++g) {
+    if (locus.genotypes()[g].copies(allele) == 2) {
+      out.push_back(genetics::likeliest_appearance(locus, g));
+    }
+  }
   return out;
 }
 

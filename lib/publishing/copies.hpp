@@ -1,4 +1,4 @@
-// How many copies of an allele, and whether they show. Private to the layer.
+// How many copies of an allele. Private to the layer.
 #pragma once
 
 #include <cstddef>
@@ -29,18 +29,6 @@ struct CopyChances {
 /// `odds` over the locus's genotypes, in state order.
 CopyChances copy_chances(const genetics::Locus& locus, const std::vector<double>& odds,
                          std::uint16_t allele);
-
-/// What distinguishes the looks of the genotypes of an allele.
-struct Looks {
-  /// One copy beside the first allele looks otherwise than none, in half of such animals or more
-  /// (total variation distance): a dominant or a visible trait, of which "het" is not said.
-  bool seen_in_one_copy = false;
-  /// By appearance: whether neither two first alleles nor one copy beside a first allele ever look
-  /// so, while two copies may.
-  std::vector<bool> shown_by_two;
-};
-
-Looks looks_of(const genetics::Locus& locus, std::uint16_t allele);
 
 /// Whether an animal of this sex has one chromosome only, so that it can't be het.
 bool has_one_chromosome(const genetics::Locus& locus, const std::optional<genetics::Sex>& sex);

@@ -55,8 +55,27 @@ bool GroundOdds::marks_tell(std::size_t animal, std::size_t locus) const {
   return false;
 }
 
+std::optional<std::vector<double>> GroundOdds::markless_without(
+    const std::vector<std::size_t>& observations, std::size_t animal, std::size_t locus) const {
+  odds::Scenario fewer = audit::without_scores(scenario);
+  const colony::Observation* first = scenario.colony->observations().data();
+  std::erase_if(fewer.observations, [&](const colony::Observation* one) {
+    return std::find(observations.begin(), observations.end(),
+                     static_cast<std::size_t>(one - first)) != observations.end();
+  });
+  const auto tables = odds::believed(scenario.colony->model());
+  auto made = odds::prepare(fewer, tables, memory_bytes);
+  if (std::holds_alternative<odds::TooLarge>(made)) return std::nullopt;
+  const auto& prepared = *std::get<std::unique_ptr<odds::Prepared>>(made);
+  // What is possible with a record is possible without it.
+  const auto beliefs =
+      inference::infer(*prepared.plan, prepared.net.values(odds::Layer::posterior, tables));
+  return odds::genotype_odds(prepared, beliefs, animal, locus);
+}
+
 std::variant<GroundOdds, odds::Contradiction, odds::TooLarge> ground_odds(const Ground& ground) {
   GroundOdds out;
+  out.memory_bytes = ground.memory_bytes;
   out.scenario = odds::scenario(*ground.colony, ground.as_of);
   const odds::Scenario bare = audit::without_scores(out.scenario);
   const auto clash = [&] {

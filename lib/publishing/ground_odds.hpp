@@ -2,6 +2,7 @@
 #pragma once
 
 #include <cstddef>
+#include <optional>
 #include <variant>
 #include <vector>
 
@@ -17,10 +18,16 @@ struct GroundOdds {
   Layer pedigree;  ///< descent, what was sold, sexes, appearances, broods
   Layer markless;  ///< and results
   Layer all;       ///< and marks
+  std::size_t memory_bytes = 0;
 
   /// Whether marks move this animal's odds at the locus at those tables: its own or those of
   /// relatives.
   [[nodiscard]] bool marks_tell(std::size_t animal, std::size_t locus) const;
+
+  /// What `markless` of an animal at a locus would be without these observations (positions in the
+  /// colony); nothing where that would not fit the memory allowed. Computed anew at each call.
+  [[nodiscard]] std::optional<std::vector<double>> markless_without(
+      const std::vector<std::size_t>& observations, std::size_t animal, std::size_t locus) const;
 };
 
 /// One plan with the marks and one without; without any mark the first is the second.

@@ -127,12 +127,12 @@ class ReasonMaker {
   // Young told by what they show: how many are visual, how many look otherwise.
   struct Told {
     std::size_t visual = 0;
-    std::size_t clear = 0;
+    std::size_t other = 0;
     std::vector<std::size_t> looks;
     void add(const Standings& standings, const Kin& kin, std::size_t animal, std::size_t locus) {
       const auto of = kin.looks(animal, locus);
       if (of.empty()) return;
-      ++(standings.signs(animal).empty() ? clear : visual);
+      ++(standings.signs(animal).empty() ? other : visual);
       looks.insert(looks.end(), of.begin(), of.end());
     }
   };
@@ -154,28 +154,41 @@ class ReasonMaker {
       const auto& brood = std::get<colony::Brood>(colony_.observations()[o].what);
       Told& told = by_partner["of genotype " + standings_.locus().key(brood.partner)];
       for (const auto& [appearance, count] : brood.offspring) {
-        (standings_.looks_.shown_by_two[appearance] ? told.visual : told.clear) +=
+        (standings_.looks_.visual[appearance] ? told.visual : told.other) +=
             static_cast<std::size_t>(count);
       }
       told.looks.push_back(o);
     }
     for (const auto& [partner, told] : by_partner) say_young(partner, told);
-    if (in_part.visual + in_part.clear > 0 && !settled()) {
+    if (in_part.visual + in_part.other > 0 && !settled()) {
       say("young that may be its own are counted in part", in_part.looks);
     }
   }
 
   void say_young(const std::string& partner, const Told& told) {
-    if (told.visual > 0 && !chances_.certainly_two()) {
-      say(fmt::format("{} visual young by a partner {} {} a copy", told.visual, partner,
-                      chances_.certainly_some() ? "prove" : "point to"),
-          told.looks);
-    } else if (told.clear > 0 && told.visual == 0 && partner != "clear" && !settled() &&
-               !standings_.looks_.seen_in_one_copy) {
-      say(fmt::format("{} clear young by a partner {} {} it", told.clear, partner,
-                      told.clear == 1 ? "lowers" : "lower"),
-          told.looks);
+    if (told.looks.empty() || chances_.certainly_two()) return;
+    if (told.visual > 0 && chances_.certainly_some()) {
+      return say(fmt::format("{} visual young by a partner {} prove a copy", told.visual, partner),
+                 told.looks);
     }
+    // Where young of that partner could tell nothing, or its own look tells all, they are left out.
+    if (told.visual == 0 &&
+        (partner == "clear" || settled() || standings_.looks_.seen_in_one_copy)) {
+      return;
+    }
+    const std::string what = told.visual > 0 ? fmt::format("{} visual young", told.visual)
+                                             : fmt::format("{} clear young", told.other);
+    say(fmt::format("{} by a partner {} {}", what, partner, direction(told)), told.looks);
+  }
+
+  // What these looks do to the chance that is said, by the odds without them.
+  [[nodiscard]] std::string direction(const Told& told) const {
+    const auto without = standings_.markless_without(animal_, told.looks);
+    const bool one = told.visual + told.other == 1;
+    const double moved = without ? chances_.one - without->one : 0.0;
+    if (moved > rounding_error) return one ? "raises it" : "raise it";
+    if (moved < -rounding_error) return one ? "lowers it" : "lower it";
+    return one ? "is counted in" : "are counted in";
   }
 
   // What sibs and half-sibs taught of parents who are not certain.
@@ -189,9 +202,9 @@ class ReasonMaker {
         told.add(standings_, kin_, one.animal, standings_.locus_);
       }
     }
-    if (told.visual + told.clear == 0 || settled()) return;
+    if (told.visual + told.other == 0 || settled()) return;
     say(fmt::format("looks of {} sibs or half-sibs counted in, {} of them visual",
-                    told.visual + told.clear, told.visual),
+                    told.visual + told.other, told.visual),
         told.looks);
   }
 

@@ -4,6 +4,7 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -25,11 +26,15 @@ class Standings {
   Standings(const GroundOdds& odds, const Kin& kin, std::size_t locus, std::uint16_t allele);
 
   [[nodiscard]] const genetics::Locus& locus() const;
-  [[nodiscard]] const Looks& looks() const { return looks_; }
+  [[nodiscard]] const genetics::Looks& looks() const { return looks_; }
   [[nodiscard]] CopyChances markless(std::size_t animal) const;
   /// The same without results.
   [[nodiscard]] CopyChances pedigree(std::size_t animal) const;
-  /// The recorded looks that only two copies, or all it can have, give.
+  /// The same as markless() had these observations not been made; nothing where that would not fit
+  /// the memory allowed.
+  [[nodiscard]] std::optional<CopyChances> markless_without(
+      std::size_t animal, const std::vector<std::size_t>& observations) const;
+  /// The recorded looks of a visual (genetics::Looks).
   [[nodiscard]] std::vector<std::size_t> signs(std::size_t animal) const;
   /// It shows the trait, by record, and certainly has two copies or all that it can have.
   [[nodiscard]] bool visual(std::size_t animal) const;
@@ -51,7 +56,7 @@ class Standings {
   const Kin& kin_;
   std::size_t locus_;
   std::uint16_t allele_;
-  Looks looks_;
+  genetics::Looks looks_;
 };
 
 }  // namespace likelihet::publishing

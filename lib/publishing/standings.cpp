@@ -25,7 +25,7 @@ Standings::Standings(const GroundOdds& odds, const Kin& kin, std::size_t locus,
       kin_(kin),
       locus_(locus),
       allele_(allele),
-      looks_(looks_of(kin.colony().model().loci()[locus], allele)) {}
+      looks_(genetics::looks_of(kin.colony().model().loci()[locus], allele)) {}
 
 const genetics::Locus& Standings::locus() const {
   return kin_.colony().model().loci()[locus_];
@@ -39,10 +39,17 @@ CopyChances Standings::pedigree(std::size_t animal) const {
   return copy_chances(locus(), odds_.pedigree[animal][locus_], allele_);
 }
 
+std::optional<CopyChances> Standings::markless_without(
+    std::size_t animal, const std::vector<std::size_t>& observations) const {
+  const auto odds = odds_.markless_without(observations, animal, locus_);
+  if (!odds) return std::nullopt;
+  return copy_chances(locus(), *odds, allele_);
+}
+
 std::vector<std::size_t> Standings::signs(std::size_t animal) const {
   std::vector<std::size_t> out;
   for (const std::size_t look : kin_.looks(animal, locus_)) {
-    if (looks_.shown_by_two[kin_.appearance(look)]) out.push_back(look);
+    if (looks_.visual[kin_.appearance(look)]) out.push_back(look);
   }
   return out;
 }
@@ -77,7 +84,7 @@ std::vector<std::size_t> Standings::proofs(std::size_t animal) const {
   for (const std::size_t o : kin_.broods(animal, locus_)) {
     const auto& brood = std::get<colony::Brood>(colony.observations()[o].what);
     if (std::any_of(brood.offspring.begin(), brood.offspring.end(),
-                    [&](const auto& seen) { return looks_.shown_by_two[seen.first]; })) {
+                    [&](const auto& seen) { return looks_.visual[seen.first]; })) {
       out.push_back(o);
     }
   }
@@ -90,9 +97,9 @@ bool Standings::proven(std::size_t animal) const {
 
 std::string Standings::status(std::size_t animal) const {
   const CopyChances chances = markless(animal);
-  if (visual(animal)) return "visual";
   if (chances.certainly_none()) return "clear";
   if (looks_.seen_in_one_copy) return copies_in_words(chances);
+  if (visual(animal)) return "visual";
   if (chances.certainly_two()) return "of two copies";
   if (chances.certainly_one()) {
     if (has_one_chromosome(locus(), kin_.sex(animal))) return "a carrier";

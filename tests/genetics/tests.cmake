@@ -1,5 +1,6 @@
 likelihet_test(genetics_tests
   SOURCES ${CMAKE_CURRENT_SOURCE_DIR}/genetics/locus_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/genetics/looks_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/genetics/transmission_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/genetics/founder_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/genetics/sex_test.cpp

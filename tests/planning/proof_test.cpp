@@ -190,6 +190,20 @@ TEST(Proof, AnAlleleThatNeverShows) {
 }
 
 // An allele that one copy shows in another way: a young of either look proves it.
+// 3 in 10 hets are tinted: that proves nothing by a visual partner, all of whose young are hets.
+TEST(Proof, AHetThatShowsNowAndThenIsNoVisual) {
+  auto model = support::recessive_model();
+  model.loci[0].appearance = {{"default", {{"plain", 1.0}}},
+                              {"+/e", {{"plain", 0.7}, {"tinted", 0.3}}},
+                              {"e/e", {{"ember", 1.0}}}};
+  const auto colony = support::colony_of(support::made(model), possible_het(0.5).records);
+  const Proof out = proof_of(colony, with_animal(colony, "M", "V"));
+  ASSERT_EQ(out.visual_appearances.size(), 1u);
+  EXPECT_EQ(colony.model().loci()[0].appearances()[out.visual_appearances[0]], "ember");
+  EXPECT_NEAR(out.odds.visual(), 0.25, 1e-15);
+  EXPECT_NEAR(out.odds.after_visual()->carrier, 1.0, 1e-15);
+}
+
 TEST(Proof, TwoLooksOfOneAllele) {
   auto model = support::recessive_model();
   model.loci[0].appearance = {{"default", {{"plain", 1.0}}},

@@ -1,4 +1,4 @@
-// Copies of an allele, and what shows them.
+// Copies of an allele.
 #include <gtest/gtest.h>
 #include <support/small_model.hpp>
 
@@ -42,47 +42,6 @@ TEST(CopyChances, AreCertainByTheDigitsOfTheContrary) {
   EXPECT_TRUE(rounding.certainly_one());
   EXPECT_TRUE(rounding.certainly_some());
   EXPECT_TRUE(rounding.settled());
-}
-
-TEST(Looks, ARecessiveIsShownByTwo) {
-  const auto locus = locus_of(support::recessive_locus());
-  const Looks looks = looks_of(locus, 1);
-  EXPECT_FALSE(looks.seen_in_one_copy);
-  EXPECT_TRUE(looks.shown_by_two[locus.find_appearance("ember").value()]);
-  EXPECT_FALSE(looks.shown_by_two[locus.find_appearance("plain").value()]);
-}
-
-TEST(Looks, ADominantTraitIsSeenInOneCopy) {
-  auto description = support::recessive_locus();
-  description.appearance = {
-      {"default", {{"plain", 1.0}}}, {"+/e", {{"ember", 1.0}}}, {"e/e", {{"ember", 1.0}}}};
-  const auto locus = locus_of(description);
-  EXPECT_TRUE(looks_of(locus, 1).seen_in_one_copy);
-  EXPECT_FALSE(looks_of(locus, 1).shown_by_two[locus.find_appearance("ember").value()]);
-}
-
-TEST(Looks, HalfOfTheCarriersShowingIsSeenLessIsNot) {
-  auto description = support::recessive_locus();
-  const auto seen = [&](double chance) {
-    description.appearance = {{"default", {{"plain", 1.0}}},
-                              {"+/e", {{"plain", 1 - chance}, {"ember", chance}}},
-                              {"e/e", {{"ember", 1.0}}}};
-    return looks_of(locus_of(description), 1).seen_in_one_copy;
-  };
-  EXPECT_TRUE(seen(0.5));
-  EXPECT_FALSE(seen(0.4));
-}
-
-TEST(Looks, AStrongerFormIsShownByTwo) {
-  // One copy shows too, and two copies otherwise.
-  auto description = support::recessive_locus();
-  description.appearance = {
-      {"+/+", {{"plain", 1.0}}}, {"+/e", {{"tinged", 1.0}}}, {"e/e", {{"ember", 1.0}}}};
-  const auto locus = locus_of(description);
-  const Looks looks = looks_of(locus, 1);
-  EXPECT_TRUE(looks.seen_in_one_copy);
-  EXPECT_TRUE(looks.shown_by_two[locus.find_appearance("ember").value()]);
-  EXPECT_FALSE(looks.shown_by_two[locus.find_appearance("tinged").value()]);
 }
 
 }  // namespace

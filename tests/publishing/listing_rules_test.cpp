@@ -135,6 +135,24 @@ TEST(ListingRules, ClearYoungByAVisualLowerAParentAndAreNamed) {
   EXPECT_THAT(listed.rests_on(m), ElementsAre("o2", "o3", "o4", "o5"));
 }
 
+TEST(ListingRules, AYoungThatIsNoVisualRaisesWhereHetsShowItNowAndThen) {
+  // 3 in 10 hets are tinted. P(tinted young) of a het by a partner at 1/2: 3/4 x 1/2 x 0.3 + 1/4 x
+  // 1/2 x 0.3 = 0.15; of a non-carrier: 1/4 x 0.3 = 0.075. So 1/2 becomes 2/3, though nobody saw a
+  // visual.
+  auto description = recessive_model();
+  description.loci[0].appearance = {{"default", {{"plain", 1.0}}},
+                                    {"+/e", {{"plain", 0.7}, {"tinted", 0.3}}},
+                                    {"e/e", {{"ember", 1.0}}}};
+  auto records = pair_sold_as(0.5, 0.5);
+  records.hatchling("H", "C").shows("H", "ember", "tinted");
+  const Listed listed(description, records);
+  const Statement m = listed.at("M");
+  EXPECT_NEAR(m.markless, 2.0 / 3, 1e-12);
+  EXPECT_THAT(m.reason, HasSubstr("1 clear young by a partner"));
+  EXPECT_THAT(m.reason, HasSubstr("raises it"));
+  EXPECT_THAT(m.reason, Not(HasSubstr("lower")));
+}
+
 TEST(ListingRules, ABroodTeachesTheSame) {
   RecordsBuilder records;
   records.founder("M", Sex::male).bought_as("ember", {{"+/+", 0.5}, {"+/e", 0.5}}, 1.0);

@@ -1,5 +1,6 @@
 // Listings of random books, with every feature of the records, against their definition: the odds
 // by enumeration of every joint state, and what may never be said.
+#include <algorithm>
 #include <cmath>
 
 #include "properties/enumeration.hpp"
@@ -10,6 +11,8 @@
 
 #include <likelihet/odds/odds.hpp>
 #include <likelihet/publishing/certificate.hpp>
+#include <likelihet/publishing/copies.hpp>
+#include <likelihet/publishing/ground_odds.hpp>
 #include <likelihet/publishing/rounding.hpp>
 
 namespace likelihet::properties::random_listings_test {
@@ -67,6 +70,59 @@ void check_bounds(const Statement& one) {
   }
   const bool certain = one.label == Label::proven || one.label == Label::certain;
   EXPECT_TRUE(certain || one.headline.find("100 %") == std::string::npos) << one.headline;
+}
+
+// A reason's direction is the odds with some looks against the odds without them: these are those
+// of the book in which they were never recorded.
+TEST(RandomListings, OddsWithoutSomeLooksAreThoseOfABookWithoutThem) {
+  std::size_t checked = 0;
+  for (std::uint64_t seed = 1; seed <= 1000 && !HasFailure(); ++seed) {
+    Dice dice(seed);
+    const RandomColony drawn = random_colony(dice);
+    SCOPED_TRACE("seed " + std::to_string(seed));
+    if (contradictory(*drawn.colony)) continue;
+    publishing::Ground ground;
+    ground.colony = drawn.colony.get();
+    const auto made = publishing::ground_odds(ground);
+    const auto* odds = std::get_if<publishing::GroundOdds>(&made);
+    ASSERT_NE(odds, nullptr);
+
+    std::vector<std::size_t> left_out;
+    colony::Records fewer = drawn.records;
+    for (std::size_t o = 0; o < drawn.colony->observations().size(); ++o) {
+      const auto& observation = drawn.colony->observations()[o];
+      const bool look = std::holds_alternative<colony::AppearanceSeen>(observation.what) ||
+                        std::holds_alternative<colony::Brood>(observation.what);
+      const bool withdrawn =
+          std::any_of(fewer.observations.begin(), fewer.observations.end(), [&](const auto& one) {
+            const auto* withdrawal = std::get_if<colony::WithdrawalRecord>(&one.what);
+            return withdrawal != nullptr && withdrawal->of == observation.id;
+          });
+      if (!look || withdrawn || seed % 2 == o % 2) continue;
+      left_out.push_back(o);
+      std::erase_if(fewer.observations, [&](const auto& one) { return one.id == observation.id; });
+    }
+    if (left_out.empty()) continue;
+    for (auto& observation : fewer.observations) {
+      if (auto* score = std::get_if<colony::ScoreRecord>(&observation.what)) score->level.reset();
+    }
+    const colony::Colony without = support::colony_of(drawn.model, fewer);
+    const Enumerated expected = enumerate(without, std::nullopt);
+    for (std::size_t a = 0; a < without.animals().size(); ++a) {
+      const std::size_t here = *drawn.colony->find_animal(without.animals()[a].id);
+      for (std::size_t l = 0; l < without.model().loci().size(); ++l) {
+        const auto found = odds->markless_without(left_out, here, l);
+        ASSERT_TRUE(found);
+        const auto& locus = without.model().loci()[l];
+        for (std::uint16_t allele = 1; allele < locus.alleles().size(); ++allele) {
+          EXPECT_NEAR(publishing::copy_chances(locus, *found, allele).one,
+                      expected.animals[a][l].het[allele - std::size_t{1}], close);
+        }
+        ++checked;
+      }
+    }
+  }
+  EXPECT_GT(checked, 1000u);
 }
 
 TEST(RandomListings, AreTheEnumeratedOddsRoundedDown) {
