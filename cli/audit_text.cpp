@@ -199,6 +199,19 @@ std::string mark_name(const colony::Model& model, const audit::MarkAudit& mark) 
   return name;
 }
 
+// Animals at this level or above.
+double total(const std::vector<double>& by_level, std::size_t from) {
+  double sum = 0;
+  for (std::size_t k = from; k < by_level.size(); ++k) sum += by_level[k];
+  return sum;
+}
+
+// "9 of 12"; "–" of nobody.
+std::string shown_by(const std::vector<double>& by_level, std::size_t at_least) {
+  const double all = total(by_level, 0);
+  return all > 0 ? fmt::format("{:.0f} of {:.0f}", total(by_level, at_least), all) : "–";
+}
+
 std::string ratio_cell(const std::optional<audit::Estimate>& ratio) {
   if (!ratio) return "–";
   return fmt::format("×{:.2g} ({:.2g} to {:.2g})", ratio->value, ratio->interval.low,
@@ -249,10 +262,14 @@ std::string marks_text(const colony::Colony& colony, const audit::Audit& audit,
                  {"odds ×"},
                  {"among siblings ×"}});
     for (const auto& cut : mark.cuts) {
-      table.add({printable(marker.levels[cut.at_least]), percent(cut.sensitivity.naive.value),
-                 percent(1 - cut.specificity.naive.value), percent(cut.sensitivity.corrected.value),
-                 percent(1 - cut.specificity.corrected.value), ratio_cell(cut.odds_ratio_pooled),
-                 ratio_cell(cut.odds_ratio_within)});
+      const bool carriers = total(mark.known_carriers, 0) > 0;
+      const bool others = total(mark.known_others, 0) > 0;
+      table.add({printable(marker.levels[cut.at_least]),
+                 shown_by(mark.known_carriers, cut.at_least),
+                 shown_by(mark.known_others, cut.at_least),
+                 carriers ? percent(cut.sensitivity.corrected.value) : "–",
+                 others ? percent(1 - cut.specificity.corrected.value) : "–",
+                 ratio_cell(cut.odds_ratio_pooled), ratio_cell(cut.odds_ratio_within)});
     }
     text += table.text(terminal, 6);
     if (mark.adds_to_others) {

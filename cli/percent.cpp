@@ -27,12 +27,6 @@ std::string odds_ratio_in_words(double odds) {
   return odds >= 1 ? fmt::format("{:.3g} : 1", odds) : fmt::format("1 : {:.3g}", 1 / odds);
 }
 
-std::string factor_in_words(double factor) {
-  if (std::isinf(factor)) return "proves it";
-  if (factor == 0) return "rules it out";
-  return fmt::format("×{:.3g}", factor);
-}
-
 std::string decibans_in_words(double decibans) {
   if (!std::isfinite(decibans)) return "";
   // Adding 0 turns a negative zero, left by rounding, into a plain one.

@@ -1,5 +1,5 @@
-// Odds, factors and weights of evidence in words and figures. Percentages are those of
-// odds/percent.hpp.
+// Odds and weights of evidence in words and figures. Percentages and
+// factors are those of odds/percent.hpp.
 #pragma once
 
 #include <cstdint>
@@ -12,6 +12,7 @@
 namespace likelihet::cli {
 
 using odds::Chance;
+using odds::factor_in_words;
 using odds::percent;
 using odds::percent_range;
 
@@ -26,10 +27,6 @@ std::string odds_in_words(double probability);
 
 /// The same of odds given as a ratio. In [0, infinity].
 std::string odds_ratio_in_words(double odds);
-
-/// "×3.2", "×0.04"; "proves it" for infinity, "rules it out" for 0. A Bayes factor on the odds, as
-/// odds::Step has it.
-std::string factor_in_words(double factor);
 
 /// "+5.1", "-13.9"; empty where the factor says it all (infinite). 10 log10 of a factor (Jaynes
 /// 2003, Probability Theory, chapter 4, writes decibels). One decimal.

@@ -37,8 +37,8 @@ std::string account_table(const colony::Colony& colony, const odds::Account& acc
   }
   std::string text = table.empty() ? "  nothing recorded weighs on it\n" : table.text(terminal, 2);
   if (weightless > 0) {
-    text += fmt::format("  not listed: {} that weigh less than 0.05 dB (all of them with --json)\n",
-                        counted(weightless, "step", "steps"));
+    text += fmt::format("  not listed: {} less than 0.05 dB (all of them with --json)\n",
+                        counted(weightless, "step that weighs", "steps that weigh"));
   }
   return text;
 }

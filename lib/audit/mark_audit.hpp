@@ -57,6 +57,10 @@ enum class Verdict : std::uint8_t {
   only_unblinded
 };
 
+/// A mark goes with another trait where the p of that is below this: smaller than for the mark
+/// itself, since every other trait is tried.
+inline constexpr double other_trait_significant = 0.01;
+
 /// Another trait whose carriers show the mark.
 struct OtherTrait {
   std::size_t locus = 0;

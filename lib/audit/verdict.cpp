@@ -13,7 +13,6 @@ namespace likelihet::audit {
 namespace {
 
 constexpr double significant = 0.05;
-constexpr double other_significant = 0.01;
 constexpr double harmless_low = 0.5, harmless_high = 2;
 constexpr std::size_t enough_in_a_line = 10;
 
@@ -39,7 +38,7 @@ bool predicts(const MarkAudit& mark) {
 }
 
 bool explained(const colony::Colony& colony, MarkAudit& mark) {
-  if (!mark.other || mark.other->p >= other_significant || mark.other->left <= significant) {
+  if (!mark.other || mark.other->p >= other_trait_significant || mark.other->left <= significant) {
     return false;
   }
   const auto& locus = colony.model().loci()[mark.other->locus];

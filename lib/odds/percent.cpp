@@ -1,4 +1,6 @@
 // Probabilities as percentages.
+#include <cmath>
+
 #include <fmt/format.h>
 
 #include <likelihet/odds/percent.hpp>
@@ -31,6 +33,17 @@ std::string percent_range(double low, double high) {
   const std::string from = figure({low, 1 - low});
   const std::string to = figure({high, 1 - high});
   return (from == to ? from : from + " – " + to) + " %";
+}
+
+std::string factor_in_words(double factor) {
+  // What three digits round to a thousand is one.
+  constexpr double thousand = 999.5;
+  if (std::isinf(factor)) return "proves it";
+  if (factor == 0) return "rules it out";
+  if (factor > 1000) return "over ×1,000";
+  if (factor >= thousand) return "×1,000";
+  if (factor < 0.001) return "under ×0.001";
+  return fmt::format("×{:.3g}", factor);
 }
 
 }  // namespace likelihet::odds

@@ -23,4 +23,9 @@ std::string percent(double probability);
 /// "97.0 – 99.5 %", in the same manner; one figure where both ends read the same.
 std::string percent_range(double low, double high);
 
+/// "×3.2", "×0.04"; three significant digits up to a thousand, "over ×1,000" and "under ×0.001"
+/// beyond, where digits would only look exact; "proves it" for infinity, "rules it out" for 0. A
+/// Bayes factor on the odds, in [0, infinity].
+std::string factor_in_words(double factor);
+
 }  // namespace likelihet::odds

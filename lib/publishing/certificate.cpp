@@ -8,6 +8,7 @@
 #include "rounding.hpp"
 #include <fmt/format.h>
 
+#include <likelihet/odds/percent.hpp>
 #include <likelihet/odds/words.hpp>
 #include <likelihet/publishing/certificate.hpp>
 #include <likelihet/publishing/listing_sections.hpp>
@@ -41,11 +42,6 @@ std::string brief(std::string_view text, std::size_t most) {
     if (width > most) return safe.substr(0, at) + "…";
   }
   return safe;
-}
-
-std::string factor_words(double factor) {
-  if (std::isinf(factor)) return "proves it";
-  return factor == 0 ? "rules it out" : fmt::format("×{:.3g}", factor);
 }
 
 // Rounded down too, to a tenth of a percent.
@@ -97,12 +93,12 @@ Markup steps_html(const colony::Colony& colony, const odds::Account& account, st
   Markup rows = row("", "from descent, claims and sexes alone", "", chance_words(account.start));
   for (const std::size_t s : order) {
     const odds::Step& step = account.steps[s];
-    rows += row(step_day(colony, step), step_words(colony, step), factor_words(step.factor),
-                chance_words(step.after));
+    rows += row(step_day(colony, step), step_words(colony, step),
+                odds::factor_in_words(step.factor), chance_words(step.after));
   }
   if (left > 0) {
-    rows +=
-        row("", fmt::format("{} more pieces of evidence together", left), factor_words(factor), "");
+    rows += row("", fmt::format("{} more pieces of evidence together", left),
+                odds::factor_in_words(factor), "");
   }
   return rows;
 }

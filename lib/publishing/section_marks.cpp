@@ -3,6 +3,8 @@
 #include "figures.hpp"
 #include "sections.hpp"
 
+#include <likelihet/audit/mark_audit.hpp>
+
 namespace likelihet::publishing {
 namespace {
 
@@ -31,19 +33,32 @@ Table levels_table(const json& marker, const std::string& of) {
   return table;
 }
 
+// Where nobody's truth is known a correction still gives a number, of which nothing was seen.
+bool any_known(const json& marker, std::string_view list) {
+  double sum = 0;
+  for (const json& value : entries(field(marker, "known"), list)) {
+    if (value.is_number()) sum += value.get<double>();
+  }
+  return sum > 0;
+}
+
 Table cuts_table(const json& marker, const std::string& of) {
   Table table{"Cuts of " + of,
               {"seen from", "carriers that show it, naive", "corrected", "others that don't, naive",
                "corrected"},
               {}};
+  const bool carriers = any_known(marker, "carrier");
+  const bool others = any_known(marker, "plain");
+  const auto cell = [](bool known, const json& rates, std::string_view kind) {
+    return known ? percent_text(estimate(field(rates, kind))) : std::string(not_given);
+  };
   for (const json& cut : entries(marker, "cuts")) {
     const json& sensitivity = field(cut, "sensitivity");
     const json& specificity = field(cut, "specificity");
-    table.rows.push_back({text(cut, "at_least"),
-                          percent_text(estimate(field(sensitivity, "naive"))),
-                          percent_text(estimate(field(sensitivity, "corrected"))),
-                          percent_text(estimate(field(specificity, "naive"))),
-                          percent_text(estimate(field(specificity, "corrected")))});
+    table.rows.push_back({text(cut, "at_least"), cell(carriers, sensitivity, "naive"),
+                          cell(carriers, sensitivity, "corrected"),
+                          cell(others, specificity, "naive"),
+                          cell(others, specificity, "corrected")});
   }
   return table;
 }
@@ -77,8 +92,13 @@ Table line_groups_table(const json& marker, const std::string& of) {
 Markup other_trait(const json& marker) {
   const json& other = field(marker, "other_trait");
   if (!other.is_object()) return {};
-  return filled("<p>It goes with another trait: {} ({}), p {}.</p>\n",
-                {name(text(other, "locus")), name(text(other, "allele")), p_text(other, "p")});
+  const auto p = number(other, "p");
+  const bool follows = p && *p < audit::other_trait_significant;
+  return filled(
+      "<p>{}: {} ({}), p {}.</p>\n",
+      {std::string_view(follows ? "It goes with another trait"
+                                : "Nothing shows that it goes with another trait; the nearest"),
+       name(text(other, "locus")), name(text(other, "allele")), p_text(other, "p")});
 }
 
 Markup one_mark(const json& audit, const json& marker) {

@@ -65,6 +65,12 @@ TEST(Odds, ReadBothWays) {
 TEST(Factor, IsWordedAtItsEnds) {
   EXPECT_EQ(factor_in_words(3.2), "×3.2");
   EXPECT_EQ(factor_in_words(0.04), "×0.04");
+  EXPECT_EQ(factor_in_words(999.4), "×999");
+  EXPECT_EQ(factor_in_words(999.9), "×1,000");
+  EXPECT_EQ(factor_in_words(1000), "×1,000");
+  EXPECT_EQ(factor_in_words(11600), "over ×1,000");
+  EXPECT_EQ(factor_in_words(0.001), "×0.001");
+  EXPECT_EQ(factor_in_words(1e-7), "under ×0.001");
   EXPECT_EQ(factor_in_words(std::numeric_limits<double>::infinity()), "proves it");
   EXPECT_EQ(factor_in_words(0), "rules it out");
 }
