@@ -56,8 +56,8 @@ Looks looks_of(const Locus& locus, std::uint16_t allele) {
       out.visual[s] = out.seen_in_one_copy;
       continue;
     }
-    for (std::uint16_t other = 1; other < locus.alleles().size(); ++other) {
-      if (may_show(locus, allele, other, s)) out.visual[s] = true;
+    for (std::size_t other = 1; other < locus.alleles().size(); ++other) {
+      if (may_show(locus, allele, static_cast<std::uint16_t>(other), s)) out.visual[s] = true;
     }
   }
   const std::size_t usual = likeliest_appearance(locus, two);

@@ -12,7 +12,7 @@ namespace likelihet::publishing {
 namespace {
 
 // What a mark must move to have told anything.
-constexpr double told = 1e-9;
+constexpr double least_told = 1e-9;
 
 using Layers = std::vector<GroundOdds::Layer>;
 
@@ -50,7 +50,7 @@ bool GroundOdds::marks_tell(std::size_t animal, std::size_t locus) const {
   const auto& without = markless[animal][locus];
   const auto& with = all[animal][locus];
   for (std::size_t g = 0; g < with.size(); ++g) {
-    if (std::abs(with[g] - without[g]) > told) return true;
+    if (std::abs(with[g] - without[g]) > least_told) return true;
   }
   return false;
 }
