@@ -37,6 +37,24 @@ CopyChances copy_chances(const genetics::Locus& locus, const std::vector<double>
   return out;
 }
 
+std::vector<bool> proves_two(const genetics::Locus& locus, std::uint16_t allele) {
+  std::vector<bool> out(locus.appearances().size(), false);
+  for (std::size_t g = 0; g < locus.size(); ++g) {
+    const genetics::Genotype& genotype = locus.genotypes()[g];
+    if (genotype.first != allele || genotype.second != allele) continue;
+    for (std::size_t s = 0; s < out.size(); ++s) out[s] = locus.shows(g, s) > 0;
+  }
+  for (std::size_t g = 0; g < locus.size(); ++g) {
+    const genetics::Genotype& genotype = locus.genotypes()[g];
+    const bool none_or_one = genotype.first == 0 && genotype.second &&
+                             (*genotype.second == 0 || *genotype.second == allele);
+    for (std::size_t s = 0; none_or_one && s < out.size(); ++s) {
+      if (locus.shows(g, s) > 0) out[s] = false;
+    }
+  }
+  return out;
+}
+
 bool has_one_chromosome(const genetics::Locus& locus, const std::optional<genetics::Sex>& sex) {
   return locus.sex_linked() && sex && *sex != genetics::two_copy_sex(locus.chromosome());
 }

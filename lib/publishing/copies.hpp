@@ -30,6 +30,11 @@ struct CopyChances {
 CopyChances copy_chances(const genetics::Locus& locus, const std::vector<double>& odds,
                          std::uint16_t allele);
 
+/// By appearance: whether it proves two copies. Neither two first alleles nor one copy beside the
+/// first ever show it, and two copies may. A visual's look (genetics::Looks) may prove less: one
+/// copy where that is to be seen, nothing for sure where looks overlap.
+std::vector<bool> proves_two(const genetics::Locus& locus, std::uint16_t allele);
+
 /// Whether an animal of this sex has one chromosome only, so that it can't be het.
 bool has_one_chromosome(const genetics::Locus& locus, const std::optional<genetics::Sex>& sex);
 

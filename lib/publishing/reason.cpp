@@ -154,7 +154,7 @@ class ReasonMaker {
       const auto& brood = std::get<colony::Brood>(colony_.observations()[o].what);
       Told& told = by_partner["of genotype " + standings_.locus().key(brood.partner)];
       for (const auto& [appearance, count] : brood.offspring) {
-        (standings_.looks_.visual[appearance] ? told.visual : told.other) +=
+        (standings_.proves_two_[appearance] ? told.visual : told.other) +=
             static_cast<std::size_t>(count);
       }
       told.looks.push_back(o);
@@ -166,7 +166,7 @@ class ReasonMaker {
   }
 
   void say_young(const std::string& partner, const Told& told) {
-    if (told.looks.empty() || chances_.certainly_two()) return;
+    if (told.visual + told.other == 0 || chances_.certainly_two()) return;
     if (told.visual > 0 && chances_.certainly_some()) {
       return say(fmt::format("{} visual young by a partner {} prove a copy", told.visual, partner),
                  told.looks);

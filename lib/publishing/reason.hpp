@@ -34,7 +34,7 @@ class Standings {
   /// the memory allowed.
   [[nodiscard]] std::optional<CopyChances> markless_without(
       std::size_t animal, const std::vector<std::size_t>& observations) const;
-  /// The recorded looks of a visual (genetics::Looks).
+  /// The recorded looks that prove two copies, or all that it can have.
   [[nodiscard]] std::vector<std::size_t> signs(std::size_t animal) const;
   /// It shows the trait, by record, and certainly has two copies or all that it can have.
   [[nodiscard]] bool visual(std::size_t animal) const;
@@ -57,6 +57,7 @@ class Standings {
   std::size_t locus_;
   std::uint16_t allele_;
   genetics::Looks looks_;
+  std::vector<bool> proves_two_;  // by appearance
 };
 
 }  // namespace likelihet::publishing

@@ -25,7 +25,8 @@ Standings::Standings(const GroundOdds& odds, const Kin& kin, std::size_t locus,
       kin_(kin),
       locus_(locus),
       allele_(allele),
-      looks_(genetics::looks_of(kin.colony().model().loci()[locus], allele)) {}
+      looks_(genetics::looks_of(kin.colony().model().loci()[locus], allele)),
+      proves_two_(proves_two(kin.colony().model().loci()[locus], allele)) {}
 
 const genetics::Locus& Standings::locus() const {
   return kin_.colony().model().loci()[locus_];
@@ -49,7 +50,7 @@ std::optional<CopyChances> Standings::markless_without(
 std::vector<std::size_t> Standings::signs(std::size_t animal) const {
   std::vector<std::size_t> out;
   for (const std::size_t look : kin_.looks(animal, locus_)) {
-    if (looks_.visual[kin_.appearance(look)]) out.push_back(look);
+    if (proves_two_[kin_.appearance(look)]) out.push_back(look);
   }
   return out;
 }
@@ -84,7 +85,7 @@ std::vector<std::size_t> Standings::proofs(std::size_t animal) const {
   for (const std::size_t o : kin_.broods(animal, locus_)) {
     const auto& brood = std::get<colony::Brood>(colony.observations()[o].what);
     if (std::any_of(brood.offspring.begin(), brood.offspring.end(),
-                    [&](const auto& seen) { return looks_.visual[seen.first]; })) {
+                    [&](const auto& seen) { return proves_two_[seen.first]; })) {
       out.push_back(o);
     }
   }
@@ -97,9 +98,9 @@ bool Standings::proven(std::size_t animal) const {
 
 std::string Standings::status(std::size_t animal) const {
   const CopyChances chances = markless(animal);
+  if (visual(animal)) return "visual";
   if (chances.certainly_none()) return "clear";
   if (looks_.seen_in_one_copy) return copies_in_words(chances);
-  if (visual(animal)) return "visual";
   if (chances.certainly_two()) return "of two copies";
   if (chances.certainly_one()) {
     if (has_one_chromosome(locus(), kin_.sex(animal))) return "a carrier";

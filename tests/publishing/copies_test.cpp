@@ -44,5 +44,19 @@ TEST(CopyChances, AreCertainByTheDigitsOfTheContrary) {
   EXPECT_TRUE(rounding.settled());
 }
 
+TEST(ProvesTwo, ALookThatNeitherNoneNorOneCopyEverGives) {
+  auto description = support::recessive_locus();
+  const auto of_ember = [&](colony::Named<double> none, colony::Named<double> one) {
+    description.appearance = {
+        {"+/+", std::move(none)}, {"+/e", std::move(one)}, {"e/e", {{"ember", 1.0}}}};
+    const auto locus = locus_of(description);
+    return bool(proves_two(locus, 1)[locus.find_appearance("ember").value()]);
+  };
+  EXPECT_TRUE(of_ember({{"plain", 1.0}}, {{"plain", 1.0}}));
+  EXPECT_TRUE(of_ember({{"plain", 1.0}}, {{"tinged", 1.0}}));
+  EXPECT_FALSE(of_ember({{"plain", 1.0}}, {{"ember", 1.0}}));
+  EXPECT_FALSE(of_ember({{"plain", 0.99}, {"ember", 0.01}}, {{"plain", 1.0}}));
+}
+
 }  // namespace
 }  // namespace likelihet::publishing::copies_test
