@@ -37,6 +37,7 @@ Reply add_records(const std::string& book, const colony::Records& records, const
   }
   ChangeTold told;
   told.change = std::get<book::Change>(outcome);
+  shell.has_recorded(change_text(told));
   if (shell.json) return {change_json(told), {}};
   return {fmt::format("{}: {}\n", printable(book), change_text(told)), {}};
 }

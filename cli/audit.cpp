@@ -61,10 +61,11 @@ audit::Settings audit_settings(const AuditRequest& asked) {
 }
 
 /// What was published, number by number; not that a visual animal is one, which is no forecast.
-std::vector<audit::Claimed> claims_of(const book::Book& book, const colony::Colony& colony,
+std::vector<audit::Claimed> claims_of(const book::Snapshot& book,
                                       const std::optional<colony::Date>& as_of) {
+  const colony::Colony& colony = book.colony;
   std::vector<audit::Claimed> out;
-  for (const auto& record : book.claims()) {
+  for (const auto& record : book.claims) {
     const auto claim = publishing::read_claim(record.document);
     if (!claim || (as_of && *as_of < claim->day)) continue;
     const std::size_t animal = animal_named(colony, record.animal);
@@ -86,9 +87,9 @@ std::vector<audit::Claimed> claims_of(const book::Book& book, const colony::Colo
 
 Reply run_audit(const AuditRequest& asked, const Shell& shell) {
   audit::Settings settings = audit_settings(asked);
-  const auto book = book::Book::open(asked.book);
-  const colony::Colony colony = book.colony();
-  settings.claims = claims_of(book, colony, settings.truth.as_of);
+  const book::Snapshot book = book::Book::open(asked.book).snapshot();
+  const colony::Colony& colony = book.colony;
+  settings.claims = claims_of(book, settings.truth.as_of);
   const auto found = value_or_fail(colony, audit::audit(colony, settings));
   if (asked.html) {
     write_output(*asked.html, publishing::audit_report(audit_document(colony, found, settings),

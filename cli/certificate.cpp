@@ -18,12 +18,11 @@ struct CertificateRequest {
 };
 
 Reply run_certificate(const CertificateRequest& asked, const Shell& /*shell*/) {
-  const auto book = book::Book::open(asked.book);
-  const BookGround state(book, asked.computation.options());
+  const BookGround state(book::Book::open(asked.book).snapshot(), asked.computation.options());
   const colony::Colony& colony = state.colony();
   const std::size_t animal = animal_named(colony, asked.animal);
   const auto claims =
-      asked.computation.as_of.empty() ? claims_now(book, state, {animal}) : std::vector<ClaimNow>{};
+      asked.computation.as_of.empty() ? claims_now(state, {animal}) : std::vector<ClaimNow>{};
   refuse_overtaken(claims);
   const auto listed = value_or_fail(colony, publishing::listings(state.ground(), {animal}));
   const auto& listing = listed.front();

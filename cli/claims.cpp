@@ -16,11 +16,10 @@ struct ClaimsRequest {
 };
 
 Reply run_claims(const ClaimsRequest& asked, const Shell& shell) {
-  const auto book = book::Book::open(asked.book);
-  const BookGround state(book, asked.computation.options());
+  const BookGround state(book::Book::open(asked.book).snapshot(), asked.computation.options());
   std::vector<std::size_t> animals;
   if (asked.animal) animals.push_back(animal_named(state.colony(), *asked.animal));
-  auto claims = claims_now(book, state, animals);
+  auto claims = claims_now(state, animals);
   if (!asked.all) std::erase_if(claims, [](const ClaimNow& claim) { return !!claim.record.end; });
   if (shell.json) return {claims_json(claims), {}};
   if (claims.empty()) return {"no claim stands\n", {}};

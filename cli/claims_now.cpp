@@ -26,13 +26,12 @@ bool asked_for(const colony::Colony& colony, const std::vector<std::size_t>& ani
 
 }  // namespace
 
-std::vector<ClaimNow> claims_now(const book::Book& book, const BookGround& state,
-                                 const std::vector<std::size_t>& animals) {
+std::vector<ClaimNow> claims_now(const BookGround& state, const std::vector<std::size_t>& animals) {
   const colony::Colony& colony = state.colony();
   std::vector<ClaimNow> out;
   std::vector<std::size_t> standing;  // positions in `out`
   std::vector<std::size_t> listed;    // their animals
-  for (const book::ClaimRecord& record : book.claims()) {
+  for (const book::ClaimRecord& record : state.book().claims) {
     if (!asked_for(colony, animals, record.animal)) continue;
     out.push_back(as_it_is_now(record));
     if (record.end) continue;

@@ -30,8 +30,7 @@ struct ClaimNow {
 /// The book's claims in the order in which they were made; `animals` (positions) alone, or all
 /// where it is empty. One computation of the odds for all of them. Throws Failure where a claim
 /// cannot be read or odds cannot be had.
-std::vector<ClaimNow> claims_now(const book::Book& book, const BookGround& state,
-                                 const std::vector<std::size_t>& animals);
+std::vector<ClaimNow> claims_now(const BookGround& state, const std::vector<std::size_t>& animals);
 
 /// Throws Failure{failed} where a claim on one of these animals was overtaken: nothing is to be
 /// quoted of it until it is published anew.

@@ -67,6 +67,14 @@ Failure failure_of_current_exception() {
   }
 }
 
+Failure after_recording(const std::string& recorded, Failure failure) {
+  if (recorded.empty()) return failure;
+  colony::Faults faults = {{"book", "this is recorded and stays: " + recorded,
+                            "do not enter it again; what failed after it follows"}};
+  faults.insert(faults.end(), failure.faults().begin(), failure.faults().end());
+  return {failure.status(), std::move(faults)};
+}
+
 std::string failure_text(const Failure& failure) {
   std::string text;
   std::size_t shown = 0;

@@ -31,6 +31,10 @@ class Failure : public std::exception {
 /// call it within a catch block. What it does not know is reported as a fault of the program.
 Failure failure_of_current_exception();
 
+/// The failure as it is told where the command had written `recorded` into the book before: that
+/// comes first, lest it is entered twice. The same failure where that is empty.
+Failure after_recording(const std::string& recorded, Failure failure);
+
 /// For people: "error: PLACE: WHAT" and "to mend it: HOW" a fault, the first fifty of them. Safe
 /// for a terminal, whatever the faults quote. Ends in a line end.
 std::string failure_text(const Failure& failure);

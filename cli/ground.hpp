@@ -15,20 +15,20 @@ namespace likelihet::cli {
 /// day is asked for. Not movable: ground() points into it.
 class BookGround {
  public:
-  BookGround(const book::Book& book, const odds::Options& options);
+  BookGround(book::Snapshot book, const odds::Options& options);
   BookGround(const BookGround&) = delete;
   BookGround& operator=(const BookGround&) = delete;
 
-  [[nodiscard]] const colony::Colony& colony() const { return colony_; }
+  [[nodiscard]] const colony::Colony& colony() const { return book_.colony; }
   [[nodiscard]] const publishing::Ground& ground() const { return ground_; }
   [[nodiscard]] TablesUsed tables_used() const { return tables_.used; }
   [[nodiscard]] bool learned() const { return ground_.learned != nullptr; }
   /// The evidence that all of it is made from, and the ledger's last number then.
-  [[nodiscard]] const book::Evidence& evidence() const { return evidence_; }
+  [[nodiscard]] const book::Evidence& evidence() const { return book_.evidence; }
+  [[nodiscard]] const book::Snapshot& book() const { return book_; }
 
  private:
-  book::Evidence evidence_;
-  colony::Colony colony_;
+  book::Snapshot book_;
   Chosen tables_;
   publishing::Ground ground_;
 };

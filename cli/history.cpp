@@ -21,8 +21,8 @@ struct HistoryRequest {
 };
 
 Reply run_history(const HistoryRequest& asked, const Shell& shell) {
-  const auto book = book::Book::open(asked.book);
-  const colony::Colony colony = book.colony();
+  const book::Snapshot book = book::Book::open(asked.book).snapshot();
+  const colony::Colony& colony = book.colony;
   Lens lens = lens_of_all(colony);
   lens.animals = {animal_named(colony, asked.animal)};
   if (asked.locus) lens.loci = {locus_named(colony.model(), *asked.locus)};

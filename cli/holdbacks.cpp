@@ -57,8 +57,8 @@ Reply run_holdbacks(const HoldbacksRequest& asked, const Shell& shell) {
                               counted(asked.males, "male", "males"), asked.keep),
                   "keep more, or ask for fewer");
   }
-  const auto book = book::Book::open(asked.book);
-  const colony::Colony colony = book.colony();
+  const book::Snapshot book = book::Book::open(asked.book).snapshot();
+  const colony::Colony& colony = book.colony;
   const planning::HoldbackQuestion question = holdback_question(asked, colony);
   const auto found = value_or_fail(colony, planning::holdbacks(colony, question));
   const HoldbacksTold told{&colony, &question, &found};

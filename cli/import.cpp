@@ -40,6 +40,7 @@ Reply run_import(const ImportRequest& asked, const Shell& shell) {
   ChangeTold told;
   told.change = std::get<book::Change>(outcome);
   told.written = !asked.dry_run;
+  if (told.written) shell.has_recorded(change_text(told));
   if (shell.json) return {change_json(told), {}};
   return {fmt::format("{}: {}\n", printable(asked.book), change_text(told)), {}};
 }

@@ -19,6 +19,7 @@ struct InitRequest {
 Reply run_init(const InitRequest& asked, const Shell& shell) {
   const colony::Model model = model_of(read_input(asked.model));
   book::Book::create(asked.book, model);
+  shell.has_recorded("the new book");
   ChangeTold told;
   told.change.model_replaced = true;
   if (shell.json) return {change_json(told), {}};

@@ -71,14 +71,14 @@ Failure not_converged(const learning::Learned& learned) {
 
 Reply run_learn(const LearnRequest& asked, const Shell& shell) {
   auto book = book::Book::open(asked.book);
-  // Taken before the records are read: a record that another process adds meanwhile makes what is
-  // learned stale.
-  const std::string digest = digest_of(book);
-  const colony::Colony colony = book.colony();
+  // What another process adds meanwhile makes what is learned stale: the digest is of what taught.
+  const book::Snapshot taught = book.snapshot();
+  const colony::Colony& colony = taught.colony;
   const learning::Learned learned = learned_or_fail(colony, learning_settings(asked));
   if (!learned.converged) throw not_converged(learned);
-  book.keep_learned(
-      {digest, learning::write_learned(learned), learning::flat_draws(learned, colony.model())});
+  book.keep_learned({digest_of(taught), learning::write_learned(learned),
+                     learning::flat_draws(learned, colony.model())});
+  shell.has_recorded("what was learned");
   if (shell.json) return {tables_json(colony.model(), learned, TablesUsed::learned), {}};
   return {learned_text(colony.model(), learned, shell.terminal()), {}};
 }

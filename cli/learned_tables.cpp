@@ -23,23 +23,23 @@ std::string words_of(TablesUsed used) {
   return {};
 }
 
-std::string digest_of(const book::Book& book) {
-  return documents::digest(book.model()->description(), book.records());
+std::string digest_of(const book::Snapshot& book) {
+  return documents::digest(book.evidence.model, book.evidence.records);
 }
 
 namespace {
-bool is_fresh(const book::Book& book, const book::LearnedRecord& learned) {
+bool is_fresh(const book::Snapshot& book, const book::LearnedRecord& learned) {
   return learned.digest == digest_of(book);
 }
 }  // namespace
 
-Chosen choose_tables(const book::Book& book, const std::string& asked, bool earlier_day) {
+Chosen choose_tables(const book::Snapshot& book, const std::string& asked, bool earlier_day) {
   if (asked == "belief") return {};
   const bool required = asked == "learned";
   if (earlier_day && !required) {
-    return {book.learned() ? TablesUsed::belief_as_of : TablesUsed::belief, {}};
+    return {book.learned ? TablesUsed::belief_as_of : TablesUsed::belief, {}};
   }
-  const auto learned = book.learned();
+  const auto& learned = book.learned;
   if (!learned) {
     if (!required) return {};
     throw Failure(ExitStatus::input, "book", "it has no learned tables",
@@ -50,7 +50,7 @@ Chosen choose_tables(const book::Book& book, const std::string& asked, bool earl
     throw Failure(ExitStatus::input, "book", "the book changed since its tables were learned",
                   "run 'likelihet learn' again, or use --tables belief");
   }
-  auto draws = learning::read_draws(learned->draws, *book.model());
+  auto draws = learning::read_draws(learned->draws, book.colony.model());
   if (!draws) {
     throw Failure(ExitStatus::input, "book", "what was learned does not fit the book's model",
                   "run 'likelihet learn' again");
@@ -59,9 +59,9 @@ Chosen choose_tables(const book::Book& book, const std::string& asked, bool earl
   return {draws->empty() ? TablesUsed::belief : TablesUsed::learned, std::move(*draws)};
 }
 
-std::string belief_note(const book::Book& book, bool earlier_day, std::size_t width) {
+std::string belief_note(const book::Snapshot& book, bool earlier_day, std::size_t width) {
   if (earlier_day) return {};
-  const auto learned = book.learned();
+  const auto& learned = book.learned;
   if (!learned || !is_fresh(book, *learned)) return {};
   return wrapped(
              "Tables of marks: belief only. 'likelihet odds' averages over what was learned from "

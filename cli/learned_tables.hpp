@@ -23,7 +23,7 @@ enum class TablesUsed {
 std::string words_of(TablesUsed used);
 
 /// The digest of what a book would be learned from now.
-std::string digest_of(const book::Book& book);
+std::string digest_of(const book::Snapshot& book);
 
 struct Chosen {
   TablesUsed used = TablesUsed::belief;
@@ -33,10 +33,10 @@ struct Chosen {
 /// `asked` is "belief", "learned" or empty: then learned where they are fresh and no earlier day
 /// is asked for. Throws Failure{input} where learned tables are asked for and there are none, or
 /// they are stale.
-Chosen choose_tables(const book::Book& book, const std::string& asked, bool earlier_day);
+Chosen choose_tables(const book::Snapshot& book, const std::string& asked, bool earlier_day);
 
 /// What a command that always uses belief says where `odds` would use learned tables; else nothing.
 /// A line, wrapped to `width`.
-std::string belief_note(const book::Book& book, bool earlier_day, std::size_t width);
+std::string belief_note(const book::Snapshot& book, bool earlier_day, std::size_t width);
 
 }  // namespace likelihet::cli

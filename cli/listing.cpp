@@ -22,12 +22,11 @@ struct ListingRequest {
 };
 
 Reply run_listing(const ListingRequest& asked, const Shell& shell) {
-  const auto book = book::Book::open(asked.book);
-  const BookGround state(book, asked.computation.options());
+  const BookGround state(book::Book::open(asked.book).snapshot(), asked.computation.options());
   const colony::Colony& colony = state.colony();
   const auto animals = animals_of(colony, asked.animals, asked.clutch);
   const auto claims =
-      asked.computation.as_of.empty() ? claims_now(book, state, animals) : std::vector<ClaimNow>{};
+      asked.computation.as_of.empty() ? claims_now(state, animals) : std::vector<ClaimNow>{};
   refuse_overtaken(claims);
   auto found = value_or_fail(colony, publishing::listings(state.ground(), animals));
   for (auto& listing : found) {

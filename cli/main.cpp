@@ -17,23 +17,28 @@ int told(const Failure& failure, bool json) {
   return static_cast<int>(failure.status());
 }
 
-int printed(const std::string& text, bool json) {
+int printed(const std::string& text, const std::string& recorded, bool json) {
   const Written written = write_standard_output(text);
   if (written == Written::all) return static_cast<int>(ExitStatus::done);
-  if (written == Written::reader_gone) return static_cast<int>(ExitStatus::failed);
-  return told({ExitStatus::failed, "standard output", "the result could not be written to it",
-               "check the disk's free space, or what the output is piped into"},
-              json);
+  if (written == Written::reader_gone && recorded.empty()) {
+    return static_cast<int>(ExitStatus::failed);
+  }
+  return told(
+      after_recording(
+          recorded, {ExitStatus::failed, "standard output", "the result could not be written to it",
+                     "check the disk's free space, or what the output is piped into"}),
+      json);
 }
 
 int run(const CommandLine& line) {
   try {
     const Reply reply = line.chosen(line.shell);
-    const int status = printed(reply.output, line.shell.json);
+    const int status = printed(reply.output, line.shell.recorded(), line.shell.json);
     if (reply.failure) return told(*reply.failure, line.shell.json);
     return status;
   } catch (...) {
-    return told(failure_of_current_exception(), line.shell.json);
+    return told(after_recording(line.shell.recorded(), failure_of_current_exception()),
+                line.shell.json);
   }
 }
 
@@ -43,7 +48,7 @@ int run_program(const std::vector<std::string>& arguments) {
   // Where the command line is wrong, whether it asks for JSON is all that is looked for.
   const bool json = std::find(arguments.begin(), arguments.end(), "--json") != arguments.end();
   if (const auto* information = std::get_if<Information>(&asked)) {
-    return printed(information->text, json);
+    return printed(information->text, {}, json);
   }
   return told(std::get<Failure>(asked), json);
 }

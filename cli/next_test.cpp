@@ -36,9 +36,9 @@ planning::TestQuestion test_question(const NextTestRequest& asked, const colony:
 }
 
 Reply run_next_test(const NextTestRequest& asked, const Shell& shell) {
-  const auto book = book::Book::open(asked.book);
-  const colony::Colony colony = book.colony();
-  const colony::Policy policy = book.policy();
+  const book::Snapshot book = book::Book::open(asked.book).snapshot();
+  const colony::Colony& colony = book.colony;
+  const colony::Policy& policy = book.evidence.policy;
   const planning::TestQuestion question = test_question(asked, colony);
   const auto plan = value_or_fail(colony, planning::next_test(colony, policy, question));
   const TestPlanTold told{&colony, &policy, &question, &plan};

@@ -32,8 +32,8 @@ Lens lens_of(const OddsRequest& asked, const colony::Colony& colony) {
 }
 
 Reply run_odds(const OddsRequest& asked, const Shell& shell) {
-  const auto book = book::Book::open(asked.book);
-  const colony::Colony colony = book.colony();
+  const book::Snapshot book = book::Book::open(asked.book).snapshot();
+  const colony::Colony& colony = book.colony;
   const Lens lens = lens_of(asked, colony);
   odds::Options options = asked.computation.options();
   const Chosen tables = choose_tables(book, asked.tables, options.as_of.has_value());

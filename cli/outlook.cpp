@@ -70,8 +70,8 @@ Reply run_outlook(const OutlookRequest& asked, const Shell& shell) {
     throw Failure(ExitStatus::usage, "command line", "a pairing needs a DAM and a SIRE",
                   "name both, or give --rank LOCUS=GENOTYPE to compare all pairs");
   }
-  const auto book = book::Book::open(asked.book);
-  const colony::Colony colony = book.colony();
+  const book::Snapshot book = book::Book::open(asked.book).snapshot();
+  const colony::Colony& colony = book.colony;
   const odds::Options options = asked.planning.computation.options();
   const Chosen tables = choose_tables(book, asked.planning.tables, options.as_of.has_value());
   return asked.goal ? run_rank(asked, shell, colony, options, tables)

@@ -65,8 +65,8 @@ std::variant<planning::PartnerAnimal, planning::PartnerGenotype> partner_of(
 }
 
 Reply run_proof(const ProofRequest& asked, const Shell& shell) {
-  const auto book = book::Book::open(asked.book);
-  const colony::Colony colony = book.colony();
+  const book::Snapshot book = book::Book::open(asked.book).snapshot();
+  const colony::Colony& colony = book.colony;
   ProofShown shown{{animal_named(colony, asked.animal), {}, proved_locus(asked, colony), 1, {}},
                    {},
                    TablesUsed::belief,

@@ -4,6 +4,8 @@
 #include "claims_output.hpp"
 #include "commands.hpp"
 #include "computation.hpp"
+#include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <likelihet/documents/evidence_digest.hpp>
 #include <likelihet/publishing/verification.hpp>
@@ -26,7 +28,7 @@ colony::Timestamp unset() {
 /// The claims to write, and what they do to those that stand.
 class Publisher {
  public:
-  Publisher(const book::Book& book, const BookGround& state) : book_(book), state_(state) {
+  explicit Publisher(const BookGround& state) : state_(state) {
     publication_.entries = state.evidence().entries;
   }
 
@@ -79,25 +81,23 @@ class Publisher {
   /// The digest of the learned tables, which the book then keeps.
   std::string counted() {
     if (!publication_.counted) {
-      publication_.counted = book_.learned().value();
+      publication_.counted = state_.book().learned.value();
       publication_.counted_digest =
           documents::tables_digest({publication_.counted->document, publication_.counted->draws});
     }
     return publication_.counted_digest;
   }
 
-  const book::Book& book_;
   const BookGround& state_;
   book::Publication publication_;
   std::vector<std::string> kept_;
 };
 
 /// What was written, and what it took the place of.
-Reply published_reply(const PublishRequest& asked, const book::Book& book,
-                      const Publisher& publisher, const std::vector<ClaimNow>& before,
-                      const Shell& shell) {
-  const BookGround state(book, asked.computation.options());
-  auto claims = claims_now(book, state, {});
+Reply published_reply(const PublishRequest& asked, book::Snapshot book, const Publisher& publisher,
+                      const std::vector<ClaimNow>& before, const Shell& shell) {
+  const BookGround state(std::move(book), asked.computation.options());
+  auto claims = claims_now(state, {});
   std::erase_if(claims, [&](const ClaimNow& claim) {
     const auto& made = publisher.publication().claims;
     const auto& kept = publisher.kept();
@@ -119,18 +119,23 @@ Reply published_reply(const PublishRequest& asked, const book::Book& book,
 
 Reply run_publish(const PublishRequest& asked, const Shell& shell) {
   auto book = book::Book::open(asked.book);
-  const BookGround state(book, asked.computation.options());
+  const BookGround state(book.snapshot(), asked.computation.options());
   const auto animals = animals_of(state.colony(), asked.animals, asked.clutch);
   const auto listed = value_or_fail(state.colony(), publishing::listings(state.ground(), animals));
-  auto standing = claims_now(book, state, animals);
+  auto standing = claims_now(state, animals);
   std::erase_if(standing, [](const ClaimNow& claim) { return !!claim.record.end; });
-  Publisher publisher(book, state);
+  Publisher publisher(state);
   for (const auto& listing : listed) publisher.add(listing, standing);
-  if (!publisher.publication().claims.empty() && !book.publish(publisher.publication())) {
+  std::vector<std::string> codes;
+  std::optional<book::Snapshot> then = state.book();
+  if (!publisher.publication().claims.empty()) then = book.publish(publisher.publication());
+  if (!then) {
     throw Failure(ExitStatus::failed, "book", "it was changed while the numbers were worked out",
                   "publish again");
   }
-  return published_reply(asked, book, publisher, standing, shell);
+  for (const auto& claim : publisher.publication().claims) codes.push_back("claim " + claim.code);
+  shell.has_recorded(fmt::format("{}", fmt::join(codes, ", ")));
+  return published_reply(asked, std::move(*then), publisher, standing, shell);
 }
 
 }  // namespace

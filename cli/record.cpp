@@ -1,8 +1,6 @@
 // Writes one observation into a book and compares the odds before and after.
 #include "record.hpp"
 
-#include <algorithm>
-#include <cstddef>
 #include <utility>
 #include <variant>
 
@@ -20,14 +18,6 @@
 namespace likelihet::cli {
 namespace {
 
-constexpr int most_attempts = 100;
-
-std::string free_id(const colony::Colony& colony) {
-  std::size_t number = colony.observations().size() + 1;
-  while (colony.find_observation(fmt::format("o{}", number))) ++number;
-  return fmt::format("o{}", number);
-}
-
 odds::Outcome computed(const colony::Colony& colony, bool surprises) {
   odds::Options options;
   options.draws = 0;
@@ -35,44 +25,36 @@ odds::Outcome computed(const colony::Colony& colony, bool surprises) {
   return odds::compute(colony, options);
 }
 
-/// What was added, and the colony as it was just before.
-struct Added {
-  std::string id;
-  book::Change change;
-  colony::Colony before;
-};
-
-/// Another program may take the free id between our looking and our writing; then the next is
-/// tried.
-Added added(book::Book& book, const RecordAsked& asked, colony::ObservationRecord observation) {
-  for (int attempt = 1;; ++attempt) {
-    colony::Colony before = book.colony();
-    observation.id = asked.id ? *asked.id : free_id(before);
-    auto outcome = book.add({{}, {}, {observation}}, book::Mode::commit);
-    if (const auto* change = std::get_if<book::Change>(&outcome)) {
-      const bool someone_elses = !asked.id && change->observations_added == 0;
-      if (!someone_elses) return {observation.id, *change, std::move(before)};
-    } else if (asked.id || !book.colony().find_observation(observation.id)) {
-      throw Failure(ExitStatus::input, std::move(std::get<colony::Faults>(outcome)));
-    }
-    if (attempt == most_attempts) {
-      throw Failure(ExitStatus::failed, "book", "other programs took every free id that was tried",
-                    "try again, or give an id with --id");
-    }
-  }
-}
-
 std::string surprise_text(const std::string& id, const odds::Surprise& surprise) {
   return fmt::format("{} is surprising: its chance, given everything else, was {}. {}\n", id,
                      percent(surprise.probability), surprise.why);
 }
 
-std::string recorded_text(const Added& added, const colony::Colony& after) {
-  const auto position = after.find_observation(added.id);
-  const std::string words = position ? words_of(after, *position, true) : std::string{};
+std::string recorded_text(const book::Recorded& done) {
+  const auto position = done.after.find_observation(done.id);
+  const std::string words = position ? words_of(done.after, *position, true) : std::string{};
   return fmt::format("{} {}: {}\n",
-                     added.change.observations_added > 0 ? "recorded" : "already there:",
-                     printable(added.id), words);
+                     done.change.observations_added > 0 ? "recorded" : "already there:",
+                     printable(done.id), words);
+}
+
+/// Tells what the observation moved, or why that cannot be told.
+void tell_moves(const book::Recorded& done, ChangeTold& told, std::string& text, Reply& reply,
+                const Shell& shell) {
+  const colony::Colony& after = done.after;
+  const auto odds_after = computed(after, true);
+  if (const auto* contradiction = std::get_if<odds::Contradiction>(&odds_after)) {
+    reply.failure = failure_of(after, *contradiction);
+  } else if (const auto* now = std::get_if<odds::ColonyOdds>(&odds_after)) {
+    const auto odds_before = computed(done.before, false);
+    if (std::holds_alternative<odds::Contradiction>(odds_before)) {
+      text += "the evidence no longer contradicts itself\n";
+    } else if (const auto* was = std::get_if<odds::ColonyOdds>(&odds_before)) {
+      told.moves = moves_between(after, *was, *now, *after.find_observation(done.id));
+      if (told.moves->surprise) text += surprise_text(done.id, *told.moves->surprise);
+      text += moves_text(*told.moves, shell.terminal());
+    }
+  }
 }
 
 }  // namespace
@@ -90,28 +72,21 @@ Reply record(const RecordAsked& asked, const decltype(colony::ObservationRecord:
   observation.what = what;
   observation.on = day_of(asked.on);
   observation.place.text = "command line";
-  const Added done = added(book, asked, std::move(observation));
-  const colony::Colony after = book.colony();
+  if (asked.id) observation.id = *asked.id;
+  auto outcome = book.record(std::move(observation));
+  if (auto* faults = std::get_if<colony::Faults>(&outcome)) {
+    throw Failure(ExitStatus::input, std::move(*faults));
+  }
+  const auto& done = std::get<book::Recorded>(outcome);
+  shell.has_recorded("observation " + done.id);
 
   ChangeTold told;
   told.change = done.change;
   told.observation = done.id;
   Reply reply;
-  std::string text = recorded_text(done, after);
+  std::string text = recorded_text(done);
   if (tell == TellMoves::yes && done.change.observations_added > 0) {
-    const auto odds_after = computed(after, true);
-    if (const auto* contradiction = std::get_if<odds::Contradiction>(&odds_after)) {
-      reply.failure = failure_of(after, *contradiction);
-    } else if (const auto* now = std::get_if<odds::ColonyOdds>(&odds_after)) {
-      const auto odds_before = computed(done.before, false);
-      if (std::holds_alternative<odds::Contradiction>(odds_before)) {
-        text += "the evidence no longer contradicts itself\n";
-      } else if (const auto* was = std::get_if<odds::ColonyOdds>(&odds_before)) {
-        told.moves = moves_between(after, *was, *now, *after.find_observation(done.id));
-        if (told.moves->surprise) text += surprise_text(done.id, *told.moves->surprise);
-        text += moves_text(*told.moves, shell.terminal());
-      }
-    }
+    tell_moves(done, told, text, reply, shell);
   }
   reply.output = shell.json ? change_json(told) : text;
   return reply;

@@ -2,8 +2,10 @@
 #pragma once
 
 #include <functional>
+#include <memory>
 #include <optional>
 #include <string>
+#include <utility>
 
 #include "failure.hpp"
 #include "terminal.hpp"
@@ -18,6 +20,15 @@ struct Shell {
 
   /// Asks the system anew each time.
   [[nodiscard]] Terminal terminal() const { return Terminal::of_standard_output(colour); }
+
+  /// What the book holds from now on: "observation o17", "2 claims". A command says so right after
+  /// it was written, so that whatever fails later is not taken for a failure to write.
+  void has_recorded(std::string what) const { *recorded_ = std::move(what); }
+  /// Empty where nothing was written.
+  [[nodiscard]] const std::string& recorded() const { return *recorded_; }
+
+ private:
+  std::shared_ptr<std::string> recorded_ = std::make_shared<std::string>();
 };
 
 /// What goes to standard output. `failure` is for commands that have a result and bad news as well,

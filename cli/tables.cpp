@@ -14,21 +14,21 @@ struct TablesRequest {
 };
 
 Reply run_tables(const TablesRequest& asked, const Shell& shell) {
-  const auto book = book::Book::open(asked.book);
-  const auto model = book.model();
+  const book::Snapshot book = book::Book::open(asked.book).snapshot();
+  const colony::Model& model = book.colony.model();
   const Chosen chosen = choose_tables(book, "", false);
-  learning::Learned shown = learning::belief_alone(*model);
+  learning::Learned shown = learning::belief_alone(model);
   if (chosen.used == TablesUsed::learned) {
-    const auto kept = book.learned();
-    auto learned = learning::read_learned(kept->document, kept->draws, *model);
+    const auto& kept = book.learned;
+    auto learned = learning::read_learned(kept->document, kept->draws, model);
     if (!learned) {
       throw Failure(ExitStatus::input, "book", "what was learned cannot be read",
                     "run 'likelihet learn' again");
     }
     shown = std::move(*learned);
   }
-  if (shell.json) return {tables_json(*model, shown, chosen.used), {}};
-  return {tables_text(*model, shown, chosen.used, shell.terminal()), {}};
+  if (shell.json) return {tables_json(model, shown, chosen.used), {}};
+  return {tables_text(model, shown, chosen.used, shell.terminal()), {}};
 }
 
 }  // namespace

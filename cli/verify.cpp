@@ -103,8 +103,8 @@ Reply run_verify(const VerifyRequest& asked, const Shell& shell) {
   const auto& found = std::get<publishing::Verification>(outcome);
   std::vector<ClaimNow> now;
   if (found.holds()) {
-    const BookGround state(book, asked.computation.options());
-    now = claims_now(book, state, {animal_named(state.colony(), claim.animal)});
+    const BookGround state(book.snapshot(), asked.computation.options());
+    now = claims_now(state, {animal_named(state.colony(), claim.animal)});
     std::erase_if(now, [&](const ClaimNow& one) { return one.record.code != claim.code; });
   }
   const ClaimNow* today = now.empty() ? nullptr : &now.front();

@@ -51,8 +51,8 @@ std::vector<odds::Question> questions_of(const WhyRequest& asked, const colony::
 }
 
 Reply run_why(const WhyRequest& asked, const Shell& shell) {
-  const auto book = book::Book::open(asked.book);
-  const colony::Colony colony = book.colony();
+  const book::Snapshot book = book::Book::open(asked.book).snapshot();
+  const colony::Colony& colony = book.colony;
   const odds::Options options = asked.computation.options();
   std::vector<Answer> answers;
   for (const auto& question : questions_of(asked, colony)) {

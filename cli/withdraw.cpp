@@ -13,10 +13,10 @@ struct WithdrawRequest {
 };
 
 /// The claim of this code that stands; nothing where the word names an observation.
-std::optional<book::ClaimRecord> claim_named(const book::Book& book, const std::string& word) {
+std::optional<book::ClaimRecord> claim_named(const book::Snapshot& book, const std::string& word) {
   const auto code = publishing::code_from(word);
   if (!code) return std::nullopt;
-  for (const auto& claim : book.claims()) {
+  for (const auto& claim : book.claims) {
     if (claim.code != *code) continue;
     if (!claim.end) return claim;
     throw Failure(ExitStatus::input, "command line, claim", "it has ended already",
@@ -25,22 +25,23 @@ std::optional<book::ClaimRecord> claim_named(const book::Book& book, const std::
   return std::nullopt;
 }
 
-Reply withdraw_claim(book::Book& book, const book::ClaimRecord& claim, const WithdrawRequest& asked,
-                     const Shell& shell) {
+Reply withdraw_claim(book::Book& book, const BookGround& state, const book::ClaimRecord& claim,
+                     const WithdrawRequest& asked, const Shell& shell) {
   if (!asked.record.on.empty() || asked.record.id) {
     throw Failure(ExitStatus::usage, "--on, --id", "a claim ends now, under its own code",
                   "leave them out");
   }
-  const BookGround state(book, odds::Options{});
-  auto before = claims_now(book, state, {animal_named(state.colony(), claim.animal)});
+  auto before = claims_now(state, {animal_named(state.colony(), claim.animal)});
   std::erase_if(before, [&](const ClaimNow& one) { return one.record.code != claim.code; });
   book::Publication publication;
   publication.entries = state.evidence().entries;
   publication.ends = {{claim.code, book::ClaimEnd{claim.at, {}, asked.withdrawal.why.value()}}};
-  if (!book.publish(publication)) {
+  const auto then = book.publish(publication);
+  if (!then) {
     throw Failure(ExitStatus::failed, "book", "it was changed meanwhile", "withdraw it again");
   }
-  for (const auto& ended : book.claims()) {
+  shell.has_recorded("the end of claim " + claim.code);
+  for (const auto& ended : then->claims) {
     if (ended.code == claim.code) before.front().record = ended;
   }
   before.front().just_ended = true;
@@ -51,8 +52,10 @@ Reply withdraw_claim(book::Book& book, const book::ClaimRecord& claim, const Wit
 Reply run_withdraw(const WithdrawRequest& asked, const Shell& shell) {
   {
     auto book = book::Book::open(asked.record.book);
-    if (const auto claim = claim_named(book, asked.withdrawal.of)) {
-      return withdraw_claim(book, *claim, asked, shell);
+    book::Snapshot now = book.snapshot();
+    if (const auto claim = claim_named(now, asked.withdrawal.of)) {
+      const BookGround state(std::move(now), odds::Options{});
+      return withdraw_claim(book, state, *claim, asked, shell);
     }
   }
   return record(asked.record, asked.withdrawal, TellMoves::yes, shell);

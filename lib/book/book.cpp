@@ -24,50 +24,6 @@ using std::filesystem::path;
 
 namespace {
 
-void write_animals(const SQLite::Database& database, const Merged& merged, LedgerWriter& ledger) {
-  AnimalWriter writer(database);
-  const auto& animals = merged.records.animals;
-  for (const Completion& completion : merged.animals) {
-    writer.complete(animals[completion.at], completion.known);
-    ledger.add("animal completed", animals[completion.at].id, completion.fields);
-  }
-  for (std::size_t i = merged.old_animals; i < animals.size(); ++i) {
-    writer.add(animals[i]);
-    ledger.add("animal added", animals[i].id);
-  }
-}
-
-void write_clutches(const SQLite::Database& database, const Merged& merged, LedgerWriter& ledger) {
-  ClutchWriter writer(database);
-  const auto& clutches = merged.records.clutches;
-  for (const Completion& completion : merged.clutches) {
-    writer.complete(clutches[completion.at], completion.known == 0);
-    ledger.add("clutch completed", clutches[completion.at].id, completion.fields);
-  }
-  for (std::size_t i = merged.old_clutches; i < clutches.size(); ++i) {
-    writer.add(clutches[i]);
-    ledger.add("clutch added", clutches[i].id);
-  }
-}
-
-void write_observations(const SQLite::Database& database, const Merged& merged,
-                        LedgerWriter& ledger) {
-  ObservationWriter writer(database);
-  const auto& observations = merged.records.observations;
-  for (std::size_t i = merged.old_observations; i < observations.size(); ++i) {
-    writer.add(observations[i]);
-    ledger.add("observation added", observations[i].id);
-  }
-}
-
-void write_merged(const SQLite::Database& database, const Merged& merged,
-                  const colony::Timestamp& at) {
-  LedgerWriter ledger(database, at);
-  write_animals(database, merged, ledger);
-  write_clutches(database, merged, ledger);
-  write_observations(database, merged, ledger);
-}
-
 /// Faults of the policy that the book holds, when a new model does not fit it.
 Faults in_the_book(Faults faults) {
   for (colony::Fault& fault : faults) {
@@ -123,32 +79,14 @@ Records Book::records() const {
 Colony Book::colony() const {
   return translated(state_->file(), [&] {
     const Reading reading(state_->database());
-    auto made = Colony::make(state_->model(), state_->records());
-    if (const auto* faults = std::get_if<Faults>(&made)) {
-      throw damaged(state_->file(), "the book's records do not fit" + first_of(*faults));
-    }
-    return std::get<Colony>(std::move(made));
+    return state_->colony_of(state_->records());
   });
 }
 
-std::variant<Change, Faults> Book::add(const Records& records, Mode mode) {
-  return translated(state_->file(), [&]() -> std::variant<Change, Faults> {
-    SQLite::Transaction transaction(state_->database(), behaviour(mode));
-    const colony::Timestamp now = state_->settings().clock();
-    Merged merged = merge(state_->records(), records, now);
-    Faults faults = merged.take_faults();
-    auto made = Colony::make(state_->model(), merged.records);
-    if (const auto* misfits = std::get_if<Faults>(&made)) {
-      faults.insert(faults.end(), misfits->begin(), misfits->end());
-    }
-    if (!faults.empty()) {
-      return faults;
-    }
-    if (mode == Mode::commit) {
-      write_merged(state_->database(), merged, now);
-      transaction.commit();
-    }
-    return merged.change();
+Snapshot Book::snapshot() const {
+  return translated(state_->file(), [&] {
+    const Reading reading(state_->database());
+    return state_->snapshot();
   });
 }
 

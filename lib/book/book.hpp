@@ -10,6 +10,7 @@
 #include <vector>
 
 #include <likelihet/book/claim.hpp>
+#include <likelihet/book/snapshot.hpp>
 #include <likelihet/colony/colony.hpp>
 #include <likelihet/colony/fault.hpp>
 #include <likelihet/colony/model.hpp>
@@ -29,6 +30,14 @@ struct Change {
   std::size_t unchanged = 0;  ///< records that are in the book already, with the same content
   bool model_replaced = false;
   bool policy_replaced = false;
+};
+
+/// One observation in the book, and the colony just before it and just after: of two neighbouring
+/// states, so that the difference is this observation's alone.
+struct Recorded {
+  std::string id;
+  Change change;  ///< nothing added where it was there already with this content
+  colony::Colony before, after;
 };
 
 /// A rehearsal holds no write lock and works on a read-only file.
@@ -75,6 +84,9 @@ class Book {
   /// BookError{damaged} where it doesn't.
   [[nodiscard]] colony::Colony colony() const;
 
+  /// All of it at one moment. Throws BookError{damaged} as colony() does.
+  [[nodiscard]] Snapshot snapshot() const;
+
   /// Adds records in one transaction. A record whose id is in the book with the same content
   /// changes nothing; absent fields of animals and clutches may be filled in; other content under a
   /// known id is a fault. Faults of the merged colony are reported with the places of the new
@@ -82,6 +94,10 @@ class Book {
   /// one. Records are checked together with the whole book, so time is linear in the book, not in
   /// what is added.
   std::variant<Change, colony::Faults> add(const colony::Records& records, Mode mode);
+
+  /// Adds one observation as add() does and tells both states, all in one transaction. With an
+  /// empty id it gets the next free one of the form "o17".
+  std::variant<Recorded, colony::Faults> record(colony::ObservationRecord observation);
 
   /// Replaces the model if every record and the policy still fit it; the ledger keeps the old one's
   /// text. The same model again changes nothing.
@@ -107,10 +123,10 @@ class Book {
   /// Tables that a claim counted, by their digest.
   [[nodiscard]] std::optional<LearnedRecord> counted_tables(const std::string& digest) const;
   /// Writes claims and ends others, in one transaction; their `at` is the moment of it, whatever
-  /// they say. False, and nothing written, where the
-  /// ledger has gone on since: derive the numbers again. Throws std::invalid_argument for an end of
-  /// what is no claim or has ended already, and where a claim names tables that are not given.
-  bool publish(const Publication& publication);
+  /// they say. Returns the book as it is then. Nothing, and nothing written, where the ledger has
+  /// gone on since: derive the numbers again. Throws std::invalid_argument for an end of what is no
+  /// claim or has ended already, and where a claim names tables that are not given.
+  std::optional<Snapshot> publish(const Publication& publication);
 
   /// By number, from the making of the book on.
   [[nodiscard]] std::vector<LedgerEntry> ledger() const;

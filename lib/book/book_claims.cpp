@@ -108,15 +108,15 @@ std::optional<LearnedRecord> Book::counted_tables(const std::string& digest) con
                     [&] { return read_counted_tables(state_->database(), digest); });
 }
 
-bool Book::publish(const Publication& publication) {
-  return translated(state_->file(), [&] {
+std::optional<Snapshot> Book::publish(const Publication& publication) {
+  return translated(state_->file(), [&]() -> std::optional<Snapshot> {
     SQLite::Transaction transaction(state_->database(), SQLite::TransactionBehavior::IMMEDIATE);
-    const auto ledger = read_ledger(state_->database(), state_->file());
-    if (ledger.empty() || ledger.back().number != publication.entries) return false;
+    if (last_entry(state_->database()) != publication.entries) return std::nullopt;
     check_claims(publication, read_claims(state_->database(), state_->file()));
     write_publication(state_->database(), publication, state_->settings().clock());
+    Snapshot then = state_->snapshot();
     transaction.commit();
-    return true;
+    return then;
   });
 }
 

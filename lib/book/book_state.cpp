@@ -1,6 +1,7 @@
 // Reads what a book holds, documents into values.
 #include <likelihet/book/book_state.hpp>
 #include <likelihet/book/claim_rows.hpp>
+#include <likelihet/book/learned_rows.hpp>
 #include <likelihet/book/ledger_rows.hpp>
 #include <likelihet/book/records_rows.hpp>
 #include <likelihet/book/sqlite_errors.hpp>
@@ -44,6 +45,21 @@ colony::Policy Book::State::policy() {
 colony::Records Book::State::records() {
   return {read_animals(database(), file_), read_clutches(database(), file_),
           read_observations(database(), file_)};
+}
+
+colony::Colony Book::State::colony_of(const colony::Records& records) {
+  auto made = colony::Colony::make(model(), records);
+  if (const auto* faults = std::get_if<Faults>(&made)) {
+    throw damaged(file_, "the book's records do not fit" + first_of(*faults));
+  }
+  return std::get<colony::Colony>(std::move(made));
+}
+
+Snapshot Book::State::snapshot() {
+  Evidence evidence{last_entry(database()), model()->description(), records(), policy()};
+  colony::Colony colony = colony_of(evidence.records);
+  return {std::move(evidence), std::move(colony), read_learned(database()),
+          read_claims(database(), file_)};
 }
 
 colony::ModelDescription Book::State::model_of(const std::string& text) const {

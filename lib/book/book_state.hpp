@@ -34,6 +34,10 @@ class Book::State {
   /// The default where the book never had one; throws as model().
   colony::Policy policy();
   colony::Records records();
+  /// The colony of model() and these records; throws BookError{damaged} where they do not fit.
+  colony::Colony colony_of(const colony::Records& records);
+  /// All of it as the open transaction sees it; throws as model() and colony_of().
+  Snapshot snapshot();
 
   [[nodiscard]] colony::ModelDescription model_of(const std::string& text) const;
   [[nodiscard]] colony::Policy policy_of(const std::optional<std::string>& text) const;

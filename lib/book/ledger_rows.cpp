@@ -33,6 +33,12 @@ std::vector<LedgerEntry> read_ledger(const SQLite::Database& database,
   return entries;
 }
 
+std::int64_t last_entry(const SQLite::Database& database) {
+  SQLite::Statement query(database, "SELECT coalesce(max(number), 0) FROM ledger");
+  query.executeStep();
+  return query.getColumn(0).getInt64();
+}
+
 std::optional<std::string> read_model_text(const SQLite::Database& database) {
   SQLite::Statement query(database, "SELECT document FROM model");
   if (!query.executeStep()) {

@@ -1,6 +1,7 @@
 // The ledger's and the model's rows.
 #pragma once
 
+#include <cstdint>
 #include <filesystem>
 #include <optional>
 #include <string>
@@ -32,6 +33,9 @@ class LedgerWriter {
 /// BookError{damaged} for an entry without a time or with one that is none.
 std::vector<LedgerEntry> read_ledger(const SQLite::Database& database,
                                      const std::filesystem::path& file);
+
+/// The number of the last entry; 0 where there is none.
+std::int64_t last_entry(const SQLite::Database& database);
 
 /// The text of the model document; nothing if the row is gone. As documents::write_model wrote it.
 std::optional<std::string> read_model_text(const SQLite::Database& database);
