@@ -6,7 +6,7 @@ export DEBIAN_FRONTEND=noninteractive
 needed=(g++ cmake ninja-build libeigen3-dev libboost-math-dev nlohmann-json3-dev libsqlite3-dev
         libsqlitecpp-dev libssl-dev libcli11-dev libfmt-dev libqrencode-dev
         libgtest-dev libgmock-dev librapidcheck-dev libbenchmark-dev python3 python3-jsonschema
-        gcovr clang-tidy clang clang-format chromium zbar-tools)
+        gcovr clang-tidy clang clang-format llvm chromium zbar-tools)
 # Node.js often comes from elsewhere than Debian, with an npm of its own.
 command -v npm >/dev/null || needed+=(nodejs npm)
 missing=()

@@ -60,38 +60,39 @@ Book Opener::open(const path& file, Settings settings) {
   return translated(file, [&] {
     Connection connection = Connection::open(file, settings);
     Book book(std::make_unique<Book::State>(file, std::move(settings), std::move(connection)));
-    book.state_->model();  // a book that cannot be used is refused here
+    // A book that cannot be used is refused here.
+    book.state_->guarded([&] { return book.state_->model(); });
     return book;
   });
 }
 
 std::shared_ptr<const Model> Book::model() const {
-  return translated(state_->file(), [&] { return state_->model(); });
+  return state_->guarded([&] { return state_->model(); });
 }
 
 Records Book::records() const {
-  return translated(state_->file(), [&] {
+  return state_->guarded([&] {
     const Reading reading(state_->database());
     return state_->records();
   });
 }
 
 Colony Book::colony() const {
-  return translated(state_->file(), [&] {
+  return state_->guarded([&] {
     const Reading reading(state_->database());
     return state_->colony_of(state_->records());
   });
 }
 
 Snapshot Book::snapshot() const {
-  return translated(state_->file(), [&] {
+  return state_->guarded([&] {
     const Reading reading(state_->database());
     return state_->snapshot();
   });
 }
 
 std::variant<Change, Faults> Book::replace_model(const Model& model, Mode mode) {
-  return translated(state_->file(), [&]() -> std::variant<Change, Faults> {
+  return state_->guarded([&]() -> std::variant<Change, Faults> {
     SQLite::Transaction transaction(state_->database(), behaviour(mode));
     const std::string text = documents::write_model(model.description());
     const auto old = read_model_text(state_->database());
@@ -118,11 +119,11 @@ std::variant<Change, Faults> Book::replace_model(const Model& model, Mode mode) 
 }
 
 std::optional<LearnedRecord> Book::learned() const {
-  return translated(state_->file(), [&] { return read_learned(state_->database()); });
+  return state_->guarded([&] { return read_learned(state_->database()); });
 }
 
 void Book::keep_learned(const LearnedRecord& learned) {
-  translated(state_->file(), [&] {
+  state_->guarded([&] {
     SQLite::Transaction transaction(state_->database(), SQLite::TransactionBehavior::IMMEDIATE);
     LedgerWriter(state_->database(), state_->settings().clock()).add("learned", learned.digest);
     replace_learned(state_->database(), learned);
@@ -131,14 +132,13 @@ void Book::keep_learned(const LearnedRecord& learned) {
 }
 
 std::vector<LedgerEntry> Book::ledger() const {
-  return translated(state_->file(),
-                    [&] { return read_ledger(state_->database(), state_->file()); });
+  return state_->guarded([&] { return read_ledger(state_->database(), state_->file()); });
 }
 
 Faults Book::check() const {
   Faults faults;
   try {
-    translated(state_->file(), [&] {
+    state_->guarded([&] {
       const Reading reading(state_->database());
       faults = check_storage(state_->database(), state_->settings().migrations);
       Faults more = check_ledger(state_->database());
@@ -150,6 +150,9 @@ Faults Book::check() const {
       more = in_the_book(colony::policy_faults(state_->policy(), *state_->model()));
       faults.insert(faults.end(), more.begin(), more.end());
     });
+    if (!faults.empty() && reading_failed(state_->database())) {
+      throw unread(state_->file(), faults.front().what);
+    }
   } catch (const BookError& error) {
     if (error.trouble() != BookTrouble::damaged) {
       throw;

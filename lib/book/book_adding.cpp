@@ -92,7 +92,7 @@ std::string free_id(const Colony& colony) {
 }  // namespace
 
 std::variant<Change, Faults> Book::add(const colony::Records& records, Mode mode) {
-  return translated(state_->file(), [&]() -> std::variant<Change, Faults> {
+  return state_->guarded([&]() -> std::variant<Change, Faults> {
     SQLite::Transaction transaction(state_->database(), behaviour(mode));
     const colony::Timestamp now = state_->settings().clock();
     const OnTop whole = on_top(state_->model(), state_->records(), records, now);
@@ -106,7 +106,7 @@ std::variant<Change, Faults> Book::add(const colony::Records& records, Mode mode
 }
 
 std::variant<Recorded, Faults> Book::record(colony::ObservationRecord observation) {
-  return translated(state_->file(), [&]() -> std::variant<Recorded, Faults> {
+  return state_->guarded([&]() -> std::variant<Recorded, Faults> {
     SQLite::Transaction transaction(state_->database(), SQLite::TransactionBehavior::IMMEDIATE);
     const colony::Timestamp now = state_->settings().clock();
     colony::Records known = state_->records();

@@ -55,11 +55,11 @@ void write_publication(const SQLite::Database& database, const Publication& publ
 }  // namespace
 
 colony::Policy Book::policy() const {
-  return translated(state_->file(), [&] { return state_->policy(); });
+  return state_->guarded([&] { return state_->policy(); });
 }
 
 std::variant<Change, Faults> Book::replace_policy(const colony::Policy& policy, Mode mode) {
-  return translated(state_->file(), [&]() -> std::variant<Change, Faults> {
+  return state_->guarded([&]() -> std::variant<Change, Faults> {
     SQLite::Transaction transaction(state_->database(), behaviour(mode));
     const std::string text = documents::write_policy(policy);
     const auto old = read_policy_text(state_->database());
@@ -80,7 +80,7 @@ std::variant<Change, Faults> Book::replace_policy(const colony::Policy& policy, 
 }
 
 Evidence Book::evidence(std::optional<std::int64_t> entries) const {
-  return translated(state_->file(), [&] {
+  return state_->guarded([&] {
     const Reading reading(state_->database());
     const auto ledger = read_ledger(state_->database(), state_->file());
     const std::int64_t last = ledger.empty() ? 0 : ledger.back().number;
@@ -97,19 +97,18 @@ Evidence Book::evidence(std::optional<std::int64_t> entries) const {
 }
 
 std::vector<ClaimRecord> Book::claims() const {
-  return translated(state_->file(), [&] {
+  return state_->guarded([&] {
     const Reading reading(state_->database());
     return read_claims(state_->database(), state_->file());
   });
 }
 
 std::optional<LearnedRecord> Book::counted_tables(const std::string& digest) const {
-  return translated(state_->file(),
-                    [&] { return read_counted_tables(state_->database(), digest); });
+  return state_->guarded([&] { return read_counted_tables(state_->database(), digest); });
 }
 
 std::optional<Snapshot> Book::publish(const Publication& publication) {
-  return translated(state_->file(), [&]() -> std::optional<Snapshot> {
+  return state_->guarded([&]() -> std::optional<Snapshot> {
     SQLite::Transaction transaction(state_->database(), SQLite::TransactionBehavior::IMMEDIATE);
     if (last_entry(state_->database()) != publication.entries) return std::nullopt;
     check_claims(publication, read_claims(state_->database(), state_->file()));

@@ -10,6 +10,7 @@
 #include <likelihet/book/book.hpp>
 #include <likelihet/book/connection.hpp>
 #include <likelihet/book/settings.hpp>
+#include <likelihet/book/sqlite_errors.hpp>
 
 namespace likelihet::book {
 
@@ -28,6 +29,11 @@ class Book::State {
   SQLite::Database& database() { return connection_.database(); }
   [[nodiscard]] const std::filesystem::path& file() const { return file_; }
   [[nodiscard]] const Settings& settings() const { return settings_; }
+
+  template <class Work>
+  auto guarded(Work&& work) {
+    return book::guarded(file_, database(), std::forward<Work>(work));
+  }
 
   /// Throws BookError{damaged} where it is gone or cannot be read.
   std::shared_ptr<const colony::Model> model();

@@ -13,6 +13,7 @@
 #include <likelihet/book/connection.hpp>
 #include <likelihet/book/file_kind.hpp>
 #include <likelihet/book/ledger_rows.hpp>
+#include <likelihet/book/read_only.hpp>
 #include <likelihet/book/schema.hpp>
 #include <likelihet/book/sqlite_errors.hpp>
 
@@ -21,26 +22,6 @@ namespace {
 
 namespace fs = std::filesystem;
 using SQLite::TransactionBehavior;
-
-/// The name that SQLite gets: absolute, so that none reads as ":memory:" or "file:...".
-std::string name_of(const fs::path& file) {
-  return fs::absolute(file).string();
-}
-
-/// A URI that opens the file as one that nobody writes (SQLite documentation, "URI Filenames").
-std::string immutable_uri(const fs::path& file) {
-  constexpr const char* hex = "0123456789ABCDEF";
-  std::string uri = "file:";
-  for (const char letter : name_of(file)) {
-    const auto byte = static_cast<unsigned char>(letter);
-    if (letter == '%' || letter == '?' || letter == '#') {
-      uri += {'%', hex[byte >> 4U], hex[byte & 15U]};
-    } else {
-      uri += letter;
-    }
-  }
-  return uri + "?immutable=1";
-}
 
 void set_safeguards(SQLite::Database& database, const Settings& settings) {
   sqlite3* const handle = database.getHandle();
@@ -59,28 +40,21 @@ SQLite::Database connect(const std::string& name, int flags, const Settings& set
   return database;
 }
 
-bool has_pages(const fs::path& file) {
-  std::error_code error;
-  const std::uintmax_t size = fs::file_size(file, error);
-  return !error && size > 0;
-}
-
-/// Connects for reading and writing, or for reading alone where the file is write-protected. A book
-/// in WAL mode inside a directory that cannot be written has no place for its shared memory;
-/// without a log left over it is whole in its one file and is read as it stands.
+/// Connects for reading and writing, or for reading alone where the file is write-protected.
 SQLite::Database connect_to_existing(const fs::path& file, const Settings& settings) {
-  try {
-    SQLite::Database database = connect(name_of(file), SQLite::OPEN_READWRITE, settings);
-    schema_version(database);
+  if (::access(file.c_str(), W_OK) != 0) {
+    SQLite::Database database = connect_read_only(file, settings.patience);
+    set_safeguards(database, settings);
     return database;
-  } catch (const SQLite::Exception& error) {
-    const int primary = error.getErrorCode() & 0xff;
-    const bool unwritable = primary == SQLITE_CANTOPEN || primary == SQLITE_READONLY;
-    if (!unwritable || ::access(file.c_str(), W_OK) == 0 || has_pages(file.string() + "-wal")) {
-      throw;
-    }
   }
-  return connect(immutable_uri(file), SQLite::OPEN_READONLY | SQLite::OPEN_URI, settings);
+  SQLite::Database database(name_of(file), SQLite::OPEN_READWRITE,
+                            static_cast<int>(settings.patience.count()));
+  const auto prepare = [&] {
+    set_safeguards(database, settings);
+    schema_version(database);
+  };
+  guarded(file, database, prepare);
+  return database;
 }
 
 /// Takes the file's name without ever overwriting: O_EXCL also refuses a dangling symbolic link.
@@ -182,7 +156,7 @@ Connection Connection::create(const fs::path& file, const Settings& settings,
 Connection Connection::open(const fs::path& file, const Settings& settings) {
   require_book(file, newest_version(settings.migrations));
   SQLite::Database database = connect_to_existing(file, settings);
-  bring_up_to_date(database, file, settings);
+  guarded(file, database, [&] { bring_up_to_date(database, file, settings); });
   return Connection(std::move(database));
 }
 

@@ -1,4 +1,5 @@
 // Which of SQLite's result codes means what, and the sentence for it.
+#include <cerrno>
 #include <string>
 
 #include <sqlite3.h>
@@ -47,7 +48,37 @@ BookTrouble trouble_of(int result_code) {
   }
 }
 
-BookError book_error(const std::filesystem::path& file, const SQLite::Exception& error) {
+bool reading_failed(SQLite::Database& database) {
+  const auto failed = [](int error) { return error == EIO || error == ENXIO || error == ERANGE; };
+  int error = 0;
+  sqlite3* const handle = database.getHandle();
+  if (sqlite3_file_control(handle, "main", SQLITE_FCNTL_LAST_ERRNO, &error) == SQLITE_OK &&
+      failed(error)) {
+    return true;
+  }
+  sqlite3_file* log = nullptr;
+  if (sqlite3_file_control(handle, "main", SQLITE_FCNTL_JOURNAL_POINTER,
+                           static_cast<void*>(&log)) != SQLITE_OK ||
+      log == nullptr || log->pMethods == nullptr) {
+    return false;
+  }
+  error = 0;
+  return log->pMethods->xFileControl(log, SQLITE_FCNTL_LAST_ERRNO, &error) == SQLITE_OK &&
+         failed(error);
+}
+
+BookError unread(const std::filesystem::path& file, const std::string& detail) {
+  return {BookTrouble::storage, file.string() +
+                                    ": the disk could not be read, which says nothing of the book; "
+                                    "try again, and check the disk if it goes on (" +
+                                    detail + ")"};
+}
+
+BookError book_error(const std::filesystem::path& file, const SQLite::Exception& error,
+                     bool disk_failed) {
+  if (disk_failed && trouble_of(error.getErrorCode()) == BookTrouble::damaged) {
+    return unread(file, std::string("SQLite: ") + error.what());
+  }
   const BookTrouble trouble = trouble_of(error.getErrorCode());
   return {trouble, file.string() + ": " + advice(trouble) + " (SQLite: " + error.what() + ")"};
 }

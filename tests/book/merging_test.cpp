@@ -82,8 +82,9 @@ TEST(merging, every_field_of_an_animal_is_compared) {
       {"bought_as for ember", [](Record& r) { r.bought_as[0].trust = 0.8; }},
       {"bought_as for ember", [](Record& r) { r.bought_as[0].odds[0].second = 0.6; }}};
   for (const auto& [words, change] : changes) {
-    EXPECT_THAT(fault_of([&](colony::Records& records) { change(records.animals[0]); }).what,
-                HasSubstr(words));
+    EXPECT_THAT(
+        fault_of([&change = change](colony::Records& records) { change(records.animals[0]); }).what,
+        HasSubstr(words));
   }
   EXPECT_THAT(fault_of([](colony::Records& r) { r.animals[2].clutch = "C04"; }).what,
               HasSubstr("clutch C03, not C04"));
@@ -102,7 +103,9 @@ TEST(merging, every_field_of_a_clutch_is_compared) {
       {"hatched", [](Record& r) { r.hatched = day("2024-06-02"); }},
       {"eggs 7, not 8", [](Record& r) { r.eggs = 8; }}};
   for (const auto& [words, change] : changes) {
-    EXPECT_THAT(fault_of([&](colony::Records& records) { change(records.clutches[0]); }).what,
+    EXPECT_THAT(fault_of([&change = change](colony::Records& records) {
+                  change(records.clutches[0]);
+                }).what,
                 HasSubstr(words));
   }
 }

@@ -75,7 +75,7 @@ TEST(storage, a_full_disk_leaves_the_book_as_it_was) {
 }
 
 TEST(storage, create_on_a_full_disk_removes_what_it_made) {
-  for (const rlim_t bytes : {0, 8 * 1024, 40 * 1024}) {
+  for (const rlim_t bytes : {rlim_t{0}, rlim_t{8 * 1024}, rlim_t{40 * 1024}}) {
     const Folder folder;
     const int status = in_child([&] {
       limit_files(bytes);

@@ -17,6 +17,7 @@ likelihet_test(book_tests
     ${CMAKE_CURRENT_SOURCE_DIR}/book/random_herd.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/book/replace_model_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/book/round_trip_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/book/shared_folder_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/book/storage_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/book/two_processes_test.cpp
   LINKS likelihet::book likelihet::documents SQLiteCpp SQLite::SQLite3 Threads::Threads rapidcheck)

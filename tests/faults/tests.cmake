@@ -5,3 +5,13 @@ add_test(NAME faults.writers_and_readers
           --likelihet $<TARGET_FILE:likelihet> --models ${PROJECT_SOURCE_DIR}/models/demo
           --scratch ${CMAKE_CURRENT_BINARY_DIR}/scratch/writers_and_readers)
 set_tests_properties(faults.writers_and_readers PROPERTIES TIMEOUT 3600)
+
+# Calls to the operating system that fail, or at which the process is killed.
+add_library(failing_calls MODULE ${CMAKE_CURRENT_SOURCE_DIR}/faults/failing_calls.cpp)
+target_link_libraries(failing_calls PRIVATE likelihet_warnings ${CMAKE_DL_LIBS})
+add_test(NAME faults.failing_calls
+  COMMAND Python3::Interpreter ${CMAKE_CURRENT_SOURCE_DIR}/faults/failing_calls.py
+          --likelihet $<TARGET_FILE:likelihet> --shim $<TARGET_FILE:failing_calls>
+          --models ${PROJECT_SOURCE_DIR}/models/demo
+          --scratch ${CMAKE_CURRENT_BINARY_DIR}/scratch/failing_calls)
+set_tests_properties(faults.failing_calls PROPERTIES TIMEOUT 7200)

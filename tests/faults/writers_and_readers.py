@@ -26,8 +26,8 @@ def arguments():
     parser.add_argument("--likelihet", required=True)
     parser.add_argument("--models", required=True, help="the folder of the demo's documents")
     parser.add_argument("--scratch", required=True, help="a folder that is emptied")
-    parser.add_argument("--recordings", type=int, default=160)
-    parser.add_argument("--states", type=int, default=12, help="recordings whose states are made anew")
+    parser.add_argument("--recordings", type=int, default=96)
+    parser.add_argument("--states", type=int, default=6, help="recordings whose states are made anew")
     parser.add_argument("--seed", type=int, default=1)
     return parser.parse_args()
 

@@ -137,8 +137,9 @@ std::vector<std::vector<double>> likelihoods(const Colony& colony,
     const Marker& marker = model.markers()[key.second];
     const auto* rows = rows_for(colony, counting, marker, key.first);
     if (rows == nullptr) continue;
-    times(key.first,
-          [&](const JointState& state) { return readings(marker, row_of(*rows, state), read); });
+    times(key.first, [&, &read = read](const JointState& state) {
+      return readings(marker, row_of(*rows, state), read);
+    });
   }
   return out;
 }
