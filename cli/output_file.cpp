@@ -8,6 +8,7 @@
 #include <system_error>
 
 #include "failure.hpp"
+#include "interruption.hpp"
 #include <fcntl.h>
 #include <fmt/format.h>
 #include <unistd.h>
@@ -53,6 +54,7 @@ class Beside {
   Beside(const OutputPlace& place, mode_t mode)
       : folder_(::open(place.folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC)),
         name_(unguessable_name()),
+        unfinished_(place.folder + "/" + name_),
         file_(::openat(folder_.number(), name_.c_str(),
                        O_WRONLY | O_CREAT | O_EXCL | O_NOFOLLOW | O_CLOEXEC, mode)),
         made_(file_.number() >= 0) {}
@@ -100,6 +102,7 @@ class Beside {
  private:
   Opened folder_;
   std::string name_;
+  UnfinishedFile unfinished_;  // before it is made: a signal may come at any moment
   Opened file_;
   bool made_;
 };

@@ -22,3 +22,6 @@ likelihet_test(audit_command_tests WHOLE
 # Every option that names a file to write spares what is there.
 add_test(NAME cli.output_files
   COMMAND Python3::Interpreter ${CMAKE_CURRENT_SOURCE_DIR}/cli/output_files_test.py $<TARGET_FILE:likelihet>)
+# Signals end every command and leave nothing; learn outlasts a lock.
+add_test(NAME cli.signals
+  COMMAND Python3::Interpreter ${CMAKE_CURRENT_SOURCE_DIR}/cli/signals_test.py $<TARGET_FILE:likelihet>)
