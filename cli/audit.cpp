@@ -2,6 +2,7 @@
 #include "audit_output.hpp"
 #include "commands.hpp"
 #include "computation.hpp"
+#include "open_book.hpp"
 #include "output_file.hpp"
 #include "report_scripts.hpp"
 
@@ -105,7 +106,7 @@ Reply run_audit(const AuditRequest& asked, const Shell& shell) {
   audit::Settings settings = audit_settings(asked);
   const OutputRules rules{asked.book, asked.force};
   check_outputs(asked, rules);
-  const auto book = book::Book::open(asked.book);
+  const auto book = open_book(asked.book);
   const colony::Colony colony = book.colony();
   settings.claims = claims_of(book, colony, settings.truth.as_of);
   const auto found = value_or_fail(colony, audit::audit(colony, settings));

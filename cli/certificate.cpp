@@ -3,6 +3,7 @@
 #include "commands.hpp"
 #include "computation.hpp"
 #include "ground.hpp"
+#include "open_book.hpp"
 #include "output_file.hpp"
 
 #include <likelihet/publishing/certificate.hpp>
@@ -22,7 +23,7 @@ Reply run_certificate(const CertificateRequest& asked, const Shell& /*shell*/) {
   const OutputRules rules{asked.book, asked.force};
   const bool prints = !asked.html || *asked.html == "-";
   if (!prints) replaced_at(*asked.html, rules);
-  const auto book = book::Book::open(asked.book);
+  const auto book = open_book(asked.book);
   const BookGround state(book, asked.computation.options());
   const colony::Colony& colony = state.colony();
   const std::size_t animal = animal_named(colony, asked.animal);

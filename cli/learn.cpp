@@ -3,6 +3,7 @@
 #include "computation.hpp"
 #include "interruption.hpp"
 #include "learned_tables.hpp"
+#include "open_book.hpp"
 #include "progress.hpp"
 #include "standard_streams.hpp"
 #include "tables_output.hpp"
@@ -95,7 +96,7 @@ Failure not_converged(const learning::Learned& learned) {
 
 Reply run_learn(const LearnRequest& asked, const Shell& shell) {
   const Interruption interruption;
-  auto book = book::Book::open(asked.book);
+  auto book = open_book(asked.book);
   // Taken before the records are read: a record that another process adds meanwhile makes what is
   // learned stale.
   const std::string digest = digest_of(book);

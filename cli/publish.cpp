@@ -4,6 +4,7 @@
 #include "claims_output.hpp"
 #include "commands.hpp"
 #include "computation.hpp"
+#include "open_book.hpp"
 
 #include <likelihet/documents/evidence_digest.hpp>
 #include <likelihet/publishing/verification.hpp>
@@ -118,7 +119,7 @@ Reply published_reply(const PublishRequest& asked, const book::Book& book,
 }
 
 Reply run_publish(const PublishRequest& asked, const Shell& shell) {
-  auto book = book::Book::open(asked.book);
+  auto book = open_book(asked.book);
   const BookGround state(book, asked.computation.options());
   const auto animals = animals_of(state.colony(), asked.animals, asked.clutch);
   const auto listed = value_or_fail(state.colony(), publishing::listings(state.ground(), animals));

@@ -2,6 +2,7 @@
 #include "claims_output.hpp"
 #include "commands.hpp"
 #include "computation.hpp"
+#include "open_book.hpp"
 #include "record.hpp"
 
 namespace likelihet::cli {
@@ -50,7 +51,7 @@ Reply withdraw_claim(book::Book& book, const book::ClaimRecord& claim, const Wit
 
 Reply run_withdraw(const WithdrawRequest& asked, const Shell& shell) {
   {
-    auto book = book::Book::open(asked.record.book);
+    auto book = open_book(asked.record.book);
     if (const auto claim = claim_named(book, asked.withdrawal.of)) {
       return withdraw_claim(book, *claim, asked, shell);
     }

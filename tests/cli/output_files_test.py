@@ -27,6 +27,7 @@ OUTPUTS = {
 # Those that make a book: nothing is ever replaced by one.
 BOOKS = {
     ("init", "BOOK"): (["init"], ["--model", "model.json"]),
+    ("copy", "TO"): (["copy", "demo.book"], []),
 }
 INPUTS = {("init", "--model"), ("simulate", "--like"), ("simulate", "MODEL"), ("import", "FILE")}
 WORDS = {"ALLELE", "ANIMAL", "APPEARANCE", "ASSAY", "CLUTCH", "CODE", "COUNT", "DAM", "ID", "LEVEL", "LOCUS", "MARKER", "OBSERVATION",
