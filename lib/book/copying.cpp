@@ -185,7 +185,7 @@ fs::path copy_before_migration(const fs::path& book, int next) {
   constexpr int most_names = 100;
   const std::string name = book.string() + ".before-v" + std::to_string(next);
   for (int number = 1; number < most_names; ++number) {
-    const fs::path to = number == 1 ? name : name + '-' + std::to_string(number);
+    fs::path to = number == 1 ? name : name + '-' + std::to_string(number);
     if (is_there(to)) continue;
     copied(book, to, Settings(), nullptr);
     return to;
