@@ -7,6 +7,7 @@
 
 #include "change_output.hpp"
 #include "failure.hpp"
+#include "open_book.hpp"
 #include "printable.hpp"
 #include <fmt/format.h>
 
@@ -30,7 +31,7 @@ Failure malformed(const std::string& text) {
 }  // namespace
 
 Reply add_records(const std::string& book, const colony::Records& records, const Shell& shell) {
-  auto opened = book::Book::open(book);
+  auto opened = open_book(book);
   auto outcome = opened.add(records, book::Mode::commit);
   if (auto* faults = std::get_if<colony::Faults>(&outcome)) {
     throw Failure(ExitStatus::input, std::move(*faults));

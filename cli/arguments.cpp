@@ -160,12 +160,17 @@ CLI::Option* add_output(CLI::App& command, const std::string& name,
   return command
       .add_option_function<std::vector<std::string>>(
           name,
-          [&file](const std::vector<std::string>& given) {
-            file = given.empty() || given.front().empty() ? "-" : given.front();
+          [&file, may_stand_alone](const std::vector<std::string>& given) {
+            const bool alone = given.empty() || (may_stand_alone && given.front().empty());
+            file = alone ? "-" : given.front();
           },
           help)
       ->expected(may_stand_alone ? 0 : 1, 1)
       ->type_name(may_stand_alone ? "[FILE]" : "FILE");
+}
+
+void add_force(CLI::App& command, bool& force) {
+  add_flag(command, "--force", force, "replace a file that is there; never a book");
 }
 
 CLI::Option* add_texts(CLI::App& command, const std::string& name, std::vector<std::string>& texts,

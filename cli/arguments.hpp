@@ -74,10 +74,13 @@ CLI::Option* add_flag(CLI::App& command, const std::string& name, bool& flag,
                       const std::string& help);
 CLI::Option* add_text(CLI::App& command, const std::string& name, std::optional<std::string>& text,
                       const std::string& help);
-/// A file to write. Where it `may_stand_alone`, without a file, that is "-": standard output.
+/// A file to write, "-" for standard output, which it also is without a file where it
+/// `may_stand_alone`. A command with one has --force too, and writes by write_output() alone.
 CLI::Option* add_output(CLI::App& command, const std::string& name,
                         std::optional<std::string>& file, bool may_stand_alone,
                         const std::string& help);
+/// --force, for commands with add_output().
+void add_force(CLI::App& command, bool& force);
 /// May be given more than once.
 CLI::Option* add_texts(CLI::App& command, const std::string& name, std::vector<std::string>& texts,
                        const std::string& type, const std::string& help);

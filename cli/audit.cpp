@@ -2,6 +2,7 @@
 #include "audit_output.hpp"
 #include "commands.hpp"
 #include "computation.hpp"
+#include "open_book.hpp"
 #include "output_file.hpp"
 #include "report_scripts.hpp"
 
@@ -20,8 +21,9 @@ struct AuditRequest {
   std::optional<double> known_not;
   std::vector<std::string> thresholds;
   std::size_t resamples = audit::ScoreSettings{}.resamples;
-  std::optional<std::string> html;  // a file
-  std::optional<std::string> csv;   // a file; "-": standard output
+  std::optional<std::string> html;  // a file; "-": standard output
+  std::optional<std::string> csv;   // the same
+  bool force = false;
 };
 
 double threshold_of(const std::string& text) {
@@ -85,18 +87,44 @@ std::vector<audit::Claimed> claims_of(const book::Snapshot& book,
   return out;
 }
 
+/// Said before an audit that may take minutes. Two results never go to one place.
+void check_outputs(const AuditRequest& asked, const OutputRules& rules) {
+  const auto one_place = [&] {
+    if (!asked.html || !asked.csv) return false;
+    if (*asked.html == "-" || *asked.csv == "-") return *asked.html == *asked.csv;
+    return same_place(*asked.html, *asked.csv);
+  };
+  if (one_place()) {
+    throw Failure(ExitStatus::usage, "--html, --csv", "both would be written to the same place",
+                  "name a file of its own for each");
+  }
+  for (const auto* file : {&asked.html, &asked.csv}) {
+    if (*file && **file != "-") replaced_at(**file, rules);
+  }
+}
+
 Reply run_audit(const AuditRequest& asked, const Shell& shell) {
   audit::Settings settings = audit_settings(asked);
-  const book::Snapshot book = book::Book::open(asked.book).snapshot();
+  const OutputRules rules{asked.book, asked.force};
+  check_outputs(asked, rules);
+  const book::Snapshot book = open_book(asked.book).snapshot();
   const colony::Colony& colony = book.colony;
   settings.claims = claims_of(book, settings.truth.as_of);
   const auto found = value_or_fail(colony, audit::audit(colony, settings));
+  std::optional<std::string> printed;
+  const auto put = [&](const std::string& name, std::string text) {
+    if (name == "-") {
+      printed = std::move(text);
+    } else {
+      write_output(name, text, rules);
+    }
+  };
   if (asked.html) {
-    write_output(*asked.html, publishing::audit_report(audit_document(colony, found, settings),
-                                                       {report_scripts()}));
+    put(*asked.html,
+        publishing::audit_report(audit_document(colony, found, settings), {report_scripts()}));
   }
-  if (asked.csv && *asked.csv != "-") write_output(*asked.csv, audit_csv(colony, found));
-  if (asked.csv && *asked.csv == "-") return {audit_csv(colony, found), {}};
+  if (asked.csv) put(*asked.csv, audit_csv(colony, found));
+  if (printed) return {std::move(*printed), {}};
   if (shell.json) return {audit_document(colony, found, settings).dump(2) + "\n", {}};
   return {audit_text(colony, found, shell.terminal()), {}};
 }
@@ -112,9 +140,10 @@ void add_audit(CLI::App& program, CommandLine& line) {
       "  likelihet audit demo.book --html audit.html --csv forecasts.csv\n");
   add_book(command, asked->book);
   add_output(command, "--html", asked->html, false,
-             "write the report to this file, as one page with charts");
+             "write the report to this file, or to '-', as one page with charts");
   add_output(command, "--csv", asked->csv, true,
-             "write the forecasts as a table; without a file, print it instead");
+             "write the forecasts as a table; without a file or with '-', print it instead");
+  add_force(command, asked->force);
   add_probability(command, "--known", asked->known,
                   "a chance without marks from which a carrier is known; not given = 0.99");
   add_probability(command, "--known-not", asked->known_not,

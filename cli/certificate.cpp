@@ -3,6 +3,7 @@
 #include "commands.hpp"
 #include "computation.hpp"
 #include "ground.hpp"
+#include "open_book.hpp"
 #include "output_file.hpp"
 
 #include <likelihet/publishing/certificate.hpp>
@@ -13,12 +14,16 @@ namespace {
 struct CertificateRequest {
   std::string book;
   std::string animal;
-  std::optional<std::string> html;  // a file
+  std::optional<std::string> html;  // a file; "-": standard output
+  bool force = false;
   ComputationAsked computation;
 };
 
 Reply run_certificate(const CertificateRequest& asked, const Shell& /*shell*/) {
-  const BookGround state(book::Book::open(asked.book).snapshot(), asked.computation.options());
+  const OutputRules rules{asked.book, asked.force};
+  const bool prints = !asked.html || *asked.html == "-";
+  if (!prints) replaced_at(*asked.html, rules);
+  const BookGround state(open_book(asked.book).snapshot(), asked.computation.options());
   const colony::Colony& colony = state.colony();
   const std::size_t animal = animal_named(colony, asked.animal);
   const auto claims =
@@ -29,8 +34,8 @@ Reply run_certificate(const CertificateRequest& asked, const Shell& /*shell*/) {
   const auto evidence = value_or_fail(colony, publishing::evidence_of(state.ground(), listing));
   std::string page =
       publishing::certificate(colony, listing, evidence, standing_code(claims, asked.animal));
-  if (!asked.html) return {std::move(page), {}};
-  write_output(*asked.html, page);
+  if (prints) return {std::move(page), {}};
+  write_output(*asked.html, page, rules);
   return {};
 }
 
@@ -46,6 +51,7 @@ void add_certificate(CLI::App& program, CommandLine& line) {
   add_word(command, "ANIMAL", asked->animal, "the animal's id");
   add_output(command, "--html", asked->html, false,
              "write the page to this file, not to the screen");
+  add_force(command, asked->force);
   add_computation(command, asked->computation);
   on_chosen(command, line, asked, run_certificate);
 }

@@ -1,6 +1,7 @@
 // likelihet check: whether a book is sound.
 #include "change_output.hpp"
 #include "commands.hpp"
+#include "open_book.hpp"
 #include "printable.hpp"
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
@@ -35,7 +36,7 @@ std::string as_text(const std::string& name, const book::Book& book) {
 }
 
 Reply run_check(const CheckRequest& asked, const Shell& shell) {
-  const auto book = book::Book::open(asked.book);
+  const auto book = open_book(asked.book);
   const auto faults = book.check();
   Reply reply;
   if (shell.json) {

@@ -4,6 +4,7 @@
 #include "claims_output.hpp"
 #include "commands.hpp"
 #include "computation.hpp"
+#include "open_book.hpp"
 
 namespace likelihet::cli {
 namespace {
@@ -16,7 +17,7 @@ struct ClaimsRequest {
 };
 
 Reply run_claims(const ClaimsRequest& asked, const Shell& shell) {
-  const BookGround state(book::Book::open(asked.book).snapshot(), asked.computation.options());
+  const BookGround state(open_book(asked.book).snapshot(), asked.computation.options());
   std::vector<std::size_t> animals;
   if (asked.animal) animals.push_back(animal_named(state.colony(), *asked.animal));
   auto claims = claims_now(state, animals);

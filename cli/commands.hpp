@@ -43,6 +43,8 @@ void add_claims(CLI::App& program, CommandLine& line);
 void add_verify(CLI::App& program, CommandLine& line);
 /// Looks for damage, and computes nothing.
 void add_check(CLI::App& program, CommandLine& line);
+/// A copy of the book, to keep elsewhere.
+void add_copy(CLI::App& program, CommandLine& line);
 /// "add", which has commands of its own.
 void add_add(CLI::App& program, CommandLine& line);
 /// Called by add_add with its own command as the parent.

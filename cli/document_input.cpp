@@ -9,6 +9,7 @@
 
 #include "failure.hpp"
 
+#include <likelihet/colony/hidden_characters.hpp>
 #include <likelihet/documents/colony_document.hpp>
 #include <likelihet/documents/csv_table.hpp>
 #include <likelihet/documents/model_document.hpp>
@@ -63,7 +64,12 @@ colony::Records records_of_table(const std::string& text, const std::string& nam
 }  // namespace
 
 colony::Model model_of(const std::string& text) {
-  return accepted_or_fail(colony::Model::make(accepted_or_fail(documents::read_model(text))));
+  colony::Model model =
+      accepted_or_fail(colony::Model::make(accepted_or_fail(documents::read_model(text))));
+  if (auto hidden = colony::hidden_faults(model.description()); !hidden.empty()) {
+    throw Failure(ExitStatus::input, std::move(hidden));
+  }
+  return model;
 }
 
 Imported imported(const std::string& text, const std::string& name,

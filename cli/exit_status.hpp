@@ -12,6 +12,9 @@ enum class ExitStatus : int {
   input = 3,          ///< a document, a value or the book is wrong; nothing was written
   contradiction = 4,  ///< the evidence contradicts itself
   too_large = 5,      ///< exact inference would not fit the memory allowed
+  hung_up = 129,  ///< ended by SIGHUP; this and the next two are 128 + the signal, as shells count
+  interrupted = 130,  ///< ended by SIGINT: Ctrl-C
+  terminated = 143,   ///< ended by SIGTERM
 };
 
 }  // namespace likelihet::cli

@@ -1,5 +1,6 @@
 // likelihet export: writes a book's records or model to standard output.
 #include "commands.hpp"
+#include "open_book.hpp"
 
 #include <likelihet/book/book.hpp>
 #include <likelihet/documents/colony_document.hpp>
@@ -18,7 +19,7 @@ struct ExportRequest {
 };
 
 Reply run_export(const ExportRequest& asked, const Shell&) {
-  const auto book = book::Book::open(asked.book);
+  const auto book = open_book(asked.book);
   if (asked.policy) return {documents::write_policy(book.policy()), {}};
   if (asked.model) return {documents::write_model(book.model()->description()), {}};
   const auto records = book.records();

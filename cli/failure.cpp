@@ -102,7 +102,7 @@ std::string failure_json(const Failure& failure) {
                                  {"version", 1},
                                  {"exit", static_cast<int>(failure.status())},
                                  {"faults", faults}};
-  return document.dump(-1, ' ', false, ordered_json::error_handler_t::replace) + "\n";
+  return for_programs(document.dump(-1, ' ', false, ordered_json::error_handler_t::replace)) + "\n";
 }
 
 }  // namespace likelihet::cli

@@ -6,6 +6,7 @@
 #include "history_output.hpp"
 #include "learned_tables.hpp"
 #include "lens.hpp"
+#include "open_book.hpp"
 
 #include <likelihet/book/book.hpp>
 #include <likelihet/odds/why.hpp>
@@ -21,7 +22,7 @@ struct HistoryRequest {
 };
 
 Reply run_history(const HistoryRequest& asked, const Shell& shell) {
-  const book::Snapshot book = book::Book::open(asked.book).snapshot();
+  const book::Snapshot book = open_book(asked.book).snapshot();
   const colony::Colony& colony = book.colony;
   Lens lens = lens_of_all(colony);
   lens.animals = {animal_named(colony, asked.animal)};

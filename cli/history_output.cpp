@@ -80,7 +80,7 @@ std::string history_text(const colony::Colony& colony, const std::vector<odds::M
                          const Terminal& terminal) {
   std::string text;
   if (as_of) text += fmt::format("As known at the end of {}.\n\n", as_of->text());
-  text += terminal.heading(printable(colony.animals()[lens.animals.front()].id) +
+  text += terminal.heading(printable_id(colony.animals()[lens.animals.front()].id) +
                            ": chance of exactly one copy, after each day") +
           "\n";
   Table table(columns_of(colony.model(), lens));

@@ -4,6 +4,7 @@
 #include "computation.hpp"
 #include "holdbacks_output.hpp"
 #include "learned_tables.hpp"
+#include "open_book.hpp"
 #include <fmt/format.h>
 
 #include <likelihet/book/book.hpp>
@@ -57,7 +58,7 @@ Reply run_holdbacks(const HoldbacksRequest& asked, const Shell& shell) {
                               counted(asked.males, "male", "males"), asked.keep),
                   "keep more, or ask for fewer");
   }
-  const book::Snapshot book = book::Book::open(asked.book).snapshot();
+  const book::Snapshot book = open_book(asked.book).snapshot();
   const colony::Colony& colony = book.colony;
   const planning::HoldbackQuestion question = holdback_question(asked, colony);
   const auto found = value_or_fail(colony, planning::holdbacks(colony, question));

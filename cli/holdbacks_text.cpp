@@ -66,7 +66,7 @@ class HoldbacksPage {
                               : *hatchling.sex == genetics::Sex::female ? "female"
                                                                         : "male";
       table.add(
-          {printable(colony_.animals()[hatchling.animal].id), sex, percent(hatchling.chance)});
+          {printable_id(colony_.animals()[hatchling.animal].id), sex, percent(hatchling.chance)});
     }
     return table.text(terminal_, 2);
   }
@@ -86,7 +86,7 @@ class HoldbacksPage {
     for (const auto& kept : found_.sizes) {
       std::string ids;
       for (const std::size_t animal : kept.animals) {
-        ids += (ids.empty() ? "" : ", ") + printable(colony_.animals()[animal].id);
+        ids += (ids.empty() ? "" : ", ") + printable_id(colony_.animals()[animal].id);
       }
       table.add({std::to_string(kept.animals.size()), percent(kept.chance), percent(kept.product),
                  fmt::format("{:.2f}", kept.expected), ids});

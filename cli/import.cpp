@@ -3,6 +3,7 @@
 #include "commands.hpp"
 #include "document_input.hpp"
 #include "input_file.hpp"
+#include "open_book.hpp"
 #include "printable.hpp"
 #include <fmt/format.h>
 
@@ -30,7 +31,7 @@ std::variant<book::Change, colony::Faults> put(book::Book& book, const Imported&
 }
 
 Reply run_import(const ImportRequest& asked, const Shell& shell) {
-  auto book = book::Book::open(asked.book);
+  auto book = open_book(asked.book);
   const auto kind = asked.kind.empty() ? std::nullopt : documents::csv_kind(asked.kind);
   const Imported what = imported(read_input(asked.file), asked.file, kind);
   auto outcome = put(book, what, asked.dry_run ? book::Mode::rehearse : book::Mode::commit);

@@ -3,6 +3,7 @@
 #include "commands.hpp"
 #include "document_input.hpp"
 #include "input_file.hpp"
+#include "interruption.hpp"
 #include "printable.hpp"
 #include <fmt/format.h>
 
@@ -18,8 +19,14 @@ struct InitRequest {
 
 Reply run_init(const InitRequest& asked, const Shell& shell) {
   const colony::Model model = model_of(read_input(asked.model));
-  book::Book::create(asked.book, model);
+  {
+    const Interruption finish_first;  // a book half made would be in the way of the next try
+    book::Book::create(asked.book, model);
+  }
   shell.has_recorded("the new book");
+  if (Interruption::flag()) {
+    throw Failure(Interruption::status(), asked.book, "it was interrupted", "the book is made");
+  }
   ChangeTold told;
   told.change.model_replaced = true;
   if (shell.json) return {change_json(told), {}};

@@ -1,11 +1,15 @@
 // likelihet learn: how well each mark does, from the whole book.
 #include "commands.hpp"
 #include "computation.hpp"
+#include "interruption.hpp"
 #include "learned_tables.hpp"
+#include "open_book.hpp"
 #include "progress.hpp"
+#include "standard_streams.hpp"
 #include "tables_output.hpp"
 #include <fmt/format.h>
 
+#include <likelihet/book/book_error.hpp>
 #include <likelihet/learning/learn.hpp>
 #include <likelihet/learning/learned_text.hpp>
 
@@ -29,9 +33,31 @@ learning::Settings learning_settings(const LearnRequest& asked) {
   return settings;
 }
 
+Failure stopped() {
+  return {Interruption::status(), "learning", "it was interrupted",
+          "the book is as it was; run it again"};
+}
+
+/// Learning took minutes: a book that another program holds is waited for, until Ctrl-C.
+void keep(book::Book& book, const book::LearnedRecord& learned) {
+  for (bool told = false; !Interruption::flag(); told = true) {
+    try {
+      book.keep_learned(learned);
+      return;
+    } catch (const book::BookError& error) {
+      if (error.trouble() != book::BookTrouble::locked) throw;
+    }
+    if (!told) {
+      write_standard_error(
+          "waiting for the book: another program is writing to it (Ctrl-C gives up what was "
+          "learned)\n");
+    }
+  }
+  throw stopped();
+}
+
 learning::Learned learned_or_fail(const colony::Colony& colony, learning::Settings settings) {
   ProgressLine line;
-  const Interruption interruption;
   settings.stop = &Interruption::flag();
   settings.progress = [&](const learning::Progress& progress) {
     line.show(progress.done, progress.r_hat > 0
@@ -40,8 +66,7 @@ learning::Learned learned_or_fail(const colony::Colony& colony, learning::Settin
   };
   auto outcome = learning::learn(colony, settings);
   if (std::holds_alternative<learning::Stopped>(outcome)) {
-    throw Failure(ExitStatus::failed, "learning", "it was interrupted",
-                  "the book is as it was; run it again");
+    throw stopped();
   }
   if (const auto* clash = std::get_if<odds::Contradiction>(&outcome)) {
     throw failure_of(colony, *clash);
@@ -70,14 +95,15 @@ Failure not_converged(const learning::Learned& learned) {
 }
 
 Reply run_learn(const LearnRequest& asked, const Shell& shell) {
-  auto book = book::Book::open(asked.book);
+  const Interruption interruption;
+  auto book = open_book(asked.book);
   // What another process adds meanwhile makes what is learned stale: the digest is of what taught.
   const book::Snapshot taught = book.snapshot();
   const colony::Colony& colony = taught.colony;
   const learning::Learned learned = learned_or_fail(colony, learning_settings(asked));
   if (!learned.converged) throw not_converged(learned);
-  book.keep_learned({digest_of(taught), learning::write_learned(learned),
-                     learning::flat_draws(learned, colony.model())});
+  keep(book, {digest_of(taught), learning::write_learned(learned),
+              learning::flat_draws(learned, colony.model())});
   shell.has_recorded("what was learned");
   if (shell.json) return {tables_json(colony.model(), learned, TablesUsed::learned), {}};
   return {learned_text(colony.model(), learned, shell.terminal()), {}};

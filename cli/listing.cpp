@@ -4,6 +4,7 @@
 #include "computation.hpp"
 #include "ground.hpp"
 #include "listing_output.hpp"
+#include "open_book.hpp"
 #include <nlohmann/json.hpp>
 
 #include <likelihet/publishing/listing_document.hpp>
@@ -22,7 +23,7 @@ struct ListingRequest {
 };
 
 Reply run_listing(const ListingRequest& asked, const Shell& shell) {
-  const BookGround state(book::Book::open(asked.book).snapshot(), asked.computation.options());
+  const BookGround state(open_book(asked.book).snapshot(), asked.computation.options());
   const colony::Colony& colony = state.colony();
   const auto animals = animals_of(colony, asked.animals, asked.clutch);
   const auto claims =

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "failure.hpp"
+#include "interruption.hpp"
 #include "program.hpp"
 #include "standard_streams.hpp"
 
@@ -59,6 +60,7 @@ int run_program(const std::vector<std::string>& arguments) {
 int main(int count, char** words) {
   using namespace likelihet::cli;
   try {
+    end_on_signals();
     guard_standard_streams();
     return run_program(std::vector<std::string>(words + std::min(count, 1), words + count));
   } catch (const std::exception&) {

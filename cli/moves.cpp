@@ -73,7 +73,7 @@ std::string moves_text(const MovesTold& told, const Terminal& terminal) {
   Table table({{"animal"}, {"one copy of"}, {"before", Align::right}, {"after", Align::right}});
   for (const auto& move : told.moves) {
     if (&move == &told.moves.front() + most_moves) break;
-    table.add({printable(move.animal), printable(move.locus + " " + move.allele),
+    table.add({printable_id(move.animal), printable(move.locus + " " + move.allele),
                figure(move.before, move.certain_before), figure(move.after, move.certain_after)});
   }
   text += "\n" + table.text(terminal, 2);

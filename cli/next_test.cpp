@@ -3,6 +3,7 @@
 #include "computation.hpp"
 #include "learned_tables.hpp"
 #include "next_test_output.hpp"
+#include "open_book.hpp"
 
 #include <likelihet/book/book.hpp>
 #include <likelihet/planning/next_test.hpp>
@@ -36,7 +37,7 @@ planning::TestQuestion test_question(const NextTestRequest& asked, const colony:
 }
 
 Reply run_next_test(const NextTestRequest& asked, const Shell& shell) {
-  const book::Snapshot book = book::Book::open(asked.book).snapshot();
+  const book::Snapshot book = open_book(asked.book).snapshot();
   const colony::Colony& colony = book.colony;
   const colony::Policy& policy = book.evidence.policy;
   const planning::TestQuestion question = test_question(asked, colony);

@@ -81,7 +81,7 @@ class NextTestPage {
       const auto& test = plan_.chosen[i];
       const auto& candidate = plan_.candidates[test.candidate];
       std::vector<std::string> row = {
-          std::to_string(i + 1), printable(animal(candidate.test.animal)),
+          std::to_string(i + 1), printable_id(animal(candidate.test.animal)),
           printable(assay(test).id), bits(test.gain), fmt::format("{:.3f}", test.listing_bits)};
       if (plan_.worth_given) row.push_back(money(test.worth - candidate.price.value_or(0)));
       row.push_back(candidate.price ? money(*candidate.price) : "-");
@@ -149,7 +149,7 @@ class NextTestPage {
                                   const planning::ReportEffect& effect) const {
     std::string out;
     for (const auto& move : effect.largest) {
-      out += (out.empty() ? "" : ", ") + printable(animal(move.animal));
+      out += (out.empty() ? "" : ", ") + printable_id(animal(move.animal));
       if (locus.alleles().size() > 2) out += " " + printable(locus.alleles()[move.allele]);
       out += fmt::format(" {} to {}", percent(move.before), percent(move.after));
     }

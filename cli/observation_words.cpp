@@ -25,7 +25,7 @@ std::string summary_of(const colony::Colony& colony, const std::vector<std::size
   }
   std::string names;
   for (std::size_t i = 0; i < animals.size() && i < most_listed; ++i) {
-    names += (i == 0 ? "" : ", ") + printable(colony.animals()[animals[i]].id);
+    names += (i == 0 ? "" : ", ") + printable_id(colony.animals()[animals[i]].id);
   }
   if (animals.size() > most_listed) {
     const std::size_t more = animals.size() - most_listed;

@@ -5,6 +5,7 @@
 #include "computation.hpp"
 #include "learned_tables.hpp"
 #include "odds_output.hpp"
+#include "open_book.hpp"
 
 #include <likelihet/book/book.hpp>
 #include <likelihet/odds/odds.hpp>
@@ -32,7 +33,7 @@ Lens lens_of(const OddsRequest& asked, const colony::Colony& colony) {
 }
 
 Reply run_odds(const OddsRequest& asked, const Shell& shell) {
-  const book::Snapshot book = book::Book::open(asked.book).snapshot();
+  const book::Snapshot book = open_book(asked.book).snapshot();
   const colony::Colony& colony = book.colony;
   const Lens lens = lens_of(asked, colony);
   odds::Options options = asked.computation.options();

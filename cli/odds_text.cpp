@@ -48,16 +48,18 @@ std::vector<Group> groups_of(const colony::Colony& colony, const Lens& lens) {
 std::string parents_of(const colony::Colony& colony, const colony::Clutch& clutch) {
   std::string sires;
   for (const auto& sire : clutch.sires) {
-    sires += (sires.empty() ? "" : " or ") + colony.animals()[sire.animal].id;
+    sires += (sires.empty() ? "" : " or ") + printable_id(colony.animals()[sire.animal].id);
   }
-  return fmt::format("{} × {}", clutch.dam ? colony.animals()[*clutch.dam].id : "unknown dam",
+  return fmt::format("{} × {}",
+                     clutch.dam ? printable_id(colony.animals()[*clutch.dam].id) : "unknown dam",
                      sires.empty() ? "unknown sire" : sires);
 }
 
 std::string title_of(const colony::Colony& colony, const Group& group) {
   if (!group.clutch) return "Founders";
   const auto& clutch = colony.clutches()[*group.clutch];
-  std::string title = fmt::format("Clutch {}: {}", clutch.id, parents_of(colony, clutch));
+  std::string title =
+      fmt::format("Clutch {}: {}", printable_id(clutch.id), parents_of(colony, clutch));
   if (clutch.hatched) {
     title += ", hatched " + clutch.hatched->text();
   } else if (clutch.laid) {
@@ -133,7 +135,7 @@ class Block {
     Table table(std::move(columns));
     for (const std::size_t animal : group_.animals) {
       const auto& record = colony_.animals()[animal];
-      std::vector<std::string> row = {printable(record.id), sex_of(record)};
+      std::vector<std::string> row = {printable_id(record.id), sex_of(record)};
       for (auto& cell : figures(animal)) row.push_back(std::move(cell));
       table.add(std::move(row));
     }

@@ -4,6 +4,7 @@
 #include "commands.hpp"
 #include "computation.hpp"
 #include "learned_tables.hpp"
+#include "open_book.hpp"
 #include "outlook_output.hpp"
 #include "planning_options.hpp"
 
@@ -70,7 +71,7 @@ Reply run_outlook(const OutlookRequest& asked, const Shell& shell) {
     throw Failure(ExitStatus::usage, "command line", "a pairing needs a DAM and a SIRE",
                   "name both, or give --rank LOCUS=GENOTYPE to compare all pairs");
   }
-  const book::Snapshot book = book::Book::open(asked.book).snapshot();
+  const book::Snapshot book = open_book(asked.book).snapshot();
   const colony::Colony& colony = book.colony;
   const odds::Options options = asked.planning.computation.options();
   const Chosen tables = choose_tables(book, asked.planning.tables, options.as_of.has_value());

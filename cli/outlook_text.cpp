@@ -107,14 +107,14 @@ std::string outlook_text(const colony::Colony& colony, const OutlookShown& shown
   const auto& dam = colony.animals()[shown.pair.dam];
   const auto& sire = colony.animals()[shown.pair.sire];
   std::string text = as_of_text(shown.as_of);
-  text +=
-      terminal.heading(printable(fmt::format("{} × {}, {} young", dam.id, sire.id, shown.eggs))) +
-      "\n";
+  text += terminal.heading(fmt::format("{} × {}, {} young", printable_id(dam.id),
+                                       printable_id(sire.id), shown.eggs)) +
+          "\n";
   text += fmt::format("  inbreeding of the clutch, by descent: {:.3g}\n", shown.outlook.inbreeding);
   for (const auto& [animal, sex] : {std::pair{&dam, "female"}, {&sire, "male"}}) {
     if (!animal->sex)
-      text +=
-          fmt::format("  the sex of {} is not recorded; taken as {}\n", printable(animal->id), sex);
+      text += fmt::format("  the sex of {} is not recorded; taken as {}\n",
+                          printable_id(animal->id), sex);
   }
   for (const std::size_t l : shown.loci) {
     text +=
@@ -151,7 +151,7 @@ std::string ranking_text(const colony::Colony& colony, const RankingShown& shown
     const auto& ranked = shown.ranking.pairs[n];
     const auto name = [&](std::size_t animal, bool of_unknown_sex) {
       unknown = unknown || of_unknown_sex;
-      return printable(colony.animals()[animal].id) + (of_unknown_sex ? " (?)" : "");
+      return printable_id(colony.animals()[animal].id) + (of_unknown_sex ? " (?)" : "");
     };
     std::string note;
     if (ranked.lethal > 0) note = percent(ranked.lethal) + " of eggs lethal";

@@ -3,11 +3,14 @@
 
 #include <string>
 
+#include "output_target.hpp"
+
 namespace likelihet::cli {
 
-/// Writes the whole text, or leaves the file as it was: to a new file beside it, which then takes
-/// its name. Throws Failure{failed} that says what went wrong; Failure{usage} for a folder or
-/// anything else that is no file.
-void write_output(const std::string& name, const std::string& text);
+/// Writes the whole text, or leaves all as it was: to a file beside it with a name that nobody can
+/// guess, made new and never through a link, which then takes the name asked for. A file that is
+/// replaced keeps its mode, and its owner where the system allows that; a new one follows the
+/// umask. Throws as replaced_at(), and Failure{failed} that says what went wrong.
+void write_output(const std::string& name, const std::string& text, const OutputRules& rules);
 
 }  // namespace likelihet::cli

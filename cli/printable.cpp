@@ -6,6 +6,8 @@
 
 #include <fmt/format.h>
 
+#include <likelihet/colony/hidden_characters.hpp>
+
 namespace likelihet::cli {
 namespace {
 
@@ -40,12 +42,6 @@ CodePoint code_point_at(std::string_view text, std::size_t at) {
   const bool surrogate = value >= 0xD800 && value <= 0xDFFF;
   if (overlong || surrogate || value > 0x10FFFF) return {};
   return {value, length};
-}
-
-bool is_control(std::uint32_t value) {
-  // C0, DEL, C1, line and paragraph separators, and the marks that turn the writing direction.
-  return value < 0x20 || (value >= 0x7F && value < 0xA0) || value == 0x2028 || value == 0x2029 ||
-         (value >= 0x202A && value <= 0x202E) || (value >= 0x2066 && value <= 0x2069);
 }
 
 /// The blocks that Unicode Standard Annex 11 calls wide, coarsely.
@@ -92,7 +88,7 @@ std::string printable(std::string_view text, std::size_t most) {
       ++at;
       continue;
     }
-    if (is_control(point.value)) {
+    if (colony::is_hidden(point.value)) {
       shown += escaped(point);
     } else {
       shown += text.substr(at, point.length);
@@ -100,6 +96,47 @@ std::string printable(std::string_view text, std::size_t most) {
     at += point.length;
   }
   return shortened(shown, most);
+}
+
+std::string printable_id(std::string_view id) {
+  const auto blank_at = [&](std::size_t at) {
+    return at < id.size() && colony::is_blank(code_point_at(id, at).value);
+  };
+  std::size_t head = 0;
+  std::string before;
+  while (blank_at(head)) {
+    const CodePoint point = code_point_at(id, head);
+    before += escaped(point);
+    head += point.length;
+  }
+  std::size_t tail = id.size();
+  std::string after;
+  while (tail > head) {
+    std::size_t start = tail - 1;
+    while (start > head && continues(id[start])) --start;
+    if (!blank_at(start)) break;
+    after.insert(0, escaped(code_point_at(id, start)));
+    tail = start;
+  }
+  return before + printable(id.substr(head, tail - head)) + after;
+}
+
+std::string for_programs(std::string_view json) {
+  std::string shown;
+  shown.reserve(json.size());
+  for (std::size_t at = 0; at < json.size();) {
+    const CodePoint point = code_point_at(json, at);
+    const std::size_t length = std::max<std::size_t>(point.length, 1);
+    // A line end stands between values; within texts the writer has escaped it. Beyond U+FFFF JSON
+    // would need a pair: those turn nothing and move nothing.
+    if (point.value >= 0x7F && point.value <= 0xFFFF && colony::is_hidden(point.value)) {
+      shown += fmt::format("\\u{:04x}", point.value);
+    } else {
+      shown += json.substr(at, length);
+    }
+    at += length;
+  }
+  return shown;
 }
 
 bool is_utf8(std::string_view text) {

@@ -9,10 +9,18 @@
 namespace likelihet::cli {
 
 /// The text with control characters and bytes that are no UTF-8 written as `\n`, `\x1b`, `\xff`, so
-/// that a record can't move the cursor or forge a line. Of more than `most` characters half of
-/// `most` are kept at each end, with a note between of how many were left out. Marks that turn the
-/// writing direction and Unicode's own line ends count as control characters.
+/// that a record can't move the cursor or forge a line. So is all that colony::is_hidden() names,
+/// such as `\u200b`: two ids that are not the same must not look the same. Of more than `most`
+/// characters half of `most` are kept at each end, with a note between of how many were left out.
 std::string printable(std::string_view text, std::size_t most = 400);
+
+/// The same for an id alone, with blanks at its ends as `\x20`: books of earlier versions may hold
+/// such ids.
+std::string printable_id(std::string_view id);
+
+/// A JSON document with hidden characters inside its texts as `\u007f`: the same document, safe to
+/// look at on a terminal.
+std::string for_programs(std::string_view json);
 
 /// Whether the text is UTF-8 (RFC 3629: no surrogates, no overlong forms). An empty text is.
 bool is_utf8(std::string_view text);

@@ -75,6 +75,7 @@ void add_commands(CLI::App& program, CommandLine& line) {
   add_withdraw(program, line);
   add_add(program, line);
   add_check(program, line);
+  add_copy(program, line);
   head_commands(program);
 }
 

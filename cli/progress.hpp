@@ -1,7 +1,6 @@
 // A line on the terminal that says how far a long computation is.
 #pragma once
 
-#include <atomic>
 #include <string>
 
 namespace likelihet::cli {
@@ -20,17 +19,6 @@ class ProgressLine {
  private:
   bool terminal_;
   bool shown_ = false;
-};
-
-/// While it lives, Ctrl-C (SIGINT) and SIGTERM set a flag in place of ending the process.
-class Interruption {
- public:
-  Interruption();
-  ~Interruption();
-  Interruption(const Interruption&) = delete;
-  Interruption& operator=(const Interruption&) = delete;
-
-  [[nodiscard]] static const std::atomic<bool>& flag();
 };
 
 }  // namespace likelihet::cli

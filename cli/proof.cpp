@@ -2,6 +2,7 @@
 #include "commands.hpp"
 #include "computation.hpp"
 #include "learned_tables.hpp"
+#include "open_book.hpp"
 #include "planning_options.hpp"
 #include "proof_output.hpp"
 #include <fmt/format.h>
@@ -65,7 +66,7 @@ std::variant<planning::PartnerAnimal, planning::PartnerGenotype> partner_of(
 }
 
 Reply run_proof(const ProofRequest& asked, const Shell& shell) {
-  const book::Snapshot book = book::Book::open(asked.book).snapshot();
+  const book::Snapshot book = open_book(asked.book).snapshot();
   const colony::Colony& colony = book.colony;
   ProofShown shown{{animal_named(colony, asked.animal), {}, proved_locus(asked, colony), 1, {}},
                    {},

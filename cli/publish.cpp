@@ -4,6 +4,7 @@
 #include "claims_output.hpp"
 #include "commands.hpp"
 #include "computation.hpp"
+#include "open_book.hpp"
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
@@ -118,7 +119,7 @@ Reply published_reply(const PublishRequest& asked, book::Snapshot book, const Pu
 }
 
 Reply run_publish(const PublishRequest& asked, const Shell& shell) {
-  auto book = book::Book::open(asked.book);
+  auto book = open_book(asked.book);
   const BookGround state(book.snapshot(), asked.computation.options());
   const auto animals = animals_of(state.colony(), asked.animals, asked.clutch);
   const auto listed = value_or_fail(state.colony(), publishing::listings(state.ground(), animals));

@@ -8,6 +8,7 @@
 #include "computation.hpp"
 #include "moves.hpp"
 #include "observation_words.hpp"
+#include "open_book.hpp"
 #include "percent.hpp"
 #include "printable.hpp"
 #include <fmt/format.h>
@@ -67,7 +68,7 @@ void add_record_options(CLI::App& command, CommandLine& line, RecordAsked& asked
 
 Reply record(const RecordAsked& asked, const decltype(colony::ObservationRecord::what)& what,
              TellMoves tell, const Shell& shell) {
-  auto book = book::Book::open(asked.book);
+  auto book = open_book(asked.book);
   colony::ObservationRecord observation;
   observation.what = what;
   observation.on = day_of(asked.on);

@@ -3,6 +3,7 @@
 #include "computation.hpp"
 #include "document_input.hpp"
 #include "input_file.hpp"
+#include "open_book.hpp"
 #include <nlohmann/json.hpp>
 
 #include <likelihet/book/book.hpp>
@@ -53,7 +54,7 @@ std::string truth_json(const colony::Colony& colony, const learning::Simulated& 
 
 Reply run_simulate(const SimulateRequest& asked, const Shell& /*shell*/) {
   const auto model = std::make_shared<const colony::Model>(model_of(read_input(asked.model)));
-  const auto records = book::Book::open(asked.like).records();
+  const auto records = open_book(asked.like).records();
   auto made = colony::Colony::make(model, records);
   if (const auto* faults = std::get_if<colony::Faults>(&made)) {
     throw Failure(ExitStatus::input, *faults);

@@ -1,6 +1,7 @@
 // likelihet tables: what each mark does to the odds, as believed and as learned.
 #include "commands.hpp"
 #include "failure.hpp"
+#include "open_book.hpp"
 #include "tables_output.hpp"
 
 #include <likelihet/learning/learned_text.hpp>
@@ -14,7 +15,7 @@ struct TablesRequest {
 };
 
 Reply run_tables(const TablesRequest& asked, const Shell& shell) {
-  const book::Snapshot book = book::Book::open(asked.book).snapshot();
+  const book::Snapshot book = open_book(asked.book).snapshot();
   const colony::Model& model = book.colony.model();
   const Chosen chosen = choose_tables(book, "", false);
   learning::Learned shown = learning::belief_alone(model);

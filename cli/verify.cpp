@@ -4,6 +4,7 @@
 #include "claims_output.hpp"
 #include "commands.hpp"
 #include "computation.hpp"
+#include "open_book.hpp"
 #include "printable.hpp"
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
@@ -96,7 +97,7 @@ Failure fails(const book::ClaimRecord& claim, const publishing::Verification& fo
 }
 
 Reply run_verify(const VerifyRequest& asked, const Shell& shell) {
-  const auto book = book::Book::open(asked.book);
+  const auto book = open_book(asked.book);
   const book::ClaimRecord claim = claim_with_code(book, asked.code);
   auto outcome = publishing::verify(claim, evidence_then(book, claim), asked.computation.memory);
   if (auto* large = std::get_if<odds::TooLarge>(&outcome)) throw failure_of(*large);

@@ -5,6 +5,7 @@
 #include "commands.hpp"
 #include "computation.hpp"
 #include "learned_tables.hpp"
+#include "open_book.hpp"
 #include "why_output.hpp"
 #include <fmt/format.h>
 
@@ -51,7 +52,7 @@ std::vector<odds::Question> questions_of(const WhyRequest& asked, const colony::
 }
 
 Reply run_why(const WhyRequest& asked, const Shell& shell) {
-  const book::Snapshot book = book::Book::open(asked.book).snapshot();
+  const book::Snapshot book = open_book(asked.book).snapshot();
   const colony::Colony& colony = book.colony;
   const odds::Options options = asked.computation.options();
   std::vector<Answer> answers;

@@ -63,9 +63,9 @@ std::string account_text(const colony::Colony& colony, const Answer& answer,
   const auto& locus = colony.model().loci()[answer.question.locus];
   const odds::Account& account = answer.account;
   const auto& animal = colony.animals()[answer.question.animal];
-  std::string text = terminal.heading(printable(
-                         fmt::format("{}: chance of exactly one copy of {} at {}", animal.id,
-                                     locus.alleles()[answer.question.allele], locus.id()))) +
+  std::string text = terminal.heading(printable(fmt::format(
+                         "{}: chance of exactly one copy of {} at {}", printable_id(animal.id),
+                         locus.alleles()[answer.question.allele], locus.id()))) +
                      "\n";
   text += fmt::format("  start, from founders, clutches and sexes: {} ({})\n",
                       percent(account.start), odds_in_words(account.start));

@@ -2,6 +2,7 @@
 #include "claims_output.hpp"
 #include "commands.hpp"
 #include "computation.hpp"
+#include "open_book.hpp"
 #include "record.hpp"
 
 namespace likelihet::cli {
@@ -51,7 +52,7 @@ Reply withdraw_claim(book::Book& book, const BookGround& state, const book::Clai
 
 Reply run_withdraw(const WithdrawRequest& asked, const Shell& shell) {
   {
-    auto book = book::Book::open(asked.record.book);
+    auto book = open_book(asked.record.book);
     book::Snapshot now = book.snapshot();
     if (const auto claim = claim_named(now, asked.withdrawal.of)) {
       const BookGround state(std::move(now), odds::Options{});

@@ -5,6 +5,7 @@
 
 #include <filesystem>
 #include <memory>
+#include <optional>
 #include <string>
 #include <variant>
 #include <vector>
@@ -57,6 +58,12 @@ struct LedgerEntry {
   std::string detail;  ///< the model document that was replaced, or the fields filled in; or empty
 };
 
+/// A book of an earlier version that was brought up to date when it was opened.
+struct Migrated {
+  int from = 0, to = 0;        ///< versions of the schema
+  std::filesystem::path copy;  ///< of the book as it was, beside it
+};
+
 /// An open book. Movable, not copyable; one thread at a time. Every member but the constructors may
 /// throw BookError. Nothing is kept in memory but the model: each call reads the file, since
 /// another process may have written to it. Locks wait two seconds, then throw BookError{locked}.
@@ -66,10 +73,13 @@ class Book {
   /// failure further on the new file is removed. Taking the name is atomic, so two processes cannot
   /// both make it.
   static Book create(const std::filesystem::path& file, const colony::Model& model);
-  /// Opens one, migrating an older version in one transaction. Throws BookError. Anything that is
-  /// not a book is told from one before SQLite touches it; a book whose model cannot be read is
-  /// damaged. A write-protected book is opened for reading.
+  /// Opens one, migrating an older version in one transaction after a copy of it was kept beside
+  /// it. Throws BookError. Anything that is not a book is told from one before SQLite touches it; a
+  /// book whose model cannot be read is damaged. A write-protected book is opened for reading.
   static Book open(const std::filesystem::path& file);
+
+  /// What opening it changed: nothing for a book of this version.
+  [[nodiscard]] std::optional<Migrated> migrated() const;
 
   Book(Book&&) noexcept;
   Book& operator=(Book&&) noexcept;

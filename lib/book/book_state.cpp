@@ -22,6 +22,10 @@ SQLite::TransactionBehavior behaviour(Mode mode) {
                               : SQLite::TransactionBehavior::DEFERRED;
 }
 
+std::optional<Migrated> Book::migrated() const {
+  return state_->connection().migrated();
+}
+
 std::shared_ptr<const Model> Book::State::model() {
   const auto text = read_model_text(database());
   if (!text) {

@@ -27,6 +27,7 @@ class Book::State {
         connection_(std::move(connection)) {}
 
   SQLite::Database& database() { return connection_.database(); }
+  [[nodiscard]] const Connection& connection() const { return connection_; }
   [[nodiscard]] const std::filesystem::path& file() const { return file_; }
   [[nodiscard]] const Settings& settings() const { return settings_; }
 

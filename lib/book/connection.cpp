@@ -11,6 +11,7 @@
 
 #include <likelihet/book/book_error.hpp>
 #include <likelihet/book/connection.hpp>
+#include <likelihet/book/copying.hpp>
 #include <likelihet/book/file_kind.hpp>
 #include <likelihet/book/ledger_rows.hpp>
 #include <likelihet/book/read_only.hpp>
@@ -111,10 +112,11 @@ void require_parts_of(const SQLite::Database& database, const fs::path& file,
   }
 }
 
-void bring_up_to_date(SQLite::Database& database, const fs::path& file, const Settings& settings) {
+std::optional<Migrated> bring_up_to_date(SQLite::Database& database, const fs::path& file,
+                                         const Settings& settings) {
   const int newest = newest_version(settings.migrations);
   if (schema_version(database) == newest) {
-    return;
+    return std::nullopt;
   }
   SQLite::Transaction migrating(database, TransactionBehavior::IMMEDIATE);
   const int version = schema_version(database);  // another process may have migrated it since
@@ -132,9 +134,18 @@ void bring_up_to_date(SQLite::Database& database, const fs::path& file, const Se
     }
     throw damaged(file, "the book has no version");
   }
+  if (version == newest) return std::nullopt;
   require_parts_of(database, file, settings, version);
-  migrate(database, settings.migrations);
-  migrating.commit();
+  Migrated done{version, newest, copy_before_migration(file, newest)};
+  try {
+    migrate(database, settings.migrations);
+    migrating.commit();
+  } catch (...) {
+    std::error_code ignored;
+    fs::remove(done.copy, ignored);  // the book is as it was: each try would leave another
+    throw;
+  }
+  return done;
 }
 
 }  // namespace
@@ -153,11 +164,16 @@ Connection Connection::create(const fs::path& file, const Settings& settings,
   }
 }
 
+SQLite::Database Connection::raw(const fs::path& file, const Settings& settings) {
+  return connect_to_existing(file, settings);
+}
+
 Connection Connection::open(const fs::path& file, const Settings& settings) {
   require_book(file, newest_version(settings.migrations));
   SQLite::Database database = connect_to_existing(file, settings);
-  guarded(file, database, [&] { bring_up_to_date(database, file, settings); });
-  return Connection(std::move(database));
+  auto migrated =
+      guarded(file, database, [&] { return bring_up_to_date(database, file, settings); });
+  return Connection(std::move(database), std::move(migrated));
 }
 
 }  // namespace likelihet::book

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <filesystem>
+#include <optional>
 #include <string>
 
 #include <SQLiteCpp/Database.h>
@@ -24,15 +25,25 @@ class Connection {
   static Connection create(const std::filesystem::path& file, const Settings& settings,
                            const std::string& model_text, const std::string& model_name);
   /// Opens a book and brings an older version up to date. Throws BookError as require_book() does.
-  /// Migrating takes a write lock; a book of the newest version takes none.
+  /// Migrating takes a write lock; a book of the newest version takes none. A copy of the older
+  /// version is made first (copy_before_migration()); without it nothing is migrated.
   static Connection open(const std::filesystem::path& file, const Settings& settings);
+
+  /// A book as it stands, of whatever version known here; nothing is migrated. Throws as opening
+  /// does, but for what require_book() looks at.
+  static SQLite::Database raw(const std::filesystem::path& file, const Settings& settings);
+
+  /// What opening it took: nothing for a book of the newest version.
+  [[nodiscard]] const std::optional<Migrated>& migrated() const { return migrated_; }
 
   /// Lives as long as the connection.
   [[nodiscard]] SQLite::Database& database() { return database_; }
 
  private:
-  explicit Connection(SQLite::Database database) : database_(std::move(database)) {}
+  explicit Connection(SQLite::Database database, std::optional<Migrated> migrated = std::nullopt)
+      : database_(std::move(database)), migrated_(std::move(migrated)) {}
   SQLite::Database database_;
+  std::optional<Migrated> migrated_;
 };
 
 /// A transaction that only reads: one state of the book for all its queries. SQLite's snapshot

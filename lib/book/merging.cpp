@@ -7,6 +7,7 @@
 
 #include <likelihet/book/fields.hpp>
 #include <likelihet/book/merging.hpp>
+#include <likelihet/colony/hidden_characters.hpp>
 
 namespace likelihet::book {
 namespace {
@@ -56,6 +57,16 @@ constexpr const char* withdraw_instead =
     "an observation is never changed: make the document agree with the book, or add a withdrawal "
     "of "
     "it and a new observation with an id of its own";
+
+/// Adds a fault for each text of a record that hides something. Only for what comes in.
+template <class Record>
+bool shows_all(const Record& incoming, bool known, Merged& merged) {
+  Faults hidden = colony::hidden_faults(incoming, known);
+  for (Fault& fault : hidden) {
+    add_fault(merged, [&] { return std::move(fault); });
+  }
+  return hidden.empty();
+}
 
 /// The positions of records by id. Ids are looked up in texts that outlive it.
 template <class Record>
@@ -148,7 +159,7 @@ void complete(Record& known, std::size_t at, const Record& incoming, const std::
     ++merged.unchanged;
     return;
   }
-  bool agrees = true;
+  bool agrees = shows_all(incoming, true, merged);
   for (const Difference& difference : found) {
     if (difference.before) {
       add_fault(merged, [&] {
@@ -209,6 +220,7 @@ void merge_kind(std::vector<Record>& known, const std::vector<Record>& incoming,
     if (position != positions.end()) {
       compare_with_book(record, position->second, name, merged);
     } else {
+      shows_all(record, false, merged);
       known.push_back(record);
     }
   }

@@ -43,8 +43,9 @@ struct Merged {
 /// the fault stands at the new record's place. New observations are `entered` at that moment. A
 /// field that the document leaves out is never a difference for animals and clutches; for an
 /// observation it is, but for `recorded`, which may be left out or be the time of entry that an
-/// export wrote. Between two records of one document every field counts. Linear in the records of
-/// both.
+/// export wrote. Between two records of one document every field counts. An id or word that hides
+/// something (colony::hidden_in) is a fault where it is new; what the book holds is not looked at.
+/// Linear in the records of both.
 Merged merge(colony::Records book, const colony::Records& incoming,
              const colony::Timestamp& entered);
 

@@ -5,6 +5,7 @@
 #include <utility>
 
 #include <likelihet/colony/fault_list.hpp>
+#include <likelihet/documents/csv_cells.hpp>
 #include <likelihet/documents/csv_table.hpp>
 #include <likelihet/documents/utf8.hpp>
 
@@ -34,6 +35,24 @@ char separator_of(std::string_view text) {
   }
   const auto most = std::max_element(counts.begin(), counts.end());
   return separators[static_cast<std::size_t>(most - counts.begin())];
+}
+
+// What a spreadsheet may take for a formula, behind any number of apostrophes. They count so that
+// a text that has one of its own reads back with it.
+bool begins_as_formula(std::string_view cell) {
+  const std::size_t at = cell.find_first_not_of('\'');
+  return at != std::string_view::npos &&
+         std::string_view("=+-@\t\r").find(cell[at]) != std::string_view::npos;
+}
+
+std::string harmless(const std::string& cell) {
+  if (!begins_as_formula(cell) || parse_number(cell, false)) return cell;
+  return '\'' + cell;
+}
+
+std::string as_it_was(std::string cell) {
+  if (!cell.empty() && cell.front() == '\'' && begins_as_formula(cell)) cell.erase(0, 1);
+  return cell;
 }
 
 class CsvReader {
@@ -117,7 +136,7 @@ class CsvReader {
     ++row_;
     Cells cells;
     for (;;) {
-      cells.push_back(next_cell(cells.size()));
+      cells.push_back(as_it_was(next_cell(cells.size())));
       if (at_ == text_.size()) return cells;
       const char end = text_[at_++];
       if (end == separator_) continue;
@@ -173,23 +192,21 @@ class CsvReader {
   colony::FaultList faults_;
 };
 
-// Quotes also keep a spreadsheet from taking text for a formula; the text itself stays as it is, so
-// that negative numbers and names survive. Within them a reader does not take another sign for the
-// separator.
+// Within quotes a reader does not take another sign for the separator.
 bool needs_quotes(const std::string& cell) {
-  if (cell.find_first_of(",;\t\"\r\n") != std::string::npos) return true;
-  return !cell.empty() && (cell.front() == '=' || cell.front() == '@');
+  return cell.find_first_of(",;\t\"\r\n") != std::string::npos;
 }
 
 void append_row(std::string& text, const Cells& cells) {
   for (std::size_t column = 0; column < cells.size(); ++column) {
     if (column > 0) text += ',';
-    if (!needs_quotes(cells[column])) {
-      text += cells[column];
+    const std::string cell = harmless(cells[column]);
+    if (!needs_quotes(cell)) {
+      text += cell;
       continue;
     }
     text += '"';
-    for (const char c : cells[column]) {
+    for (const char c : cell) {
       if (c == '"') text += '"';
       text += c;
     }

@@ -24,7 +24,8 @@ struct CsvTable {
 
 /// Reads UTF-8 text with `,`, `;` or tab between cells (the one the first line has most of), LF or
 /// CRLF or CR line ends, an optional byte-order mark, quoted cells with "" for a quote. Cells are
-/// kept to the character: RFC 4180 counts spaces as part of them. A short row is filled up with
+/// kept to the character, but for the apostrophe that write_csv() puts before what looks like a
+/// formula: RFC 4180 counts spaces as part of them. A short row is filled up with
 /// empty cells, empty cells beyond the last column are dropped, and rows without any text are left
 /// out. Faults, each with `name`, row and column: no header, a repeated or empty column name, text
 /// beyond the last column or after a closing quote, a quote that is never closed, text that is not
@@ -32,9 +33,11 @@ struct CsvTable {
 /// cells than the header is one unless they are empty. Linear in the text.
 std::variant<CsvTable, colony::Faults> read_csv(std::string_view text, const std::string& name);
 
-/// Writes it as RFC 4180: commas, CRLF, quotes only where needed and around a cell that a
-/// spreadsheet would take for a formula (it begins with =, @ or a tab); cells are never changed.
-/// Rows may be of any width; the separator of the table is not looked at.
+/// Writes it as RFC 4180: commas, CRLF, quotes only where needed. A cell that a spreadsheet may
+/// take for a formula (it begins with =, +, -, @, a tab or CR, and is no number) gets an apostrophe
+/// before it, as does one that begins so behind apostrophes of its own; read_csv() takes one away
+/// again, so every text comes back as it was. Rows may be of any width; the separator of the table
+/// is not looked at.
 std::string write_csv(const CsvTable& table);
 
 }  // namespace likelihet::documents

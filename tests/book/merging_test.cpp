@@ -218,5 +218,35 @@ TEST(merging, thousands_of_faults_are_counted_and_the_first_thousand_told) {
   EXPECT_THAT(faults.back().what, HasSubstr("500 more"));
 }
 
+// Two ids that print alike: the second is refused where it comes in, and stays readable where an
+// earlier version let it in.
+TEST(merging, a_new_id_hides_nothing) {
+  colony::Records incoming;
+  colony::AnimalRecord twin;
+  twin.id = example_records().animals[0].id + "\u200B";
+  twin.place.text = "/animals/0";
+  incoming.animals = {twin};
+  const Merged merged = merge(in_book(), incoming, later());
+  ASSERT_EQ(merged.faults.size(), 1U);
+  EXPECT_EQ(merged.faults[0].place, "/animals/0/id");
+  EXPECT_THAT(merged.faults[0].what, HasSubstr("U+200B"));
+}
+
+TEST(merging, an_id_of_the_book_may_hide_something) {
+  colony::Records book = in_book();
+  colony::AnimalRecord old;
+  old.id = "H1 ";
+  book.animals.push_back(old);
+  colony::Records incoming;
+  incoming.animals = {old};
+  EXPECT_THAT(merge(book, incoming, later()).faults, IsEmpty());
+  incoming.animals[0].sex = genetics::Sex::male;
+  const Merged completed = merge(book, incoming, later());
+  EXPECT_THAT(completed.faults, IsEmpty());
+  EXPECT_EQ(completed.animals.size(), 1U);
+  incoming.animals[0].line = "tarn ";
+  EXPECT_EQ(merge(book, incoming, later()).faults.size(), 1U);
+}
+
 }  // namespace
 }  // namespace likelihet::book::merging_test

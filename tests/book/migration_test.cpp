@@ -6,6 +6,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <likelihet/book/copying.hpp>
 #include <likelihet/book/schema.hpp>
 
 namespace likelihet::book::migration_test {
@@ -75,6 +76,7 @@ TEST(migration, a_step_that_fails_leaves_the_old_version) {
   EXPECT_EQ(trouble_from([&] { Opener::open(folder / "b", broken); }), BookTrouble::damaged);
   EXPECT_EQ(bytes_of(folder / "b"), before);
   EXPECT_EQ(version_of(folder / "b"), 3);
+  EXPECT_FALSE(std::filesystem::exists(folder / "b.before-v4"));
   EXPECT_EQ(Opener::open(folder / "b", test_settings()).records(), example_records());
 }
 
@@ -111,6 +113,10 @@ TEST(migration, a_newer_version_still_in_the_log_is_refused_and_left_there) {
             BookTrouble::newer_version);
   EXPECT_EQ(bytes_of(folder / "b"), file);
   EXPECT_EQ(bytes_of(folder / "b-wal"), log);
+  EXPECT_EQ(trouble_from([&] { copy_book(folder / "b", folder / "c"); }),
+            BookTrouble::newer_version);
+  EXPECT_EQ(bytes_of(folder / "b-wal"), log);
+  EXPECT_FALSE(std::filesystem::exists(folder / "c"));
   EXPECT_EQ(Opener::open(folder / "b", next_settings()).records(), example_records());
 }
 

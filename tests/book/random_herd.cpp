@@ -22,7 +22,7 @@ int below(int limit) {
 }
 
 std::string id_of(const std::string& kind, std::size_t number) {
-  static const std::vector<std::string> tails = {"",  " ",   "'", "\"", "%",
+  static const std::vector<std::string> tails = {"",  " b",  "'", "\"", "%",
                                                  "ä", ";--", "/", "\\", "🦎"};
   return kind + std::to_string(number) + tails[static_cast<std::size_t>(below(10))];
 }

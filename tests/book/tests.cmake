@@ -5,6 +5,7 @@ likelihet_test(book_tests
     ${CMAKE_CURRENT_SOURCE_DIR}/book/bad_files_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/book/book_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/book/checking_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/book/copying_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/book/claims_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/book/evidence_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/book/example.cpp

@@ -132,15 +132,16 @@ TEST_F(Audited, AnEarlierDayKnowsFewerOutcomes) {
 
 TEST_F(Audited, ReportIsWrittenWholeAndReplacesAnOldOne) {
   const std::string page = keeper_.file("page.html", "an older page");
-  EXPECT_FALSE(audit({"--html", page}).empty());
+  EXPECT_FALSE(audit({"--html", page, "--force"}).empty());
   std::ifstream file(page);
   std::ostringstream text;
   text << file.rdbuf();
   EXPECT_THAT(text.str(), HasSubstr("</html>"));
   EXPECT_EQ(text.str().find("an older page"), std::string::npos);
+  EXPECT_EQ(Keeper::run({"audit", book_, "--html", page}).status(), ExitStatus::input);
   for (const auto& entry :
        std::filesystem::directory_iterator(std::filesystem::path(page).parent_path())) {
-    EXPECT_EQ(entry.path().string().find(".part-"), std::string::npos);
+    EXPECT_EQ(entry.path().string().find(".part"), std::string::npos);
   }
 }
 

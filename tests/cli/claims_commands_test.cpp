@@ -386,11 +386,12 @@ TEST_F(TwoHets, TheAuditCountsAsKnownWhatWasKnownWhenItWasSaid) {
   EXPECT_EQ(audit()["brier"], nullptr);
 }
 
-// Letters that are markup, quotes or turn the direction of text; control characters cannot be ids.
+// Letters that are markup, quotes or written from right to left. Characters that turn the direction
+// cannot be ids, but stand in what a keeper writes.
 class HostileIds : public Claims {
  protected:
   const std::vector<std::string> ids{"\"><script>alert(1)</script>",
-                                     "a'b\\c&lt;\xE2\x80\xAE"
+                                     "a'b\\c&lt;\u05D0\u05D1"
                                      "d"};
   HostileIds() { make(two_hets(ids[0], ids[1])); }
 };

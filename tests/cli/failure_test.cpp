@@ -151,5 +151,12 @@ TEST(RecordsById, AreFoundOrTheNearestIsNamed) {
   }
 }
 
+TEST(FailureJson, HasNoRawControls) {
+  const Failure failure(ExitStatus::input, "a\x7F", "b\xC2\x9B", "c\u202E");
+  const std::string text = failure_json(failure);
+  EXPECT_EQ(text.find_first_of("\x7F\xC2\xE2"), std::string::npos) << text;
+  EXPECT_EQ(nlohmann::json::parse(text)["faults"][0]["what"], "b\xC2\x9B");
+}
+
 }  // namespace
 }  // namespace likelihet::cli::failure_test

@@ -156,11 +156,14 @@ TEST_F(Pairings, WhatIsWrongOnTheCommandLine) {
   EXPECT_EQ(run({"outlook", "F", "M", "--memory", "16"}).status(), ExitStatus::too_large);
 }
 
-// Ids come from files of strangers: one that turns the writing direction is shown as what it is.
+// Ids come from files of strangers: one that turns the writing direction is shown as what it is,
+// and gets into no book.
 TEST_F(Pairings, StrangeIdsAreMadePrintable) {
   const std::string turning = "bad\xe2\x80\xae";
-  Keeper::run({"add", "animal", book_, turning, "--sex", "male"});
-  const std::string text = run({"outlook", "F", turning}).output;
+  const auto refused = Keeper::run({"add", "animal", book_, turning, "--sex", "male"});
+  EXPECT_EQ(refused.status(), ExitStatus::input);
+  const std::string text =
+      failure_text(*refused.failure) + failure_text(*run({"outlook", "F", turning}).failure);
   EXPECT_THAT(text, HasSubstr("bad\\u202e"));
   EXPECT_THAT(text, Not(HasSubstr(turning)));
 }

@@ -22,6 +22,27 @@ TEST(Printable, EscapesWhatMovesTheCursor) {
   EXPECT_EQ(printable("\xe2\x80\xae"), "\\u202e");
 }
 
+TEST(Printable, ShowsWhatDoesNotShow) {
+  EXPECT_EQ(printable("H1\u200B"), "H1\\u200b");
+  EXPECT_EQ(printable("\uFEFFH\u00AD1\u061C"), "\\ufeffH\\xad1\\u061c");
+  EXPECT_EQ(printable("H1\uFE0F\U000E0041"), "H1\\ufe0f\\ue0041");
+  EXPECT_EQ(printable("  set in "), "  set in ");
+}
+
+TEST(PrintableId, ShowsBlanksAtTheEndsToo) {
+  EXPECT_EQ(printable_id("H1"), "H1");
+  EXPECT_EQ(printable_id("a b"), "a b");
+  EXPECT_EQ(printable_id("H1 "), "H1\\x20");
+  EXPECT_EQ(printable_id("  H1\u00A0 "), "\\x20\\x20H1\\xa0\\x20");
+  EXPECT_EQ(printable_id(" "), "\\x20");
+  EXPECT_EQ(printable_id(""), "");
+}
+
+TEST(ForPrograms, EscapesInsideTextsAndKeepsTheDocument) {
+  EXPECT_EQ(for_programs("{\"a\":\"\x7F\u009B\u202E\u00E9\"}\n"),
+            "{\"a\":\"\\u007f\\u009b\\u202e\u00E9\"}\n");
+}
+
 TEST(Printable, EscapesBytesThatAreNoText) {
   EXPECT_EQ(printable("\xff"), "\\xff");
   EXPECT_EQ(printable("\xc0\xaf"), "\\xc0\\xaf");           // overlong "/"

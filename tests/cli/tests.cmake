@@ -19,3 +19,9 @@ likelihet_test(cli_tests
 likelihet_test(audit_command_tests WHOLE
   SOURCES ${CMAKE_CURRENT_SOURCE_DIR}/cli/audit_output_test.cpp
   LINKS likelihet_cli rapidcheck)
+# Every option that names a file to write spares what is there.
+add_test(NAME cli.output_files
+  COMMAND Python3::Interpreter ${CMAKE_CURRENT_SOURCE_DIR}/cli/output_files_test.py $<TARGET_FILE:likelihet>)
+# Signals end every command and leave nothing; learn outlasts a lock.
+add_test(NAME cli.signals
+  COMMAND Python3::Interpreter ${CMAKE_CURRENT_SOURCE_DIR}/cli/signals_test.py $<TARGET_FILE:likelihet>)

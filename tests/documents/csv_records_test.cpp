@@ -215,7 +215,7 @@ TEST(CsvRecords, AreWrittenWithTheirFieldNames) {
             "C1,F01,\"\"\"M 2\"\":0.5\",,,,,,,7\r\n");
   EXPECT_EQ(write_csv_records(records, CsvKind::scores),
             "id,animal,marker,level,reason,scorer,sure,blind,on,recorded\r\n"
-            "\"=o1\",F01,m,,\"stuck, shed\",,0.1,false,,2024-06-11T18:30:00Z\r\n");
+            "'=o1,F01,m,,\"stuck, shed\",,0.1,false,,2024-06-11T18:30:00Z\r\n");
   EXPECT_EQ(write_csv_records(records, CsvKind::results),
             "id,animal,assay,report,sample,on,recorded\r\n");
 }

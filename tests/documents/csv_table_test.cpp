@@ -130,8 +130,9 @@ TEST(CsvTable, WritesAsRfc4180) {
 
 // What a spreadsheet would take for a formula is quoted and not changed; numbers stay numbers.
 TEST(CsvTable, QuotesFormulasAndLeavesNegativeNumbersAlone) {
-  EXPECT_EQ(write_csv({{"a"}, {{"=1+1"}, {"@sum"}, {"\tx"}, {"-0.5"}, {"+/e"}}, {}}),
-            "a\r\n\"=1+1\"\r\n\"@sum\"\r\n\"\tx\"\r\n-0.5\r\n+/e\r\n");
+  EXPECT_EQ(
+      write_csv({{"a"}, {{"=1+1"}, {"@sum"}, {"\tx"}, {"-0.5"}, {"-1e-7"}, {"+/e"}, {"-x,y"}}, {}}),
+      "a\r\n'=1+1\r\n'@sum\r\n\"'\tx\"\r\n-0.5\r\n-1e-7\r\n'+/e\r\n\"'-x,y\"\r\n");
 }
 
 // More semicolons than commas in the first line, and still commas part it.
@@ -139,7 +140,7 @@ TEST(CsvTable, OtherSeparatorsInCellsAreQuoted) {
   CsvTable table;
   table.header = {"a;", "b;;", "c\td"};
   table.rows = {{"1", "x;y", "\t"}};
-  EXPECT_EQ(write_csv(table), "\"a;\",\"b;;\",\"c\td\"\r\n1,\"x;y\",\"\t\"\r\n");
+  EXPECT_EQ(write_csv(table), "\"a;\",\"b;;\",\"c\td\"\r\n1,\"x;y\",\"'\t\"\r\n");
   const auto again = read_csv(write_csv(table), "t.csv");
   EXPECT_EQ(std::get<CsvTable>(again).header, table.header);
   EXPECT_EQ(std::get<CsvTable>(again).rows, table.rows);
@@ -161,6 +162,18 @@ RC_GTEST_PROP(CsvTable, ReadsBackWhatItWrites, ()) {
   RC_ASSERT(faults_of(again) == colony::Faults{});
   RC_ASSERT(std::get<CsvTable>(again).header == table.header);
   RC_ASSERT(std::get<CsvTable>(again).rows == table.rows);
+}
+
+TEST(csv_table, what_was_made_harmless_reads_back_as_it_was) {
+  const std::vector<std::string> texts = {"=1+1", "'=1+1", "''=1+1", "'",      "'abc",
+                                          "-0.5", "'-0.5", "+",      "+5",     "@x",
+                                          "\rx",  "-",     "'+/e",   "O'Brien"};
+  CsvTable table;
+  table.header = {"a", "b"};
+  for (const std::string& text : texts) table.rows.push_back({"x", text});
+  const auto again = read_csv(write_csv(table), "t.csv");
+  ASSERT_TRUE(std::holds_alternative<CsvTable>(again));
+  EXPECT_EQ(std::get<CsvTable>(again).rows, table.rows);
 }
 
 }  // namespace
