@@ -27,29 +27,30 @@ std::string warnings_text(const audit::Audit& audit, const Terminal& terminal) {
 
 std::string flow_text(const colony::Colony& colony, const audit::Audit& audit,
                       const Terminal& terminal) {
-  Table table({{"trait"},
-               {"animals", Align::right},
-               {"hatched", Align::right},
-               {"scored", Align::right},
-               {"audited", Align::right},
+  Table animals({{"trait"},
+                 {"animals", Align::right},
+                 {"hatched", Align::right},
+                 {"scored", Align::right},
+                 {"audited", Align::right},
+                 {"known before", Align::right},
+                 {"not known", Align::right}});
+  Table known({{"of the audited, known by"},
                {"test", Align::right},
                {"breeding", Align::right},
                {"look", Align::right},
-               {"relatives", Align::right},
-               {"known before", Align::right},
-               {"not known", Align::right}});
+               {"relatives", Align::right}});
   for (const auto& flow : audit.flows) {
     const auto& locus = colony.model().loci()[flow.locus];
-    table.add({printable(locus.id() + " " + locus.alleles()[flow.allele]),
-               std::to_string(flow.animals), std::to_string(flow.hatched),
-               std::to_string(flow.scored), std::to_string(flow.forecast),
-               std::to_string(flow.known[0]), std::to_string(flow.known[1]),
-               std::to_string(flow.known[2]), std::to_string(flow.known[3]),
-               std::to_string(flow.left_out[0] + flow.left_out[1] + flow.left_out[2]),
-               std::to_string(flow.not_known)});
+    const std::string trait = printable(locus.id() + " " + locus.alleles()[flow.allele]);
+    animals.add({trait, std::to_string(flow.animals), std::to_string(flow.hatched),
+                 std::to_string(flow.scored), std::to_string(flow.forecast),
+                 std::to_string(flow.left_out[0] + flow.left_out[1] + flow.left_out[2]),
+                 std::to_string(flow.not_known)});
+    known.add({trait, std::to_string(flow.known[0]), std::to_string(flow.known[1]),
+               std::to_string(flow.known[2]), std::to_string(flow.known[3])});
   }
-  return terminal.heading("Whose truth became known, by what") + "\n" + table.text(terminal, 2) +
-         "\n";
+  return terminal.heading("Whose truth became known, by what") + "\n" + animals.text(terminal, 2) +
+         "\n" + known.text(terminal, 2) + "\n";
 }
 
 struct Shown {
@@ -61,7 +62,7 @@ struct Shown {
 // In the order of reading: did they come true, were they sharp, did marks help.
 constexpr Shown shown_scores[] = {
     {"observed-expected", "carriers seen / expected", false},
-    {"intercept", "too low (+) or too high, log odds; slope fixed at 1", false},
+    {"intercept", "too low (+) or too high, log odds", false},
     {"slope", "slope: below 1 is too extreme", false},
     {"brier", "Brier score (0 is best)", false},
     {"log-score", "log score, bits an animal (0 is best)", false},
@@ -132,10 +133,11 @@ std::string scores_of(const audit::Audit& audit, audit::Scheme scheme,
     const std::string pedigree = cell(audit::Basis::pedigree);
     table.add({shown.words, pedigree, cell(audit::Basis::scored)});
   }
-  return terminal.heading(fmt::format("{}: {} outcome{} from {} clutch{}", title, any->cases,
-                                      any->cases == 1 ? "" : "s", any->clutches,
-                                      any->clutches == 1 ? "" : "es")) +
-         "\n" + table.text(terminal, 2) + notes.text(terminal) + "\n";
+  const std::string heading =
+      fmt::format("{}: {} outcome{} from {} clutch{}", title, any->cases,
+                  any->cases == 1 ? "" : "s", any->clutches, any->clutches == 1 ? "" : "es");
+  return terminal.heading(fitted(heading, terminal.width(), 2)) + "\n" + table.text(terminal, 2) +
+         notes.text(terminal) + "\n";
 }
 
 std::string scores_text(const audit::Audit& audit, const Terminal& terminal) {
@@ -254,24 +256,24 @@ std::string marks_text(const colony::Colony& colony, const audit::Audit& audit,
                         locus.alleles()[mark.allele], audit::words_of(mark.verdict), mark.why)),
                     terminal.width(), 4) +
             "\n";
-    Table table({{"at least"},
+    // Two tables, as one would be wider than a page.
+    Table shown({{"at least"},
                  {"in known carriers", Align::right},
                  {"in others", Align::right},
                  {"corrected", Align::right},
-                 {"", Align::right},
-                 {"odds ×"},
-                 {"among siblings ×"}});
+                 {"", Align::right}});
+    Table ratios({{"at least"}, {"odds ×"}, {"among siblings ×"}});
     for (const auto& cut : mark.cuts) {
       const bool carriers = total(mark.known_carriers, 0) > 0;
       const bool others = total(mark.known_others, 0) > 0;
-      table.add({printable(marker.levels[cut.at_least]),
-                 shown_by(mark.known_carriers, cut.at_least),
+      const std::string level = printable(marker.levels[cut.at_least]);
+      shown.add({level, shown_by(mark.known_carriers, cut.at_least),
                  shown_by(mark.known_others, cut.at_least),
                  carriers ? percent(cut.sensitivity.corrected.value) : "–",
-                 others ? percent(1 - cut.specificity.corrected.value) : "–",
-                 ratio_cell(cut.odds_ratio_pooled), ratio_cell(cut.odds_ratio_within)});
+                 others ? percent(1 - cut.specificity.corrected.value) : "–"});
+      ratios.add({level, ratio_cell(cut.odds_ratio_pooled), ratio_cell(cut.odds_ratio_within)});
     }
-    text += table.text(terminal, 6);
+    text += shown.text(terminal, 6) + ratios.text(terminal, 6);
     if (mark.adds_to_others) {
       text +=
           wrapped(printable(fmt::format("      beyond what {} says of the same animals: p {:.2g}",

@@ -26,13 +26,15 @@ std::string as_json(const colony::Faults& faults) {
   return document.dump(2, ' ', false, ordered_json::error_handler_t::replace) + "\n";
 }
 
-std::string as_text(const std::string& name, const book::Book& book) {
+std::string as_text(const std::string& name, const book::Book& book, const Terminal& terminal) {
   const auto records = book.records();
-  return fmt::format("{} is sound: {}, {}, {}, {}\n", printable(name),
-                     counted(records.animals.size(), "animal", "animals"),
-                     counted(records.clutches.size(), "clutch", "clutches"),
-                     counted(records.observations.size(), "observation", "observations"),
-                     counted(book.ledger().size(), "entry in the ledger", "entries in the ledger"));
+  return fitted(
+      fmt::format("{} is sound: {}, {}, {}, {}\n", printable(name),
+                  counted(records.animals.size(), "animal", "animals"),
+                  counted(records.clutches.size(), "clutch", "clutches"),
+                  counted(records.observations.size(), "observation", "observations"),
+                  counted(book.ledger().size(), "entry in the ledger", "entries in the ledger")),
+      terminal.width(), 2);
 }
 
 Reply run_check(const CheckRequest& asked, const Shell& shell) {
@@ -42,7 +44,7 @@ Reply run_check(const CheckRequest& asked, const Shell& shell) {
   if (shell.json) {
     reply.output = as_json(faults);
   } else if (faults.empty()) {
-    reply.output = as_text(asked.book, book);
+    reply.output = as_text(asked.book, book, shell.terminal());
   }
   if (!faults.empty()) reply.failure = Failure(ExitStatus::input, faults);
   return reply;

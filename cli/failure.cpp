@@ -15,6 +15,7 @@ namespace likelihet::cli {
 namespace {
 
 constexpr std::size_t most_faults_shown = 50;
+constexpr std::size_t error_width = 80;  // standard error need not be where standard output is
 
 ExitStatus status_of(book::BookTrouble trouble) {
   switch (trouble) {
@@ -84,10 +85,11 @@ std::string failure_text(const Failure& failure) {
                           failure.faults().size() - most_faults_shown);
       break;
     }
-    text += "error: ";
-    if (!fault.place.empty()) text += printable(fault.place) + ": ";
-    text += printable(fault.what) + "\n";
-    if (!fault.mend.empty()) text += "  to mend it: " + printable(fault.mend) + "\n";
+    const std::string place = fault.place.empty() ? "" : printable(fault.place) + ": ";
+    text += fitted("error: " + place + printable(fault.what), error_width, 2) + "\n";
+    if (!fault.mend.empty()) {
+      text += fitted("  to mend it: " + printable(fault.mend), error_width, 4) + "\n";
+    }
   }
   return text;
 }

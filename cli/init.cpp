@@ -30,11 +30,12 @@ Reply run_init(const InitRequest& asked, const Shell& shell) {
   ChangeTold told;
   told.change.model_replaced = true;
   if (shell.json) return {change_json(told), {}};
-  return {fmt::format("made {} with the model \"{}\": {}, {}, {}\n", printable(asked.book),
-                      printable(model.description().name),
-                      counted(model.loci().size(), "locus", "loci"),
-                      counted(model.markers().size(), "marker", "markers"),
-                      counted(model.assays().size(), "assay", "assays")),
+  return {fitted(fmt::format("made {} with the model \"{}\": {}, {}, {}\n", printable(asked.book),
+                             printable(model.description().name),
+                             counted(model.loci().size(), "locus", "loci"),
+                             counted(model.markers().size(), "marker", "markers"),
+                             counted(model.assays().size(), "assay", "assays")),
+                 shell.terminal().width(), 2),
           {}};
 }
 

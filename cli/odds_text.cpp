@@ -91,7 +91,7 @@ class Block {
         group_.animals.size() > 1 &&
         std::all_of(group_.animals.begin(), group_.animals.end(),
                     [&](std::size_t animal) { return figures(animal) == first; });
-    if (all_alike) return one_line(first);
+    if (all_alike) return fitted(one_line(first), terminal.width(), 4);
     return table().text(terminal, 2);
   }
 

@@ -63,10 +63,11 @@ std::string locus_text(const genetics::Locus& locus, const planning::LocusOutloo
                         percent(share), looks.empty() ? "none" : looks);
   }
   if (at.lost > 0) {
-    text += fmt::format(
-        "  {} of the eggs are expected to be lost to this locus; figures are of young "
-        "that live\n",
-        percent(at.lost));
+    text +=
+        fitted(fmt::format("  {} of the eggs are expected to be lost to this locus; figures are "
+                           "of young that live\n",
+                           percent(at.lost)),
+               terminal.width(), 4);
   }
   return text;
 }

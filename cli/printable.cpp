@@ -163,7 +163,11 @@ std::string wrapped(std::string_view text, std::size_t width, std::size_t indent
   std::string lines;
   std::size_t used = 0;
   while (!text.empty()) {
-    const std::size_t end = text.find(' ');
+    std::size_t end = text.find(' ');
+    // "16 %" is one word.
+    while (end != std::string_view::npos && end + 1 < text.size() && text[end + 1] == '%') {
+      end = text.find(' ', end + 1);
+    }
     const std::string_view word = text.substr(0, end);
     const std::size_t wide = columns(word);
     if (used > 0 && used + 1 + wide > width) {
@@ -176,6 +180,25 @@ std::string wrapped(std::string_view text, std::size_t width, std::size_t indent
     lines += word;
     used += wide;
     text = end == std::string_view::npos ? std::string_view{} : text.substr(end + 1);
+  }
+  return lines;
+}
+
+std::string fitted(std::string_view text, std::size_t width, std::size_t indent) {
+  std::string lines;
+  while (!text.empty()) {
+    const std::size_t end = text.find('\n');
+    const std::string_view line = text.substr(0, end);
+    const std::size_t first = line.find_first_not_of(' ');
+    if (columns(line) <= width || first == std::string_view::npos) {
+      lines += line;
+    } else {
+      lines += line.substr(0, first);
+      lines += wrapped(line.substr(first), width - std::min(first, width), indent);
+    }
+    if (end == std::string_view::npos) break;
+    lines += '\n';
+    text = text.substr(end + 1);
   }
   return lines;
 }

@@ -36,4 +36,9 @@ std::size_t columns(std::string_view text);
 /// text are not looked at.
 std::string wrapped(std::string_view text, std::size_t width, std::size_t indent);
 
+/// Each line of the text that is wider than `width` broken at spaces, its first part set in as it
+/// was and the others by `indent` spaces. Line ends stay as they are; a word wider than that stays
+/// whole.
+std::string fitted(std::string_view text, std::size_t width, std::size_t indent);
+
 }  // namespace likelihet::cli

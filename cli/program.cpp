@@ -5,6 +5,7 @@
 #include <memory>
 
 #include "commands.hpp"
+#include "printable.hpp"
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>
 
@@ -19,6 +20,13 @@ class ExamplesFirst : public CLI::Formatter {
   std::string make_help(const CLI::App* app, std::string name,
                         CLI::AppFormatMode mode) const override {
     if (mode == CLI::AppFormatMode::Sub) return make_expanded(app);
+    return fitted(whole_help(app, std::move(name), mode), help_width, get_column_width());
+  }
+
+ private:
+  static constexpr std::size_t help_width = 80;
+
+  std::string whole_help(const CLI::App* app, std::string name, CLI::AppFormatMode mode) const {
     std::string text = app->get_description() + "\n\n";
     if (!app->get_footer().empty()) text += "Examples:\n" + app->get_footer() + "\n";
     return text + make_usage(app, std::move(name)) + make_positionals(app) +

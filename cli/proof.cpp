@@ -54,15 +54,16 @@ std::uint16_t allele_of(const ProofRequest& asked, const genetics::Locus& locus)
 }
 
 std::variant<planning::PartnerAnimal, planning::PartnerGenotype> partner_of(
-    const std::string& name, const colony::Colony& colony, const genetics::Locus& locus) {
-  if (const auto animal = colony.find_animal(name)) return planning::PartnerAnimal{*animal};
+    const std::string& name, const colony::Colony& colony, std::size_t animal, std::size_t at) {
+  const genetics::Locus& locus = colony.model().loci()[at];
+  if (const auto partner = colony.find_animal(name)) return planning::PartnerAnimal{*partner};
   if (const auto genotype = locus.find(name)) return planning::PartnerGenotype{*genotype};
   std::vector<std::string> known;
-  for (const auto& animal : colony.animals()) known.push_back(animal.id);
+  for (const auto& one : colony.animals()) known.push_back(one.id);
   throw Failure(
       ExitStatus::input, "--partner",
       fmt::format("'{}' is neither an animal of the book nor a genotype of {}", name, locus.id()),
-      planning::genotype_mend(locus, name, known));
+      planning::genotype_mend(locus, name, known, planning::partner_genotypes(colony, animal, at)));
 }
 
 Reply run_proof(const ProofRequest& asked, const Shell& shell) {
@@ -74,7 +75,7 @@ Reply run_proof(const ProofRequest& asked, const Shell& shell) {
                    {planning::ProofOdds({{1.0, 0.0, false, false}}), {}, false, {}, {}, 0}};
   const genetics::Locus& locus = colony.model().loci()[shown.asked.locus];
   shown.asked.allele = allele_of(asked, locus);
-  shown.asked.partner = partner_of(*asked.partner, colony, locus);
+  shown.asked.partner = partner_of(*asked.partner, colony, shown.asked.animal, shown.asked.locus);
   if (asked.per_clutch > 0) shown.asked.per_clutch = static_cast<double>(asked.per_clutch);
   if (const auto fault = planning::proof_fault(colony, shown.asked)) {
     throw Failure(ExitStatus::input, {*fault});

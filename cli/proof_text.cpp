@@ -102,7 +102,7 @@ std::string proof_text(const colony::Colony& colony, const ProofShown& shown,
   text += seen_text(proof.seen);
   for (const double level : planning::proof_levels) text += needed_text(proof, level);
   text += visual_text(proof, shown.asked, partner) + "\n";
-  text += young_table(proof.odds).text(terminal, 2) + "\n";
+  text = fitted(text, terminal.width(), 4) + young_table(proof.odds).text(terminal, 2) + "\n";
   return text + cautions_text(planning::cautions_of(colony, shown.asked), terminal) +
          basis_text(shown.tables, proof.tables,
                     "Carrier: one copy or two. Numbers needed are from now on and never rounded "

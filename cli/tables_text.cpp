@@ -202,9 +202,10 @@ std::string scorer_repeats_text(const colony::Model& model, const learning::Lear
 std::string tables_text(const colony::Model& model, const learning::Learned& learned,
                         TablesUsed used, const Terminal& terminal) {
   std::string text = fmt::format("Tables: {}.\n\n", words_of(used));
-  text +=
+  text += fitted(
       "What reading a level does to the odds of a genotype against those without a row of their "
-      "own:\n\n";
+      "own:\n\n",
+      terminal.width(), 0);
   text += marker_rows_text(model, learned, terminal) + others_text(model, learned, terminal);
   if (!learned.draws.empty()) text += thin_text(model, learned, terminal);
   text += scorer_repeats_text(model, learned, terminal) + together_text(model, learned, terminal);
@@ -213,10 +214,12 @@ std::string tables_text(const colony::Model& model, const learning::Learned& lea
 
 std::string learned_text(const colony::Model& model, const learning::Learned& learned,
                          const Terminal& terminal) {
-  std::string text = fmt::format(
-      "learned: {} chains of {} sweeps agree, worst R-hat {:.3f}, least effective size {:.0f}\n",
-      learned.chains, learned.sweeps, learned.worst_r_hat,
-      std::min(learned.least_bulk, learned.least_tail));
+  std::string text = fitted(
+      fmt::format("learned: {} chains of {} sweeps agree, worst R-hat {:.3f}, least effective size "
+                  "{:.0f}\n",
+                  learned.chains, learned.sweeps, learned.worst_r_hat,
+                  std::min(learned.least_bulk, learned.least_tail)),
+      terminal.width(), 2);
   if (learned.modes.size() > 1) {
     text += wrapped(fmt::format(
                         "The evidence has {} explanations: the second is {:.1f} nats less likely "

@@ -13,7 +13,7 @@
 namespace likelihet::cli {
 namespace {
 
-constexpr std::size_t default_width = 100;
+constexpr std::size_t default_width = 80;
 constexpr std::size_t least_width = 40;
 constexpr std::size_t most_width = 1000;
 

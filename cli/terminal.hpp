@@ -14,7 +14,7 @@ class Terminal {
  public:
   /// Looks at standard output and the environment. With `automatic`, colour is used on a terminal
   /// unless NO_COLOR holds anything or TERM is "dumb". The width is COLUMNS, else what the terminal
-  /// tells, else 100. Whatever its source, the width is held between 40 and 1000.
+  /// tells, else 80. Whatever its source, the width is held between 40 and 1000.
   static Terminal of_standard_output(ColourWhen when);
   /// A plain page of this width. Without colour; for tests, and where the answer must not hang on
   /// the environment.

@@ -19,9 +19,42 @@ constexpr double wrong_animal_chance = 0.01;
 constexpr double wrong_sire_chance = 0.02;
 constexpr double wrong_pedigree_chance = 0.005;
 // Samples whose results came within so many days may have shared an envelope; and at most so many
-// rivals of one kind are tried.
+// of them are tried.
 constexpr long envelope_days = 60;
 constexpr std::size_t most_tried = 40;
+// One of several is named where its reading weighs so many times that of the next, or more: beyond
+// what rounding and near equals make. A choice, without a source.
+constexpr double clearly_ahead = 2;
+constexpr double rounding_of_weights = 1e-9;
+
+// Readings of one kind that differ in the animal only.
+class Rivals {
+ public:
+  void take(std::size_t animal, double weight) {
+    ++count_;
+    whole_ += weight;
+    if (weight > best_) {
+      next_ = best_;
+      best_ = weight;
+      likeliest_ = animal;
+    } else {
+      next_ = std::max(next_, weight);
+    }
+  }
+  [[nodiscard]] double whole() const { return whole_; }
+  /// ", T before others" or "; none of 3 stands out".
+  [[nodiscard]] std::string words(const colony::Colony& colony) const {
+    if (best_ >= clearly_ahead * next_ * (1 - rounding_of_weights)) {
+      return fmt::format(", {} before others", colony.animals()[likeliest_].id);
+    }
+    return fmt::format("; none of {} stands out", count_);
+  }
+
+ private:
+  std::size_t count_ = 0;
+  double whole_ = 0, best_ = 0, next_ = 0;
+  std::size_t likeliest_ = 0;
+};
 
 class Weigher {
  public:
@@ -152,30 +185,18 @@ class Weigher {
     for (std::size_t mate : colony_.clutches()[*clutch].hatchlings) {
       if (mate != animal_) mates.push_back(mate);
     }
-    if (mates.size() > most_tried) mates.resize(most_tried);
-    double whole = 0;
-    double best = 0;
-    std::size_t likeliest = 0;
+    Rivals rivals;
     for (std::size_t mate : mates) {
       Observation moved = surprise_;
       if (auto* seen = std::get_if<colony::AppearanceSeen>(&moved.what)) seen->animal = mate;
       if (auto* result = std::get_if<colony::Result>(&moved.what)) result->animal = mate;
-      const double odds = odds_of_reading(with(&surprise_, std::move(moved)),
-                                          wrong_animal_chance / static_cast<double>(mates.size()));
-      whole += odds;
-      if (odds > best) {
-        best = odds;
-        likeliest = mate;
-      }
+      rivals.take(mate, odds_of_reading(with(&surprise_, std::move(moved)),
+                                        wrong_animal_chance / static_cast<double>(mates.size())));
     }
-    if (best > 0) {
-      add("wrong-animal",
-          fmt::format("it belongs to a clutch-mate, {} before others",
-                      colony_.animals()[likeliest].id),
-          whole);
-    }
+    add("wrong-animal", "it belongs to a clutch-mate" + rivals.words(colony_), rivals.whole());
   }
 
+  // Any male who sired a clutch may have, but those who are listed as its sires already.
   void wrong_sire() {
     const auto clutch = all_.clutches[animal_];
     if (!clutch) return;
@@ -190,27 +211,17 @@ class Weigher {
     }
     std::sort(males.begin(), males.end());
     males.erase(std::unique(males.begin(), males.end()), males.end());
-    if (males.size() > most_tried) males.resize(most_tried);
-    double whole = 0;
-    double best = 0;
-    std::size_t likeliest = 0;
+    Rivals rivals;
     for (std::size_t male : males) {
       Scenario other = all_;
       other.sires[*clutch] = {{male, 1.0}};
-      const double odds =
-          odds_of_reading(other, wrong_sire_chance / static_cast<double>(males.size()));
-      whole += odds;
-      if (odds > best) {
-        best = odds;
-        likeliest = male;
-      }
+      rivals.take(male,
+                  odds_of_reading(other, wrong_sire_chance / static_cast<double>(males.size())));
     }
-    if (best > 0) {
-      add("wrong-sire",
-          fmt::format("another male fathered clutch {}, {} before others",
-                      colony_.clutches()[*clutch].id, colony_.animals()[likeliest].id),
-          whole);
-    }
+    add("wrong-sire",
+        fmt::format("another male fathered clutch {}{}", colony_.clutches()[*clutch].id,
+                    rivals.words(colony_)),
+        rivals.whole());
   }
 
   // Hatched before the clutch was laid, and not himself out of it or of its young.

@@ -27,7 +27,9 @@ std::vector<Surprise> find_surprises(const Scenario& all, const ColonyOdds& odds
 
 /// Rival readings of one surprise, most likely first; their shares sum to 1. Readings below 1e-4
 /// are left out after that, and there are none where the records themselves cannot be computed. One
-/// run for each rival, 40 of a kind at most. `surprise` must be a result or an appearance among
+/// run for each rival: every clutch-mate, every male who sired another clutch and can have been
+/// there, and 40 samples at most. One of them is named where its reading weighs twice the next or
+/// more; else none is. `surprise` must be a result or an appearance among
 /// `all.observations`.
 std::vector<Reason> weigh_reasons(const Scenario& all, const colony::Observation& surprise,
                                   const Options& options);

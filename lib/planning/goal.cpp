@@ -28,14 +28,16 @@ std::variant<Goal, colony::Fault> read_goal(const colony::Model& model, std::str
     }
     return goal;
   }
+  std::vector<std::string> keys;
+  for (std::size_t g = 0; g < locus.size(); ++g) keys.push_back(locus.key(g));
   if (const auto a = locus.find_appearance(value)) return Goal{*l, std::nullopt, *a};
   return colony::Fault{"--rank",
                        fmt::format("{} has no genotype or appearance '{}'", locus.id(), value),
-                       genotype_mend(locus, value, locus.appearances())};
+                       genotype_mend(locus, value, locus.appearances(), keys)};
 }
 
 std::string genotype_mend(const genetics::Locus& locus, const std::string& text,
-                          std::vector<std::string> others) {
+                          std::vector<std::string> others, const std::vector<std::string>& keys) {
   const auto slash = text.find('/');
   if (slash != std::string::npos) {
     const std::string turned = text.substr(slash + 1) + "/" + text.substr(0, slash);
@@ -43,7 +45,7 @@ std::string genotype_mend(const genetics::Locus& locus, const std::string& text,
       return fmt::format("write '{}': alleles stand in the model's order", turned);
     }
   }
-  for (std::size_t g = 0; g < locus.size(); ++g) others.push_back(locus.key(g));
+  others.insert(others.end(), keys.begin(), keys.end());
   return colony::suggestion(text, others);
 }
 

@@ -24,8 +24,8 @@ struct Goal {
 std::variant<Goal, colony::Fault> read_goal(const colony::Model& model, std::string_view text);
 
 /// What to write in place of a text that is no genotype of the locus: the key with its alleles in
-/// declared order where only that is wrong, else the nearest of the keys and of `others`.
+/// declared order where only that is wrong, else the nearest of `others` and of `keys`.
 std::string genotype_mend(const genetics::Locus& locus, const std::string& text,
-                          std::vector<std::string> others);
+                          std::vector<std::string> others, const std::vector<std::string>& keys);
 
 }  // namespace likelihet::planning

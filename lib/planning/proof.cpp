@@ -3,6 +3,7 @@
 #include <map>
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <likelihet/planning/clutch_size.hpp>
 #include <likelihet/planning/outlook.hpp>
@@ -188,6 +189,17 @@ YoungSeen seen_of(const colony::Colony& colony, const ProofAsked& asked,
 
 }  // namespace
 
+std::vector<std::string> partner_genotypes(const colony::Colony& colony, std::size_t animal,
+                                           std::size_t locus) {
+  const auto& sex = colony.animals()[animal].sex;
+  const genetics::Locus& of = colony.model().loci()[locus];
+  std::vector<std::string> out;
+  for (std::size_t g = 0; g < of.size(); ++g) {
+    if (!sex || of.possible(g, genetics::other_sex(*sex))) out.push_back(of.key(g));
+  }
+  return out;
+}
+
 std::optional<colony::Fault> proof_fault(const colony::Colony& colony, const ProofAsked& asked) {
   const auto& animal = colony.animals()[asked.animal];
   const genetics::Locus& locus = colony.model().loci()[asked.locus];
@@ -197,7 +209,8 @@ std::optional<colony::Fault> proof_fault(const colony::Colony& colony, const Pro
     const auto& partner = colony.animals()[std::get<PartnerAnimal>(asked.partner).animal];
     if (std::get<PartnerAnimal>(asked.partner).animal == asked.animal) {
       return colony::Fault{"--partner", fmt::format("{} cannot be paired with itself", animal.id),
-                           "name another animal, or a genotype such as " + locus.key(0)};
+                           "name another animal, or a genotype such as " +
+                               partner_genotypes(colony, asked.animal, asked.locus).back()};
     }
     partner_sex = partner.sex;
     name = partner.id;
@@ -207,9 +220,14 @@ std::optional<colony::Fault> proof_fault(const colony::Colony& colony, const Pro
   }
   const auto word = [](Sex sex) { return sex == Sex::female ? "female" : "male"; };
   if (animal.sex && partner_sex == animal.sex) {
+    std::string mend = fmt::format("name a {}", word(genetics::other_sex(*animal.sex)));
+    if (locus.sex_linked()) {
+      mend += fmt::format(", or one of {}",
+                          fmt::join(partner_genotypes(colony, asked.animal, asked.locus), ", "));
+    }
     return colony::Fault{"--partner",
                          fmt::format("{} and {} are both {}", animal.id, name, word(*animal.sex)),
-                         fmt::format("name a {}", word(genetics::other_sex(*animal.sex)))};
+                         mend};
   }
   if (locus.sex_linked() && !animal.sex && !partner_sex) {
     return colony::Fault{

@@ -5,6 +5,7 @@
 #include <cstdint>
 #include <optional>
 #include <span>
+#include <string>
 #include <variant>
 #include <vector>
 
@@ -100,6 +101,11 @@ struct Proof {
   std::optional<double> per_clutch;
   std::size_t tables = 0;  ///< as in Outlook
 };
+
+/// Keys of the genotypes that a partner of the animal can have at the locus: all but those of its
+/// own sex. In state order.
+std::vector<std::string> partner_genotypes(const colony::Colony& colony, std::size_t animal,
+                                           std::size_t locus);
 
 /// Why this cannot be asked, with what to do; nothing where it can.
 std::optional<colony::Fault> proof_fault(const colony::Colony& colony, const ProofAsked& asked);

@@ -1,15 +1,11 @@
 // The sheet. What may be long is cut short by count and by length, so that it stays one page.
 #include <algorithm>
-#include <cmath>
-#include <limits>
 
 #include "page.hpp"
 #include "qr_code.hpp"
-#include "rounding.hpp"
+#include "step_rows.hpp"
 #include <fmt/format.h>
 
-#include <likelihet/odds/percent.hpp>
-#include <likelihet/odds/words.hpp>
 #include <likelihet/publishing/certificate.hpp>
 #include <likelihet/publishing/listing_sections.hpp>
 
@@ -44,61 +40,15 @@ std::string brief(std::string_view text, std::size_t most) {
   return safe;
 }
 
-// Rounded down too, to a tenth of a percent.
-std::string chance_words(double chance) {
-  constexpr double tenth = 0.001;
-  if (chance == 0) return "0 %";
-  const double down = rounded_down(chance, tenth);
-  return in_percent({down, down, tenth});
-}
-
-std::string step_words(const colony::Colony& colony, const odds::Step& step) {
-  if (step.own || step.observations.size() == 1) {
-    const auto& seen = colony.observations()[step.observations.front()];
-    return brief(step.own ? odds::words_of(colony, seen) : odds::describe(colony, seen), long_word);
-  }
-  return fmt::format("{} records of relatives", step.observations.size());
-}
-
-std::string step_day(const colony::Colony& colony, const odds::Step& step) {
-  const auto& first = colony.observations()[step.observations.front()];
-  if (step.own && first.on) return first.on->text();
-  return first.known ? first.known->text() : first.on ? first.on->text() : "undated";
-}
-
-Markup row(const std::string& day, const std::string& what, const std::string& factor,
-           const std::string& chance) {
-  return filled(
-      "<tr><td>{}</td><td>{}</td><td class=\"figure\">{}</td><td class=\"figure\">{}</td></tr>\n",
-      {day, what, factor, chance});
-}
-
-// The steps that weigh most, in their order; the others as one row with their product. Records that
-// tell nothing of it, such as of another locus, are none.
 Markup steps_html(const colony::Colony& colony, const odds::Account& account, std::size_t most) {
-  std::vector<std::size_t> order;
-  constexpr double nothing = 1e-11;
-  for (std::size_t s = 0; s < account.steps.size(); ++s) {
-    if (!(std::abs(account.steps[s].factor - 1) < nothing)) order.push_back(s);
-  }
-  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
-    return std::abs(account.steps[a].decibans) > std::abs(account.steps[b].decibans);
-  });
-  const std::size_t kept = std::min(most, order.size());
-  double factor = 1;
-  for (std::size_t i = kept; i < order.size(); ++i) factor *= account.steps[order[i]].factor;
-  const std::size_t left = order.size() - kept;
-  order.resize(kept);
-  std::sort(order.begin(), order.end());
-  Markup rows = row("", "from descent, claims and sexes alone", "", chance_words(account.start));
-  for (const std::size_t s : order) {
-    const odds::Step& step = account.steps[s];
-    rows += row(step_day(colony, step), step_words(colony, step),
-                odds::factor_in_words(step.factor), chance_words(step.after));
-  }
-  if (left > 0) {
-    rows += row("", fmt::format("{} more pieces of evidence together", left),
-                odds::factor_in_words(factor), "");
+  Markup rows;
+  for (const StepRow& row : step_rows(colony, account, most)) {
+    const Markup days =
+        row.until.empty() ? filled("{}", {row.from}) : filled("{}<br>to {}", {row.from, row.until});
+    rows += filled(
+        "<tr><td>{}</td><td>{}</td><td class=\"figure\">{}</td><td class=\"figure "
+        "chance\">{}</td></tr>\n",
+        {days, brief(row.what, long_word), row.factor, row.chance});
   }
   return rows;
 }
@@ -116,8 +66,8 @@ Markup evidence_html(const colony::Colony& colony, const Listing& listing,
     out += filled(
         "<table><caption>One copy of {} at {}: what made the number{}</caption>\n<thead><tr><th "
         "scope=\"col\">Day</th><th scope=\"col\">Evidence</th><th scope=\"col\" "
-        "class=\"figure\">Odds</th><th scope=\"col\" "
-        "class=\"figure\">Chance</th></tr></thead>\n<tbody>\n{}</tbody></table>\n",
+        "class=\"figure\">Factor on the odds</th><th scope=\"col\" "
+        "class=\"figure\">Chance with it</th></tr></thead>\n<tbody>\n{}</tbody></table>\n",
         {allele, trait,
          statement.basis == Basis::marks
              ? literal(
@@ -217,7 +167,8 @@ h2 { font-size: 1.05rem; margin: 1rem 0 .3rem; padding-top: .3rem; border-top-wi
 p, li, dd { max-width: none; }
 ul { margin: .2rem 0; padding-left: 1.2rem; }
 table { width: 100%; margin-bottom: .6rem; overflow-wrap: anywhere; }
-td:first-child, .figure { white-space: nowrap; }
+td:first-child, .chance { white-space: nowrap; }
+.figure { overflow-wrap: normal; }
 .top { display: flex; flex-wrap: wrap; gap: 1rem; justify-content: space-between; align-items: start; }
 .top > div, .top > p { flex: 1 1 16rem; min-width: 0; }
 .claim { display: flex; flex-wrap: wrap; gap: 1rem; align-items: center; }

@@ -50,7 +50,8 @@ ordered_json waterfall_rows(const json& animal) {
          {"before", value_or_null(before)},
          {"after", value_or_null(after)},
          {"direction", direction(step)},
-         {"words", percent_text(step, "probability_after")}});
+         {"place",
+          std::to_string(rows.size() + 1) + "|" + percent_text(step, "probability_after")}});
     before = after;
   }
   return rows;
@@ -77,8 +78,14 @@ ordered_json waterfall_specification(const json& animal) {
                               {"x", x},
                               {"color", colour_of("direction", directions())},
                               {"shape", shape_of("direction", directions())}}}};
-  const ordered_json label = {{"mark", {{"type", "text"}, {"dy", -11}, {"fontSize", 11}}},
-                              {"encoding", {{"y", y}, {"x", x}, {"text", {{"field", "words"}}}}}};
+  // A column of its own, so that no figure can lie on another, however near the steps are.
+  auto figures = category("place", "chance after it");
+  figures["axis"] = {{"orient", "right"},
+                     {"labelExpr", "split(datum.label, '|')[1]"},
+                     {"domain", false},
+                     {"ticks", false}};
+  const ordered_json column = {{"mark", {{"type", "point"}, {"opacity", 0}, {"size", 0}}},
+                               {"encoding", {{"y", figures}}}};
   auto chart = wide_chart(600);
   chart["height"] = 46 * entries(animal, "steps").size();
   chart["data"] = data(waterfall_rows(animal));
@@ -88,7 +95,8 @@ ordered_json waterfall_specification(const json& animal) {
       {{"calculate", "clamp(datum.after, 0.001, 0.999)"}, {"as", "to_chance"}},
       {{"calculate", "log(datum.from_chance / (1 - datum.from_chance)) / LN10"}, {"as", "from"}},
       {{"calculate", "log(datum.to_chance / (1 - datum.to_chance)) / LN10"}, {"as", "to"}}};
-  chart["layer"] = {bar, end, label};
+  chart["layer"] = {{{"layer", {bar, end}}}, column};
+  chart["resolve"] = {{"scale", {{"y", "independent"}}}};
   return chart;
 }
 
@@ -112,7 +120,7 @@ std::vector<Chart> waterfall_charts(const json& audit) {
     charts.push_back(
         {"evidence-" + std::to_string(charts.size() + 1),
          "What moved the odds of " + of + ".",
-         "From top to bottom, each step starts where the last one ended; the figure "
+         "From top to bottom, each step starts where the last one ended; the figure at its right "
          "is the chance of "
          "one copy of " +
              text(animal, "allele") + " after it.",

@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <set>
 
+#include "records_named.hpp"
 #include <fmt/format.h>
 
 #include <likelihet/colony/counting.hpp>
@@ -93,7 +94,10 @@ std::vector<NumberState> states_of(const Claim& claim, const colony::Colony& col
     }
     state.number = n;
     for (const std::string& id : then.rests_on) {
-      if (!counting.contains(id)) state.withdrawn.push_back(id);
+      if (counting.contains(id)) continue;
+      state.withdrawn.push_back(id);
+      const auto record = colony.find_observation(id);
+      state.taken_back.push_back(record ? record_named(colony, *record) : "a record");
     }
     if (state.state == ClaimState::stands && !state.withdrawn.empty()) {
       state.state = ClaimState::basis_withdrawn;

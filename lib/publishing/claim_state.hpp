@@ -29,6 +29,8 @@ struct NumberState {
   std::string now;                     ///< the headline that the book gives today
   double value = 0;                    ///< today's number before rounding
   std::vector<std::string> withdrawn;  ///< ids of observations it rested on that count no longer
+  /// The same in words, for those who have no book: "a look of H0301 (2025-08-14)".
+  std::vector<std::string> taken_back;
 };
 
 /// What became of a claim, one entry a number. `now` must be the listing of the claim's animal.

@@ -6,7 +6,9 @@
 namespace likelihet::publishing {
 
 /// A clear young by a visual partner has chance 1/2 of a het parent, and by a het partner 3/4
-/// (Mendel), against 1 of a clear one.
+/// (Mendel), against 1 of a clear one. On a sex chromosome the partner of a het has one copy or
+/// none, and without it the chance is 3/4 too: half of the young with its other chromosome are
+/// visual.
 inline constexpr double by_a_visual = 0.5;
 inline constexpr double by_a_het = 0.75;
 

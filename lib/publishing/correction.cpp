@@ -24,12 +24,13 @@ std::string because(const NumberState& number) {
   return {};
 }
 
-std::string taken_back(const std::vector<std::string>& ids) {
-  if (ids.empty()) return {};
+std::string taken_back(const std::vector<std::string>& records) {
+  if (records.empty()) return {};
   const std::vector<std::string> shown(
-      ids.begin(), ids.begin() + static_cast<std::ptrdiff_t>(std::min(ids.size(), most_named)));
+      records.begin(),
+      records.begin() + static_cast<std::ptrdiff_t>(std::min(records.size(), most_named)));
   const std::string more =
-      ids.size() > most_named ? fmt::format(" and {} more", ids.size() - most_named) : "";
+      records.size() > most_named ? fmt::format(" and {} more", records.size() - most_named) : "";
   return fmt::format(" Taken back since: {}{}.", fmt::join(shown, ", "), more);
 }
 
@@ -45,7 +46,7 @@ std::vector<std::string> correction(const Claim& claim, const std::string& code,
                     "\"{}\".{}",
                     claim.animal, claim.day.text(), code, claim.numbers[number.number].headline,
                     claim.numbers[number.number].reason, because(number), number.now,
-                    taken_back(number.withdrawn)));
+                    taken_back(number.taken_back)));
   }
   if (out.empty()) return out;
   out.emplace_back(

@@ -10,7 +10,7 @@ likelihet_layer(publishing WORDS_ONLY
           reporting_section.cpp reporting_facts.cpp reporting_stard.cpp reporting_tripod.cpp
           listing.cpp rounding.cpp copies.cpp ground_odds.cpp standing.cpp kin.cpp standings.cpp reason.cpp clean_young.cpp
           result_shown.cpp statement_words.cpp listing_notes.cpp listing_sections.cpp listing_document.cpp
-          listing_markdown.cpp listing_html.cpp qr_code.cpp certificate.cpp certificate_evidence.cpp
+          listing_markdown.cpp listing_html.cpp qr_code.cpp records_named.cpp step_rows.cpp certificate.cpp certificate_evidence.cpp
           claim.cpp claim_code.cpp claim_state.cpp correction.cpp verification.cpp
   PUBLIC_USES colony book odds audit
   PRIVATE_USES genetics inference documents learning

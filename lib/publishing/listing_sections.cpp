@@ -2,8 +2,10 @@
 #include <algorithm>
 
 #include "listing_notes.hpp"
+#include "records_named.hpp"
 #include "result_shown.hpp"
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <likelihet/publishing/listing_sections.hpp>
 
@@ -27,22 +29,16 @@ std::string dated(const Listing& listing) {
   return fmt::format("made {}{}{}", listing.day->text(), as_of.empty() ? "" : ", ", as_of);
 }
 
-ListingSection section_of(const colony::Colony& colony, const Statement& statement) {
+ListingSection section_of(const colony::Colony& colony, std::size_t animal,
+                          const Statement& statement) {
   ListingSection out;
   out.heading = statement.headline;
   out.lines.push_back("What it means: " + statement.plain);
   out.lines.push_back("Why: " + statement.reason + ".");
   out.lines.push_back("Rests on: " + words_of(statement.basis) + ".");
-  std::vector<std::string> ids;
-  for (const std::size_t o : statement.rests_on) ids.push_back(colony.observations()[o].id);
-  std::sort(ids.begin(), ids.end());
-  if (!ids.empty()) {
-    constexpr std::size_t most = 6;
-    const std::size_t named = std::min(most, ids.size());
-    std::string words = fmt::format(
-        "{}", fmt::join(ids.begin(), ids.begin() + static_cast<std::ptrdiff_t>(named), ", "));
-    if (ids.size() > named) words += fmt::format(" and {} more", ids.size() - named);
-    out.lines.push_back("Records named: " + words + ".");
+  const auto records = records_named(colony, animal, statement.rests_on);
+  if (!records.empty()) {
+    out.lines.push_back(fmt::format("Records named: {}.", fmt::join(records, ", ")));
   }
   out.lines.push_back(
       fmt::format("What would change it: {}.", fmt::join(statement.would_change, "; ")));
@@ -56,7 +52,7 @@ std::vector<ListingSection> sections_of(const colony::Colony& colony, const List
     if (statement.absent) {
       absent.lines.push_back(fmt::format("{}: {}.", statement.headline, statement.reason));
     } else {
-      out.push_back(section_of(colony, statement));
+      out.push_back(section_of(colony, listing.animal, statement));
     }
   }
   out.push_back(std::move(absent));

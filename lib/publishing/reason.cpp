@@ -100,9 +100,18 @@ class ReasonMaker {
                     colony_.model().origins()[*animal.origin].id));
   }
 
+  // Of the sex that can't be het.
+  [[nodiscard]] static std::string claim_of_one_chromosome(const CopyChances& chances) {
+    if (chances.certainly_one()) return "carrying it";
+    if (chances.certainly_none()) return "clear";
+    return in_percent(whole_percent(chances.one)) + " to carry it";
+  }
+
   [[nodiscard]] std::string claim(const colony::BoughtAs& sold) const {
     const CopyChances chances = copy_chances(standings_.locus(), sold.odds, standings_.allele_);
-    const std::string as = chances.certainly_one()   ? "het"
+    const bool one_chromosome = has_one_chromosome(standings_.locus(), kin_.sex(animal_));
+    const std::string as = one_chromosome            ? claim_of_one_chromosome(chances)
+                           : chances.certainly_one() ? "het"
                            : chances.certainly_two() ? "visual, or of two copies"
                            : chances.certainly_none()
                                ? "clear"

@@ -146,11 +146,14 @@ std::vector<std::string> would_change(const Stated& stated, const Statement& sta
       constexpr double ruled_out = 0.05;
       const std::size_t visual = clean_young_needed(p, by_a_visual, ruled_out);
       const std::size_t het = clean_young_needed(p, by_a_het, ruled_out);
-      if (visual > 0) {
+      // The partner of an animal that can be het on a sex chromosome is of the sex that can't: one
+      // without the allele gives a het a visual among four young too.
+      const char* other = locus.sex_linked() ? "any other" : "a het one";
+      if (visual > 0 && (!locus.sex_linked() || stated.sex)) {
         out.push_back(
-            fmt::format("about {} more clear young by a visual partner, or {} by a het "
-                        "one, would bring it below 5 % (by pedigree and results)",
-                        times(visual), times(het)));
+            fmt::format("about {} more clear young by a visual partner, or {} by {}, would bring "
+                        "it below 5 % (by pedigree and results)",
+                        times(visual), times(het), other));
       }
     }
   }

@@ -72,6 +72,22 @@ for (const name of names) {
     });
 
     for (const [kind, viewport] of [["desktop", desktop], ["phone", phone]]) {
+      it(`lays no words of a waterfall on others on a ${kind}`, async () => {
+        const { page } = await open(name, viewport);
+        const crossings = await page.$$eval('.drawing[aria-label^="Waterfall"]', (drawings) =>
+          drawings.flatMap((drawing) => {
+            const labels = [...drawing.querySelectorAll("svg text")]
+              .filter((text) => text.textContent.trim() !== "" && text.checkVisibility({ opacityProperty: true }))
+              .map((text) => ({ words: text.textContent, box: text.getBoundingClientRect() }));
+            const cross = ({ box: a }, { box: b }) =>
+              a.left < b.right - 1 && b.left < a.right - 1 && a.top < b.bottom - 1 && b.top < a.bottom - 1;
+            return labels.flatMap((one, at) => labels.slice(at + 1)
+              .filter((other) => cross(one, other)).map((other) => [one.words, other.words]));
+          }));
+        assert.deepEqual(crossings, []);
+        await page.close();
+      });
+
       it(`has nothing serious for axe on a ${kind}`, async () => {
         const { page } = await open(name, viewport, { bypassCSP: true });
         await page.evaluate(() => document.querySelectorAll("details").forEach((each) => {

@@ -2,6 +2,8 @@
 // chance beforehand.
 #include <algorithm>
 #include <cmath>
+#include <numeric>
+#include <random>
 #include <string>
 
 #include <gtest/gtest.h>
@@ -167,6 +169,91 @@ TEST(Reasons, OfALookWeighAClutchMate) {
   const auto reasons = reasons_of(support::recessive_model(), records, "o1");
   const double unplaced = 0.005 * (1.0 / 3) / (0.001 / 4);
   EXPECT_NEAR(share(reasons, "wrong-animal"), 0.01 / (1 + 0.01 + unplaced), 1e-10);
+}
+
+// A visual H out of D by S, and other males who sired clutches: `odds` are those of each to be
+// visual, else clear. In the order given, under the names given.
+std::vector<Reason> of_other_sires(const std::vector<std::pair<std::string, double>>& males) {
+  RecordsBuilder records;
+  records.founder("D").bought_as("ember", {{"+/e", 1.0}});
+  records.founder("S").bought_as("ember", {{"+/+", 0.999}, {"+/e", 0.001}});
+  for (const auto& [name, visual] : males) {
+    records.founder(name).bought_as("ember", {{"+/+", 1 - visual}, {"e/e", visual}});
+  }
+  records.founder("K").clutch("C", "D", {"S"}).hatchling("H", "C");
+  for (const auto& [name, visual] : males) records.clutch("C-" + name, "K", {name});
+  records.shows("H", "ember", "ember");
+  return reasons_of(support::recessive_model(), records, "o1");
+}
+
+std::string text(const std::vector<Reason>& reasons, const std::string& code) {
+  const auto found = std::find_if(reasons.begin(), reasons.end(),
+                                  [&](const Reason& reason) { return reason.code == code; });
+  return found == reasons.end() ? "" : found->text;
+}
+
+TEST(Reasons, NameAMaleOnlyWhereHeIsClearlyAhead) {
+  EXPECT_EQ(text(of_other_sires({{"T", 0.5}, {"U", 0.25}}), "wrong-sire"),
+            "another male fathered clutch C, T before others");
+  EXPECT_EQ(text(of_other_sires({{"T", 0.5}, {"U", 0.3}}), "wrong-sire"),
+            "another male fathered clutch C; none of 2 stands out");
+  EXPECT_EQ(text(of_other_sires({{"T", 0.7}, {"U", 0.7}, {"V", 0.7}}), "wrong-sire"),
+            "another male fathered clutch C; none of 3 stands out");
+}
+
+TEST(Reasons, TryEveryMale) {
+  std::vector<std::pair<std::string, double>> males;
+  for (int m = 0; m < 60; ++m) males.emplace_back("M" + std::to_string(m), 0.001);
+  males.emplace_back("T", 1.0);
+  EXPECT_EQ(text(of_other_sires(males), "wrong-sire"),
+            "another male fathered clutch C, T before others");
+}
+
+TEST(Reasons, NameAClutchMateOnlyWhereOneIsClearlyAhead) {
+  RecordsBuilder records;
+  records.founder("D").bought_as("ember", {{"+/e", 1.0}});
+  records.founder("S").bought_as("ember", {{"+/+", 0.999}, {"+/e", 0.001}});
+  records.clutch("C", "D", {"S"}).hatchling("H", "C").hatchling("I", "C").hatchling("J", "C");
+  records.shows("H", "ember", "ember");
+  EXPECT_EQ(text(reasons_of(support::recessive_model(), records, "o1"), "wrong-animal"),
+            "it belongs to a clutch-mate; none of 2 stands out");
+}
+
+// What is said depends on neither the names of males nor the order of their records.
+TEST(Reasons, OfSiresHangOnNoNamesAndNoOrder) {
+  std::size_t named = 0;
+  for (unsigned seed = 1; seed <= 100; ++seed) {
+    std::mt19937 random(seed);
+    const std::size_t count = 1 + random() % 50;
+    std::vector<double> odds;
+    for (std::size_t m = 0; m < count; ++m)
+      odds.push_back(0.01 + 0.2 * static_cast<double>(random() % 3));
+    if (seed % 2 == 0) odds[random() % count] = 1;
+    std::vector<std::string> names;
+    for (std::size_t m = 0; m < count; ++m) names.push_back("M" + std::to_string(m));
+    const auto said = [&](const std::vector<std::size_t>& order) {
+      std::vector<std::pair<std::string, double>> males;
+      for (const std::size_t m : order) males.emplace_back(names[m], odds[m]);
+      const auto reasons = of_other_sires(males);
+      std::string words = text(reasons, "wrong-sire");
+      for (std::size_t m = 0; m < count; ++m) {
+        const std::string name = ", " + names[m] + " before others";
+        if (!words.ends_with(name)) continue;
+        words = "male " + std::to_string(m);
+        ++named;
+      }
+      return std::pair(words, share(reasons, "wrong-sire"));
+    };
+    std::vector<std::size_t> order(count);
+    std::iota(order.begin(), order.end(), std::size_t{0});
+    const auto first = said(order);
+    std::shuffle(order.begin(), order.end(), random);
+    std::shuffle(names.begin(), names.end(), random);
+    const auto second = said(order);
+    EXPECT_EQ(first.first, second.first) << "seed " << seed;
+    EXPECT_NEAR(first.second, second.second, 1e-12) << "seed " << seed;
+  }
+  EXPECT_GT(named, 50U);
 }
 
 // A founder has no clutch to be wrong about.

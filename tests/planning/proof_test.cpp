@@ -2,7 +2,7 @@
 #include <cmath>
 
 #include "support/small_model.hpp"
-#include <gtest/gtest.h>
+#include <gmock/gmock.h>
 #include <rapidcheck/gtest.h>
 
 #include <likelihet/planning/proof.hpp>
@@ -179,6 +179,31 @@ TEST(Proof, WhatCannotBeAsked) {
   EXPECT_EQ(proof_fault(colony, with_animal(colony, "V", "H"))->mend, "name a male");
   EXPECT_FALSE(proof_fault(colony, with_animal(colony, "M", "V")));
   EXPECT_FALSE(proof_fault(colony, with_genotype(colony, "M", "+/e")));
+}
+
+// Where a partner must be named anew, none is offered that cannot be: of the animal's own sex.
+TEST(Proof, OffersPartnersThatCanBe) {
+  for (const Chromosome on : {Chromosome::z, Chromosome::x}) {
+    const Sex one = on == Chromosome::z ? Sex::female : Sex::male;
+    RecordsBuilder builder;
+    builder.founder("A", genetics::other_sex(one)).founder("B", one).founder("U");
+    const auto colony =
+        support::colony_of(support::made(support::sex_linked_model(on)), builder.records);
+    const std::string only = on == Chromosome::z ? "e/W" : "e/Y";
+    const std::string two = "e/e";
+    EXPECT_EQ(proof_fault(colony, with_animal(colony, "A", "A"))->mend,
+              "name another animal, or a genotype such as " + only);
+    EXPECT_EQ(proof_fault(colony, with_animal(colony, "B", "B"))->mend,
+              "name another animal, or a genotype such as " + two);
+    const auto het = proof_fault(colony, with_genotype(colony, "A", "+/e"));
+    ASSERT_TRUE(het);
+    EXPECT_THAT(het->mend, testing::HasSubstr(only));
+    const auto& locus = colony.model().loci()[0];
+    for (const std::string& key : partner_genotypes(colony, *colony.find_animal("A"), 0)) {
+      EXPECT_EQ(locus.genotypes()[*locus.find(key)].sex, one) << key;
+    }
+    EXPECT_EQ(partner_genotypes(colony, *colony.find_animal("U"), 0).size(), locus.size());
+  }
 }
 
 // An allele that looks like nothing cannot be proven by looks.

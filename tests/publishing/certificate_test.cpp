@@ -89,7 +89,7 @@ TEST(Certificate, LongListsAndLongWordsAreCutShortAndSaySo) {
   Listed listed(model, records);
   const std::string page = sheet(listed, id, std::string(300, 'k'));
   EXPECT_THAT(page, AllOf(Not(HasSubstr(caution)), Not(HasSubstr(id)), HasSubstr("…"),
-                          HasSubstr("20 more pieces of evidence together")));
+                          HasSubstr("pieces of evidence together")));
   EXPECT_LT(page.size(), 60'000U);
 }
 

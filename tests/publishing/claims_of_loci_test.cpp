@@ -227,7 +227,8 @@ std::vector<std::string> correction_of(ClaimState state, std::size_t taken_back)
   NumberState number;
   number.state = state;
   number.now = "50 % possible het for ember";
-  for (std::size_t i = 1; i <= taken_back; ++i) number.withdrawn.push_back("o" + std::to_string(i));
+  for (std::size_t i = 1; i <= taken_back; ++i)
+    number.taken_back.push_back("look " + std::to_string(i));
   return correction(claim, "CODE", {number});
 }
 
@@ -242,10 +243,12 @@ TEST(Correction, IsOneWholeSentenceAfterTheOther) {
 }
 
 TEST(Correction, NamesSixRecordsAndCountsTheRest) {
-  EXPECT_THAT(correction_of(ClaimState::basis_withdrawn, 6)[0],
-              testing::EndsWith("Taken back since: o1, o2, o3, o4, o5, o6."));
+  EXPECT_THAT(
+      correction_of(ClaimState::basis_withdrawn, 6)[0],
+      testing::EndsWith("Taken back since: look 1, look 2, look 3, look 4, look 5, look 6."));
   EXPECT_THAT(correction_of(ClaimState::basis_withdrawn, 9)[0],
-              testing::EndsWith("Taken back since: o1, o2, o3, o4, o5, o6 and 3 more."));
+              testing::EndsWith(
+                  "Taken back since: look 1, look 2, look 3, look 4, look 5, look 6 and 3 more."));
 }
 
 TEST(Correction, IsNotNeededOfWhatStandsOrWaits) {

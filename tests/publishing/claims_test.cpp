@@ -184,7 +184,7 @@ TEST(ClaimState, LapsesWithARecordThatItRestsOn) {
   const auto now = by_now(claim, records);
   EXPECT_EQ(now[0].state, ClaimState::basis_withdrawn);
   EXPECT_THAT(now[0].withdrawn, ElementsAre("o1"));
-  EXPECT_THAT(correction(claim, "CODE", now)[0], HasSubstr("Taken back since: o1."));
+  EXPECT_THAT(correction(claim, "CODE", now)[0], HasSubstr("Taken back since: a look of F."));
 }
 
 TEST(ClaimState, AMarkedNumberWaitsForLearning) {

@@ -8,6 +8,10 @@
 
 #include <likelihet/documents/colony_document.hpp>
 #include <likelihet/documents/model_document.hpp>
+#include <likelihet/publishing/certificate.hpp>
+#include <likelihet/publishing/listing_html.hpp>
+#include <likelihet/publishing/listing_markdown.hpp>
+#include <likelihet/publishing/listing_sections.hpp>
 
 namespace likelihet::publishing::demo_listings_test {
 namespace {
@@ -96,6 +100,35 @@ TEST(DemoListings, NothingIsCertainThatRestsOnAnUncertainParent) {
       EXPECT_NE(one.basis, Basis::marks);
     }
   }
+}
+
+// A buyer has no book to look a record's id up in.
+TEST(DemoListings, HoldNoIdOfARecord) {
+  std::vector<std::string> animals;
+  for (const auto& animal : demo().colony().animals()) animals.push_back(animal.id);
+  const auto listings = demo().all_of(animals);
+  std::string all = listing_markdown(demo().colony(), listings);
+  all += listing_html(demo().colony(), listings);
+  for (const Listing& listing : listings) {
+    for (const auto& section : sections_of(demo().colony(), listing)) {
+      for (const std::string& line : section.lines) all += line + "\n";
+    }
+  }
+  for (std::size_t a = 0; a < animals.size(); a += 10) {
+    const auto evidence = evidence_of(demo().ground(), listings[a]);
+    all += certificate(demo().colony(), listings[a], std::get<std::vector<Evidence>>(evidence),
+                       std::nullopt);
+  }
+  for (const auto& observation : demo().colony().observations()) {
+    EXPECT_EQ(all.find(observation.id), std::string::npos) << observation.id;
+  }
+}
+
+TEST(DemoListings, SayInWordsWhatTheyRestOn) {
+  const auto sections = sections_of(demo().colony(), demo().of("24-C4-01"));
+  EXPECT_EQ(sections.front().lines.at(3),
+            "Records named: its own look (2024-08-10), its own result (2024-10-17), 3 looks of "
+            "relatives (2023-08-19 to 2023-08-21).");
 }
 
 }  // namespace

@@ -31,6 +31,7 @@ class Listed {
 
   /// To be changed before anything is asked.
   Ground& ground() { return ground_; }
+  [[nodiscard]] const Ground& ground() const { return ground_; }
   [[nodiscard]] const colony::Colony& colony() const { return *colony_; }
 
   [[nodiscard]] std::vector<Listing> all_of(const std::vector<std::string>& ids) const {

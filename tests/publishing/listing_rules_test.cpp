@@ -11,6 +11,7 @@ using support::recessive_model;
 using support::RecordsBuilder;
 using testing::AnyOf;
 using testing::Contains;
+using testing::Each;
 using testing::ElementsAre;
 using testing::HasSubstr;
 using testing::IsEmpty;
@@ -310,6 +311,35 @@ TEST(ListingRules, OnXItIsTheMaleWhoCannotBeHet) {
   const Listed listed(support::sex_linked_model(genetics::Chromosome::x), records);
   EXPECT_EQ(listed.at("S").headline, "a male cannot be het for ember: 50 % to carry it");
   EXPECT_EQ(listed.at("D").headline, "50 % possible het for ember");
+}
+
+// The partner of an animal that can be het is of the sex that can't. By one without the trait a het
+// has a visual among four young: half of those that get the partner's other chromosome.
+TEST(ListingRules, NoHetPartnerIsOfferedWhereNoneCanBe) {
+  for (const auto on : {genetics::Chromosome::z, genetics::Chromosome::x}) {
+    const Sex one = on == genetics::Chromosome::z ? Sex::female : Sex::male;
+    const Sex two = genetics::other_sex(one);
+    RecordsBuilder records;
+    records.founder("A", two).bought_as("ember", {{"+/+", 0.5}, {"+/e", 0.5}});
+    records.shows("A", "ember", "plain");
+    records.founder("U").bought_as("ember", {{"+/+", 0.5}, {"+/e", 0.5}});
+    const Listed listed(support::sex_linked_model(on), records);
+    EXPECT_THAT(listed.at("A").would_change,
+                Contains("about 5 more clear young by a visual partner, or 11 by any other, would "
+                         "bring it below 5 % (by pedigree and results)"));
+    for (const char* id : {"A", "U"}) {
+      EXPECT_THAT(listed.at(id).would_change, Each(Not(HasSubstr("het one")))) << id;
+    }
+  }
+}
+
+TEST(ListingRules, NoneIsSoldAsHetThatCannotBe) {
+  RecordsBuilder records;
+  records.founder("F", Sex::female).bought_as("ember", {{"e/W", 1.0}});
+  records.founder("G", Sex::female).bought_as("ember", {{"+/W", 0.4}, {"e/W", 0.6}});
+  const Listed listed(support::sex_linked_model(genetics::Chromosome::z), records);
+  EXPECT_THAT(listed.at("F").reason, HasSubstr("sold as carrying it: the seller's word"));
+  EXPECT_THAT(listed.at("G").reason, HasSubstr("sold as 60 % to carry it: the seller's word"));
 }
 
 TEST(ListingRules, EachAlleleHasAStatementOfItsOwn) {

@@ -21,6 +21,7 @@ likelihet_test(listing_tests
           ${CMAKE_CURRENT_SOURCE_DIR}/publishing/demo_listings_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/publishing/listing_formats_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/publishing/certificate_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/publishing/printed_steps_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/publishing/random_listings_test.cpp
   LINKS likelihet::publishing likelihet::documents nlohmann_json::nlohmann_json fmt::fmt enumeration)
 likelihet_test(earned_marks_tests WHOLE

@@ -124,9 +124,29 @@ def every_test_is_built(root):
             if f"{path.parent.name}/{path.name}" not in lists]
 
 
+def printed_lines_fit(root):
+    """What the program prints as text is at most 80 columns wide. Documents, pages and tables of
+    values are for programs; words of more than 60 columns are somebody's ids."""
+    for_programs = re.compile(r"--json|--csv|--format (html|json|markdown)|\bexport\b|\bcertificate\b.*--html"
+                              r"|^\$ (grep|cat|head|sed|field|python3)\b|\bfield\b")
+    found = []
+    for path in sorted((root / "tests" / "transcripts").glob("*.transcript")):
+        command = ""
+        for number, line in enumerate(lines_of(path), 1):
+            if line.startswith(("$ ", "> ")) or command.endswith("\\"):
+                command = line if line.startswith("$ ") else command.rstrip("\\") + line
+            elif command and not line.startswith("# "):
+                printed = line.removeprefix("! ")
+                if len(printed) > 80 and not for_programs.search(command) \
+                        and max(map(len, printed.split())) <= 60:
+                    found.append(f"{path.relative_to(root)}:{number}: {len(printed)} columns")
+    return found
+
+
 RULES = {rule.__name__: rule for rule in (
     lib_is_silent, sql_only_in_book, top_level, includes_point_down, layers_declare_what_they_use,
-    sources_are_not_included, short_files, nothing_names_this_machine, every_test_is_built)}
+    sources_are_not_included, short_files, nothing_names_this_machine, every_test_is_built,
+    printed_lines_fit)}
 
 
 def main():

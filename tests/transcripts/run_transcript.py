@@ -111,7 +111,7 @@ def prepare(scratch, binary):
     environment = {name: value for name, value in os.environ.items()
                    if name not in ("NO_COLOR", "COLUMNS", "TERM")}
     environment.update(PATH=f"{tools}:{os.environ['PATH']}", LC_ALL="C.UTF-8", TZ="UTC",
-                       COLUMNS="100", TERM="dumb", PYTHONDONTWRITEBYTECODE="1")
+                       COLUMNS="80", TERM="dumb", PYTHONDONTWRITEBYTECODE="1")
     return environment
 
 
