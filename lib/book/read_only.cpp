@@ -1,6 +1,6 @@
 // Opens a book for reading alone.
+#include <algorithm>
 #include <array>
-#include <cstring>
 #include <fstream>
 #include <iterator>
 #include <optional>
@@ -71,7 +71,7 @@ SQLite::Database copied(std::string bytes, std::chrono::milliseconds patience) {
   SQLite::Database database(":memory:", SQLite::OPEN_READWRITE, static_cast<int>(patience.count()));
   auto* const memory = static_cast<unsigned char*>(sqlite3_malloc64(bytes.size()));
   if (memory == nullptr) throw std::bad_alloc();
-  std::memcpy(memory, bytes.data(), bytes.size());
+  std::copy(bytes.begin(), bytes.end(), memory);
   const auto size = static_cast<sqlite3_int64>(bytes.size());
   const int code =
       sqlite3_deserialize(database.getHandle(), "main", memory, size, size,
