@@ -33,7 +33,7 @@ void add_add_animal(CLI::App& add, CommandLine& line) {
   CLI::App& command =
       new_command(add, line, "animal", "Add an animal, or fill in what was not known of it.",
                   "  likelihet add animal demo.book F01 --sex female --origin bought \\\n"
-                  "      --bought-as ember:+/+=0.34,+/e=0.66@0.9\n"
+                  "      --bought-as tarnbrook:+/+=0.34,+/e=0.66@0.9\n"
                   "  likelihet add animal demo.book H0301 --clutch C03\n");
   add_book(command, asked->book);
   add_word(command, "ID", animal.id, "the animal's id");

@@ -25,7 +25,7 @@ std::optional<double> number_in(std::string_view text) {
 
 Failure malformed(const std::string& text) {
   return {ExitStatus::usage, "command line", fmt::format("'{}' is no --bought-as", text),
-          "write it as LOCUS:KEY=P,KEY=P@TRUST, such as ember:+/+=0.34,+/e=0.66@0.9"};
+          "write it as LOCUS:KEY=P,KEY=P@TRUST, such as tarnbrook:+/+=0.34,+/e=0.66@0.9"};
 }
 
 }  // namespace

@@ -97,8 +97,8 @@ ordered_json mark_json(const colony::Model& model, const audit::MarkAudit& mark)
       {"not_scorable", mark.not_scorable},
       {"too_late", mark.too_late},
       {"clutches", mark.clutches},
-      {"known", {{"carrier", mark.known_carriers}, {"plain", mark.known_others}}},
-      {"estimated", {{"carrier", mark.estimated_carriers}, {"plain", mark.estimated_others}}}};
+      {"known", {{"carrier", mark.known_carriers}, {"others", mark.known_others}}},
+      {"estimated", {{"carrier", mark.estimated_carriers}, {"others", mark.estimated_others}}}};
   out["cuts"] = ordered_json::array();
   for (const auto& cut : mark.cuts) out["cuts"].push_back(cut_json(marker, mark, cut));
   out["bits"] = {

@@ -43,10 +43,10 @@ Reply run_brood(const BroodRequest& asked, const Shell& shell) {
 
 void add_brood(CLI::App& program, CommandLine& line) {
   const auto asked = std::make_shared<BroodRequest>();
-  CLI::App& command =
-      new_command(program, line, "brood",
-                  "Record offspring that were counted but not kept; shows whose odds it moved.",
-                  "  likelihet brood demo.book M02 ember e/e plain=7 ember=0 --on 2025-06-20\n");
+  CLI::App& command = new_command(
+      program, line, "brood",
+      "Record offspring that were counted but not kept; shows whose odds it moved.",
+      "  likelihet brood demo.book M02 tarnbrook e/e plain=7 tarnbrook=0 --on 2025-06-20\n");
   add_book(command, asked->record.book);
   add_word(command, "ANIMAL", asked->brood.animal, "the parent's id");
   add_word(command, "LOCUS", asked->brood.locus, "the locus's id");

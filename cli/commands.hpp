@@ -21,10 +21,10 @@ void add_tables(CLI::App& program, CommandLine& line);
 void add_audit(CLI::App& program, CommandLine& line);
 /// What may be said of animals: for buyers, and for one animal as a page to hand over.
 void add_listing(CLI::App& program, CommandLine& line);
-void add_certificate(CLI::App& program, CommandLine& line);
+void add_sheet(CLI::App& program, CommandLine& line);
 /// These plan pairings; no book is changed.
 void add_outlook(CLI::App& program, CommandLine& line);
-void add_proof(CLI::App& program, CommandLine& line);
+void add_prove_out(CLI::App& program, CommandLine& line);
 /// Which samples to send next.
 void add_next_test(CLI::App& program, CommandLine& line);
 /// Which hatchlings to keep.
@@ -34,7 +34,7 @@ void add_simulate(CLI::App& program, CommandLine& line);
 /// These five record one observation each.
 void add_score(CLI::App& program, CommandLine& line);
 void add_result(CLI::App& program, CommandLine& line);
-void add_see(CLI::App& program, CommandLine& line);
+void add_appearance(CLI::App& program, CommandLine& line);
 void add_brood(CLI::App& program, CommandLine& line);
 void add_withdraw(CLI::App& program, CommandLine& line);
 /// These three record what was said of animals, show what became of it, and derive it again.

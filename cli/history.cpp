@@ -43,7 +43,7 @@ void add_history(CLI::App& program, CommandLine& line) {
   CLI::App& command =
       new_command(program, line, "history", "Show an animal's odds after each day of evidence.",
                   "  likelihet history demo.book H0301\n"
-                  "  likelihet history demo.book F01 --locus ember --as-of 2024-12-31\n");
+                  "  likelihet history demo.book F01 --locus tarnbrook --as-of 2024-12-31\n");
   add_book(command, asked->book);
   add_word(command, "ANIMAL", asked->animal, "the animal's id");
   add_text(command, "--locus", asked->locus, "this locus alone");

@@ -76,7 +76,7 @@ void add_holdbacks(CLI::App& program, CommandLine& line) {
   const auto asked = std::make_shared<HoldbacksRequest>();
   CLI::App& command =
       new_command(program, line, "holdbacks", "Say which hatchlings of a clutch to keep.",
-                  "  likelihet holdbacks demo.book --clutch C03 --keep 3 --locus ember\n"
+                  "  likelihet holdbacks demo.book --clutch C03 --keep 3 --locus tarnbrook\n"
                   "  likelihet holdbacks demo.book --clutch C03 --keep 4 --females 2 --males 1\n");
   add_book(command, asked->book);
   require(add_text(command, "--clutch", asked->clutch, "the clutch"));

@@ -57,7 +57,7 @@ void add_next_test(CLI::App& program, CommandLine& line) {
   CLI::App& command =
       new_command(program, line, "next-test", "Say which samples to send, in order, and why.",
                   "  likelihet next-test demo.book\n"
-                  "  likelihet next-test demo.book --tests 8 --locus ember\n"
+                  "  likelihet next-test demo.book --tests 8 --locus tarnbrook\n"
                   "  likelihet next-test demo.book --budget 200 --json\n");
   add_book(command, asked->book);
   add_amount(command, "--budget", asked->budget, "what all of them may cost");

@@ -50,7 +50,7 @@ void add_odds(CLI::App& program, CommandLine& line) {
   const auto asked = std::make_shared<OddsRequest>();
   CLI::App& command = new_command(program, line, "odds", "Show every animal's odds.",
                                   "  likelihet odds demo.book\n"
-                                  "  likelihet odds demo.book --clutch C03 --locus ember\n"
+                                  "  likelihet odds demo.book --clutch C03 --locus tarnbrook\n"
                                   "  likelihet odds demo.book --json --as-of 2024-06-30\n");
   add_book(command, asked->book);
   auto* animal = add_text(command, "--animal", asked->animal, "this animal alone");

@@ -20,14 +20,14 @@ struct OutlookRequest {
   std::optional<std::string> sire;
   std::optional<std::string> goal;
   std::optional<std::string> locus;
-  std::size_t eggs = 0;  // not given: the mean of the book
+  std::size_t offspring = 0;  // not given: the mean of the book
   std::size_t limit = 20;
   PlanningAsked planning;
 };
 
 // Rounded to the nearest; 1 where no clutch is recorded.
-std::size_t eggs_of(const OutlookRequest& asked, const colony::Colony& colony) {
-  if (asked.eggs > 0) return asked.eggs;
+std::size_t offspring_of(const OutlookRequest& asked, const colony::Colony& colony) {
+  if (asked.offspring > 0) return asked.offspring;
   return static_cast<std::size_t>(
       std::max(std::round(planning::mean_young(colony).value_or(1)), 1.0));
 }
@@ -38,7 +38,7 @@ Reply run_pair(const OutlookRequest& asked, const Shell& shell, const colony::Co
   if (const auto fault = planning::pairing_fault(colony, pair)) {
     throw Failure(ExitStatus::input, {*fault});
   }
-  OutlookShown shown{pair, eggs_of(asked, colony), {}, options.as_of, tables.used, {}};
+  OutlookShown shown{pair, offspring_of(asked, colony), {}, options.as_of, tables.used, {}};
   for (std::size_t l = 0; l < colony.model().loci().size(); ++l) shown.loci.push_back(l);
   if (asked.locus) shown.loci = {locus_named(colony.model(), *asked.locus)};
   const auto learned = odds::thinned(tables.draws, planning_draws);
@@ -54,14 +54,14 @@ Reply run_rank(const OutlookRequest& asked, const Shell& shell, const colony::Co
     throw Failure(ExitStatus::input, {std::move(*fault)});
   }
   RankingShown shown{std::get<planning::Goal>(read),
-                     eggs_of(asked, colony),
+                     offspring_of(asked, colony),
                      asked.limit,
                      options.as_of,
                      tables.used,
                      {}};
   const auto learned = odds::thinned(tables.draws, planning_draws);
   shown.ranking =
-      value_or_fail(colony, planning::rank(colony, shown.goal, shown.eggs, options, learned));
+      value_or_fail(colony, planning::rank(colony, shown.goal, shown.offspring, options, learned));
   if (shell.json) return {ranking_json(colony, shown), {}};
   return {ranking_text(colony, shown, shell.terminal()), {}};
 }
@@ -83,10 +83,10 @@ Reply run_outlook(const OutlookRequest& asked, const Shell& shell) {
 
 void add_outlook(CLI::App& program, CommandLine& line) {
   const auto asked = std::make_shared<OutlookRequest>();
-  CLI::App& command = new_command(program, line, "outlook",
-                                  "Show what a pairing may give, or rank all pairings for a goal.",
-                                  "  likelihet outlook demo.book F01 M02 --eggs 8\n"
-                                  "  likelihet outlook demo.book --rank ember=e/e --limit 10\n");
+  CLI::App& command = new_command(
+      program, line, "outlook", "Show what a pairing may give, or rank all pairings for a goal.",
+      "  likelihet outlook demo.book F01 M02 --offspring 8\n"
+      "  likelihet outlook demo.book --rank tarnbrook=e/e --limit 10\n");
   add_book(command, asked->book);
   auto* dam = add_last_word(command, "DAM", asked->dam, "the dam's id");
   auto* sire = add_last_word(command, "SIRE", asked->sire, "the sire's id");
@@ -94,7 +94,7 @@ void add_outlook(CLI::App& program, CommandLine& line) {
   auto* rank = add_text(command, "--rank", asked->goal,
                         "all pairs, by a goal: LOCUS=GENOTYPE or LOCUS=APPEARANCE");
   for (auto* other : {dam, sire, locus}) exclude(other, rank);
-  add_size(command, "--eggs", asked->eggs, 1, 1000,
+  add_size(command, "--offspring", asked->offspring, 1, 1000,
            "young of the clutch; not given = the mean of the book's clutches");
   add_size(command, "--limit", asked->limit, 1, 1e6, "pairs to show; not given = 20");
   add_planning(command, line, asked->planning);

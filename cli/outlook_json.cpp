@@ -7,10 +7,10 @@ namespace {
 using nlohmann::ordered_json;
 
 // Chance a young, expected number, and at least one: what every row of an outlook has.
-void add_share(ordered_json& row, const planning::ChanceMixture& chance, std::size_t eggs) {
+void add_share(ordered_json& row, const planning::ChanceMixture& chance, std::size_t offspring) {
   row["chance"] = chance.chance();
-  row["expected"] = chance.chance() * static_cast<double>(eggs);
-  row["at_least_one"] = chance.at_least_one(eggs);
+  row["expected"] = chance.chance() * static_cast<double>(offspring);
+  row["at_least_one"] = chance.at_least_one(offspring);
 }
 
 ordered_json parents_json(const genetics::Locus& locus, const std::vector<double>& parents) {
@@ -44,21 +44,21 @@ ordered_json sexes_json(const genetics::Locus& locus, const planning::LocusOutlo
 }
 
 ordered_json outlook_locus_json(const genetics::Locus& locus, const planning::LocusOutlook& at,
-                                std::size_t eggs) {
+                                std::size_t offspring) {
   ordered_json out = {{"locus", locus.id()}, {"parents", parents_json(locus, at.parents)}};
   out["genotypes"] = ordered_json::array();
   for (std::size_t g = 0; g < locus.size(); ++g) {
     if (!(at.genotypes[g].chance() > 0)) continue;
     ordered_json row = {{"genotype", locus.key(g)}};
-    add_share(row, at.genotypes[g], eggs);
+    add_share(row, at.genotypes[g], offspring);
     out["genotypes"].push_back(row);
   }
   out["appearances"] = ordered_json::array();
   for (std::size_t a = 0; a < locus.appearances().size(); ++a) {
     if (!(at.appearances[a].chance() > 0)) continue;
     ordered_json row = {{"appearance", locus.appearances()[a]}};
-    add_share(row, at.appearances[a], eggs);
-    row["counts"] = at.appearances[a].counts(eggs);
+    add_share(row, at.appearances[a], offspring);
+    row["counts"] = at.appearances[a].counts(offspring);
     out["appearances"].push_back(row);
   }
   out["sexes"] = sexes_json(locus, at);
@@ -74,7 +74,7 @@ ordered_json combined_json(const colony::Model& model, const OutlookShown& shown
     for (std::size_t l = 0; l < model.loci().size(); ++l) {
       row["shows"][model.loci()[l].id()] = model.loci()[l].appearances()[one.appearances[l]];
     }
-    add_share(row, one.chance, shown.eggs);
+    add_share(row, one.chance, shown.offspring);
     out.push_back(row);
   }
   return out;
@@ -87,13 +87,13 @@ std::string outlook_json(const colony::Colony& colony, const OutlookShown& shown
       planning_head("likelihet-outlook", shown.as_of, shown.tables, shown.outlook.tables);
   document["dam"] = colony.animals()[shown.pair.dam].id;
   document["sire"] = colony.animals()[shown.pair.sire].id;
-  document["eggs"] = shown.eggs;
+  document["offspring"] = shown.offspring;
   document["inbreeding"] = shown.outlook.inbreeding;
   document["none_can_live"] = shown.outlook.none_can_live;
   document["loci"] = ordered_json::array();
   for (const std::size_t l : shown.loci) {
     document["loci"].push_back(
-        outlook_locus_json(colony.model().loci()[l], shown.outlook.loci[l], shown.eggs));
+        outlook_locus_json(colony.model().loci()[l], shown.outlook.loci[l], shown.offspring));
   }
   document["combined"] = combined_json(colony.model(), shown);
   document["cautions"] = cautions_json(planning::cautions_of(colony, shown.outlook));
@@ -108,7 +108,7 @@ std::string ranking_json(const colony::Colony& colony, const RankingShown& shown
       {"locus", locus.id()},
       {"genotype", shown.goal.genotype ? ordered_json(locus.key(*shown.goal.genotype)) : nullptr},
       {"appearance", locus.appearances()[shown.goal.appearance]}};
-  document["eggs"] = shown.eggs;
+  document["offspring"] = shown.offspring;
   document["considered"] = shown.ranking.considered;
   document["pairs"] = ordered_json::array();
   for (std::size_t n = 0; n < std::min(shown.limit, shown.ranking.pairs.size()); ++n) {
@@ -117,7 +117,7 @@ std::string ranking_json(const colony::Colony& colony, const RankingShown& shown
                         {"sire", colony.animals()[ranked.pair.sire].id},
                         {"dam_of_unknown_sex", ranked.dam_of_unknown_sex},
                         {"sire_of_unknown_sex", ranked.sire_of_unknown_sex}};
-    add_share(row, ranked.wanted, shown.eggs);
+    add_share(row, ranked.wanted, shown.offspring);
     row["teaches"] = ranked.teaches;
     row["inbreeding"] = ranked.inbreeding;
     row["lethal"] = std::min(ranked.lethal, 1.0);

@@ -16,7 +16,7 @@ namespace likelihet::cli {
 /// An outlook and what it was asked for.
 struct OutlookShown {
   planning::Pair pair;
-  std::size_t eggs = 0;
+  std::size_t offspring = 0;
   std::vector<std::size_t> loci;  ///< to show
   std::optional<colony::Date> as_of;
   TablesUsed tables = TablesUsed::belief;
@@ -25,7 +25,7 @@ struct OutlookShown {
 
 struct RankingShown {
   planning::Goal goal;
-  std::size_t eggs = 0;
+  std::size_t offspring = 0;
   std::size_t limit = 0;  ///< pairs to show
   std::optional<colony::Date> as_of;
   TablesUsed tables = TablesUsed::belief;

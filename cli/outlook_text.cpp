@@ -27,26 +27,27 @@ std::string counts_in_words(const std::vector<double>& counts) {
 }
 
 std::vector<std::string> share_row(const std::string& name, const planning::ChanceMixture& chance,
-                                   std::size_t eggs) {
+                                   std::size_t offspring) {
   return {printable(name), percent(chance.chance()),
-          number(chance.chance() * static_cast<double>(eggs)), percent(chance.at_least_one(eggs))};
+          number(chance.chance() * static_cast<double>(offspring)),
+          percent(chance.at_least_one(offspring))};
 }
 
 std::string locus_text(const genetics::Locus& locus, const planning::LocusOutlook& at,
-                       std::size_t eggs, const Terminal& terminal) {
+                       std::size_t offspring, const Terminal& terminal) {
   Table table({{printable(locus.id())},
                {"a young", Align::right},
-               {fmt::format("of {}", eggs), Align::right},
+               {fmt::format("of {}", offspring), Align::right},
                {"at least one", Align::right},
                {"how many"}});
   for (std::size_t g = 0; g < locus.size(); ++g) {
     if (!(at.genotypes[g].chance() > 0)) continue;
-    table.add(share_row(locus.key(g), at.genotypes[g], eggs));
+    table.add(share_row(locus.key(g), at.genotypes[g], offspring));
   }
   for (std::size_t a = 0; a < locus.appearances().size(); ++a) {
     if (!(at.appearances[a].chance() > 0)) continue;
-    auto row = share_row("shows " + locus.appearances()[a], at.appearances[a], eggs);
-    row.push_back(counts_in_words(at.appearances[a].counts(eggs)));
+    auto row = share_row("shows " + locus.appearances()[a], at.appearances[a], offspring);
+    row.push_back(counts_in_words(at.appearances[a].counts(offspring)));
     table.add(std::move(row));
   }
   std::string text = table.text(terminal, 2);
@@ -81,7 +82,7 @@ std::string combined_text(const colony::Model& model, const OutlookShown& shown,
   constexpr std::size_t most_rows = 20;
   Table table({{"all loci together"},
                {"a young", Align::right},
-               {fmt::format("of {}", shown.eggs), Align::right},
+               {fmt::format("of {}", shown.offspring), Align::right},
                {"at least one", Align::right}});
   for (std::size_t n = 0; n < std::min(most_rows, shown.outlook.combined.size()); ++n) {
     const auto& one = shown.outlook.combined[n];
@@ -91,7 +92,7 @@ std::string combined_text(const colony::Model& model, const OutlookShown& shown,
       if (one.appearances[l] == planning::usual_appearance(locus)) continue;
       name += (name.empty() ? "" : " + ") + locus.appearances()[one.appearances[l]];
     }
-    table.add(share_row(name.empty() ? "nothing unusual" : name, one.chance, shown.eggs));
+    table.add(share_row(name.empty() ? "nothing unusual" : name, one.chance, shown.offspring));
   }
   std::string text = table.text(terminal, 2);
   if (shown.outlook.combined.size() > most_rows) {
@@ -109,7 +110,7 @@ std::string outlook_text(const colony::Colony& colony, const OutlookShown& shown
   const auto& sire = colony.animals()[shown.pair.sire];
   std::string text = as_of_text(shown.as_of);
   text += terminal.heading(fmt::format("{} × {}, {} young", printable_id(dam.id),
-                                       printable_id(sire.id), shown.eggs)) +
+                                       printable_id(sire.id), shown.offspring)) +
           "\n";
   text += fmt::format("  inbreeding of the clutch, by descent: {:.3g}\n", shown.outlook.inbreeding);
   for (const auto& [animal, sex] : {std::pair{&dam, "female"}, {&sire, "male"}}) {
@@ -118,8 +119,8 @@ std::string outlook_text(const colony::Colony& colony, const OutlookShown& shown
                           printable_id(animal->id), sex);
   }
   for (const std::size_t l : shown.loci) {
-    text +=
-        "\n" + locus_text(colony.model().loci()[l], shown.outlook.loci[l], shown.eggs, terminal);
+    text += "\n" +
+            locus_text(colony.model().loci()[l], shown.outlook.loci[l], shown.offspring, terminal);
   }
   if (shown.loci.size() > 1) text += "\n" + combined_text(colony.model(), shown, terminal);
   return text + "\n" + cautions_text(planning::cautions_of(colony, shown.outlook), terminal) +
@@ -136,12 +137,12 @@ std::string ranking_text(const colony::Colony& colony, const RankingShown& shown
                                                  : locus.appearances()[shown.goal.appearance];
   std::string text = as_of_text(shown.as_of);
   text += terminal.heading(printable(
-              fmt::format("{} {}, {} young of each pair", locus.id(), wanted, shown.eggs))) +
+              fmt::format("{} {}, {} young of each pair", locus.id(), wanted, shown.offspring))) +
           "\n";
   Table table({{"dam"},
                {"sire"},
                {"a young", Align::right},
-               {fmt::format("of {}", shown.eggs), Align::right},
+               {fmt::format("of {}", shown.offspring), Align::right},
                {"at least one", Align::right},
                {"teaches", Align::right},
                {"inbreeding", Align::right},
@@ -160,8 +161,8 @@ std::string ranking_text(const colony::Colony& colony, const RankingShown& shown
       note += (note.empty() ? "" : ", ") + std::string("close kin");
     table.add({name(ranked.pair.dam, ranked.dam_of_unknown_sex),
                name(ranked.pair.sire, ranked.sire_of_unknown_sex), percent(ranked.wanted.chance()),
-               number(ranked.wanted.chance() * static_cast<double>(shown.eggs)),
-               percent(ranked.wanted.at_least_one(shown.eggs)),
+               number(ranked.wanted.chance() * static_cast<double>(shown.offspring)),
+               percent(ranked.wanted.at_least_one(shown.offspring)),
                fmt::format("{:.2f} bit", ranked.teaches), fmt::format("{:.3g}", ranked.inbreeding),
                note});
   }

@@ -28,7 +28,7 @@ void add_score(CLI::App& program, CommandLine& line) {
   auto& score = asked->score;
   CLI::App& command = new_command(
       program, line, "score", "Record a reading of a marker on an animal.",
-      "  likelihet score demo.book H0301 crown-fleck clear --scorer ana --blind --on 2024-06-11\n"
+      "  likelihet score demo.book H0301 crown-fleck strong --scorer ana --blind --on 2024-06-11\n"
       "  likelihet score demo.book H0302 crown-fleck --not-scorable \"stuck shed\"\n");
   add_book(command, asked->record.book);
   add_word(command, "ANIMAL", score.animal, "the animal's id");

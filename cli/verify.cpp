@@ -122,9 +122,9 @@ void add_verify(CLI::App& program, CommandLine& line) {
   const auto asked = std::make_shared<VerifyRequest>();
   CLI::App& command =
       new_command(program, line, "verify", "Derive a claim again from the evidence as it was.",
-                  "  likelihet verify 7K3Q-9D2M-XP4T-A8WZ demo.book\n");
-  add_word(command, "CODE", asked->code, "the claim's code; letter case and dashes do not matter");
+                  "  likelihet verify demo.book 7K3Q-9D2M-XP4T-A8WZ\n");
   add_book(command, asked->book);
+  add_word(command, "CODE", asked->code, "the claim's code; letter case and dashes do not matter");
   add_memory(command, asked->computation.memory);
   add_json(command, line);
   on_chosen(command, line, asked, run_verify);

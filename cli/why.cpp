@@ -73,7 +73,7 @@ void add_why(CLI::App& program, CommandLine& line) {
   CLI::App& command = new_command(program, line, "why",
                                   "Take an animal's odds apart into the evidence that made them.",
                                   "  likelihet why demo.book H0301\n"
-                                  "  likelihet why demo.book H0301 --locus ember --json\n");
+                                  "  likelihet why demo.book H0301 --locus tarnbrook --json\n");
   add_book(command, asked->book);
   add_word(command, "ANIMAL", asked->animal, "the animal's id");
   add_text(command, "--locus", asked->locus, "this locus alone");

@@ -76,7 +76,7 @@ std::vector<Caution> cautions_of(const colony::Colony& colony, const Outlook& ou
   return out;
 }
 
-std::vector<Caution> cautions_of(const colony::Colony& colony, const ProofAsked& asked) {
+std::vector<Caution> cautions_of(const colony::Colony& colony, const ProveOutAsked& asked) {
   std::vector<Caution> out;
   const genetics::Locus& locus = colony.model().loci()[asked.locus];
   if (!locus.caution().empty()) {

@@ -5,7 +5,7 @@
 #include <vector>
 
 #include <likelihet/planning/outlook.hpp>
-#include <likelihet/planning/proof.hpp>
+#include <likelihet/planning/prove_out.hpp>
 #include <likelihet/planning/rank.hpp>
 
 namespace likelihet::planning {
@@ -23,7 +23,7 @@ inline constexpr double close_kin = 0.125;
 /// may carry them, relatedness, and what holds for every pairing. Never empty.
 std::vector<Caution> cautions_of(const colony::Colony& colony, const Outlook& outlook);
 /// The same of test matings; the partner's relatedness where it is in the book.
-std::vector<Caution> cautions_of(const colony::Colony& colony, const ProofAsked& asked);
+std::vector<Caution> cautions_of(const colony::Colony& colony, const ProveOutAsked& asked);
 /// The same of a goal, whoever is paired for it.
 std::vector<Caution> cautions_of(const colony::Colony& colony, const Goal& goal);
 

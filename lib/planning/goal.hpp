@@ -20,7 +20,8 @@ struct Goal {
   std::size_t appearance = 0;  ///< wanted, or what the genotype shows most: what is counted
 };
 
-/// "ember=e/e" or "ember=ember": a genotype key, else an appearance. A fault names what there is.
+/// "tarnbrook=e/e" or "tarnbrook=tarnbrook": a genotype key, else an appearance. A fault names what
+/// there is.
 std::variant<Goal, colony::Fault> read_goal(const colony::Model& model, std::string_view text);
 
 /// What to write in place of a text that is no genotype of the locus: the key with its alleles in

@@ -13,7 +13,7 @@ likelihet_layer(planning
     next_test.hpp
     outlook.hpp
     pair_cells.hpp
-    proof.hpp
+    prove_out.hpp
     rank.hpp
     report_effects.hpp
     report_tree.hpp
@@ -36,8 +36,8 @@ likelihet_layer(planning
     next_test.cpp
     outlook.cpp
     pair_cells.cpp
-    proof.cpp
-    proof_odds.cpp
+    prove_out.cpp
+    prove_out_odds.cpp
     rank.cpp
     report_effects.cpp
     report_tree.cpp

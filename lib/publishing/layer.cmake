@@ -1,6 +1,6 @@
 likelihet_layer(publishing WORDS_ONLY
   HEADERS audit_report.hpp listing.hpp listing_sections.hpp listing_document.hpp listing_markdown.hpp
-          listing_html.hpp certificate.hpp
+          listing_html.hpp sheet.hpp
           claim.hpp claim_state.hpp verification.hpp
   SOURCES audit_report.cpp page.cpp style_sheet.cpp markup.cpp script.cpp table.cpp fields.cpp figures.cpp
           score_kinds.cpp specification.cpp chart.cpp charts.cpp chart_reliability.cpp chart_roc.cpp
@@ -10,7 +10,7 @@ likelihet_layer(publishing WORDS_ONLY
           reporting_section.cpp reporting_facts.cpp reporting_stard.cpp reporting_tripod.cpp
           listing.cpp rounding.cpp copies.cpp ground_odds.cpp standing.cpp kin.cpp standings.cpp reason.cpp clean_young.cpp
           result_shown.cpp statement_words.cpp listing_notes.cpp listing_sections.cpp listing_document.cpp
-          listing_markdown.cpp listing_html.cpp qr_code.cpp records_named.cpp step_rows.cpp certificate.cpp certificate_evidence.cpp
+          listing_markdown.cpp listing_html.cpp qr_code.cpp records_named.cpp step_rows.cpp sheet.cpp sheet_evidence.cpp
           claim.cpp claim_code.cpp claim_state.cpp correction.cpp verification.cpp
   PUBLIC_USES colony book odds audit
   PRIVATE_USES genetics inference documents learning

@@ -65,7 +65,7 @@ struct Statement {
   double markless = 0;  ///< and by every result in the book
   /// And by marks with learned tables, with its central 95 % interval; only where marks count.
   std::optional<odds::Het> marked;
-  std::string headline;  ///< "66 % possible het for ember"
+  std::string headline;  ///< "66 % possible het for tarnbrook"
   std::string reason;    ///< "both parents proven het, shows plain"
   /// Observations that the reason names, the animal's readings where marks count: positions in the
   /// colony's. A claim lapses with them.

@@ -25,7 +25,7 @@ std::vector<std::string> cautions_of(const colony::Model& model,
 /// "study", "reports", "unknown": how well a health note is supported.
 std::string grade_word(colony::Grade grade);
 
-/// "ember: some lose balance. Evidence: keepers' reports (source)".
+/// "tarnbrook: some lose balance. Evidence: keepers' reports (source)".
 std::string health_line(const colony::HealthPolicy& note);
 
 }  // namespace likelihet::publishing

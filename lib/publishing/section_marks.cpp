@@ -25,9 +25,9 @@ Table levels_table(const json& marker, const std::string& of) {
   for (const json& level : entries(marker, "levels")) {
     table.rows.push_back({level.is_string() ? level.get<std::string>() : std::string(not_given),
                           entry_text(field(marker, "known"), "carrier", place, false),
-                          entry_text(field(marker, "known"), "plain", place, false),
+                          entry_text(field(marker, "known"), "others", place, false),
                           entry_text(field(marker, "estimated"), "carrier", place, true),
-                          entry_text(field(marker, "estimated"), "plain", place, true)});
+                          entry_text(field(marker, "estimated"), "others", place, true)});
     ++place;
   }
   return table;
@@ -48,7 +48,7 @@ Table cuts_table(const json& marker, const std::string& of) {
                "corrected"},
               {}};
   const bool carriers = any_known(marker, "carrier");
-  const bool others = any_known(marker, "plain");
+  const bool others = any_known(marker, "others");
   const auto cell = [](bool known, const json& rates, std::string_view kind) {
     return known ? percent_text(estimate(field(rates, kind))) : std::string(not_given);
   };

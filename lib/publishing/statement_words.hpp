@@ -19,7 +19,7 @@ struct Stated {
   bool sign = false;               ///< one of them takes two copies
 };
 
-/// "ember"; of a locus with several alleles "e of ember".
+/// "tarnbrook"; of a locus with several alleles "e of tarnbrook".
 std::string trait_name(const genetics::Locus& locus, std::uint16_t allele);
 
 /// The number in the trade's words, with what it rests on where that is more than the pedigree.

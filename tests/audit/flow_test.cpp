@@ -67,32 +67,32 @@ TEST(Flow, AnAssayThatErrsLeavesAnimalsOpen) {
   swab.rows = {{"+/+", {0.7, 0.3}}, {"+/e", {0.3, 0.7}}, {"e/e", {0.3, 0.7}}};
   swab.mix_up = 0;
   auto exact = swab;
-  exact.id = "ember-test";
+  exact.id = "tarnbrook-test";
   exact.rows = {{"+/+", {0.999, 0.001}}, {"+/e", {0.001, 0.999}}, {"e/e", {0.001, 0.999}}};
   model.assays = {swab, exact};
   RecordsBuilder records;
-  records.founder("F", genetics::Sex::female, "bought").bought_as("ember", {{"+/e", 1.0}}, 1.0);
+  records.founder("F", genetics::Sex::female, "bought").bought_as("tarnbrook", {{"+/e", 1.0}}, 1.0);
   records.founder("M", genetics::Sex::male).clutch("C", "F", {"M"});
   for (const char* id : {"H1", "H2", "H3", "H4", "H5"}) records.hatchling(id, "C");
   records.result("H1", "tail-swab", "carrier").on("2026-08-01");
   records.result("H2", "tail-swab", "clear").on("2026-08-01");
   records.result("H3", "tail-swab", "carrier").on("2026-08-01");
   records.result("H3", "tail-swab", "carrier").on("2026-08-02");
-  records.result("H4", "ember-test", "carrier").on("2026-08-01");
+  records.result("H4", "tarnbrook-test", "carrier").on("2026-08-01");
   records.score("H1", "crown-fleck", "faint").on("2026-07-01");
   const auto colony = support::colony_of(support::made(model), records.records);
-  const auto ember = flows_of(colony).at(0);
-  expect_each_animal_in_one_place(ember);
-  EXPECT_EQ(ember.open_after_result, 3U);
-  EXPECT_NEAR(ember.open_carriers, 0.7 + 0.3 + 0.49 / 0.58, 1e-12);
-  EXPECT_EQ(ember.not_known, 4U);  // they and H5, which was not tested
-  EXPECT_EQ(ember.known[static_cast<std::size_t>(Kind::test)], 1U);
-  EXPECT_EQ(ember.left_out[static_cast<std::size_t>(Refusal::known_from_the_start)], 2U);
-  EXPECT_EQ(ember.scored, 1U);
+  const auto tarnbrook = flows_of(colony).at(0);
+  expect_each_animal_in_one_place(tarnbrook);
+  EXPECT_EQ(tarnbrook.open_after_result, 3U);
+  EXPECT_NEAR(tarnbrook.open_carriers, 0.7 + 0.3 + 0.49 / 0.58, 1e-12);
+  EXPECT_EQ(tarnbrook.not_known, 4U);  // they and H5, which was not tested
+  EXPECT_EQ(tarnbrook.known[static_cast<std::size_t>(Kind::test)], 1U);
+  EXPECT_EQ(tarnbrook.left_out[static_cast<std::size_t>(Refusal::known_from_the_start)], 2U);
+  EXPECT_EQ(tarnbrook.scored, 1U);
 }
 
-// Forecasts by hand: of four known truths at ember one was refused, and one at harbor is another
-// matter; each truth has forecasts on two bases, of which one counts.
+// Forecasts by hand: of four known truths at tarnbrook one was refused, and one at brackmoor is
+// another matter; each truth has forecasts on two bases, of which one counts.
 TEST(Flow, CountsKindsAndRefusalsAsItStood) {
   const std::vector<HandAnimal> animals(6, {{0.5, 0.5, 0}, {0, 0, 1}});
   auto records = hand_records(animals);
@@ -153,7 +153,7 @@ TEST(Flow, OpenAfterAResultIsBetweenTheThresholds) {
   };
   EXPECT_EQ(open().at(0).open_after_result, 2U);
   EXPECT_DOUBLE_EQ(open().at(0).open_carriers, 1.0);  // 0.8 + 0.2
-  EXPECT_EQ(open().at(1).open_after_result, 0U);      // no result is of harbor
+  EXPECT_EQ(open().at(1).open_after_result, 0U);      // no result is of brackmoor
   records.withdraw("o1").on("2026-08-02");
   EXPECT_EQ(open().at(0).open_after_result, 1U);
 }

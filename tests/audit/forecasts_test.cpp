@@ -57,7 +57,7 @@ const Refused* refused(const Forecasts& all, const colony::Colony& colony,
 // A clutch of a carrier and a clear male; H1 is tested on the day given.
 RecordsBuilder small_book() {
   RecordsBuilder records;
-  records.founder("F", genetics::Sex::female, "bought").bought_as("ember", {{"+/e", 1.0}}, 1.0);
+  records.founder("F", genetics::Sex::female, "bought").bought_as("tarnbrook", {{"+/e", 1.0}}, 1.0);
   records.founder("M", genetics::Sex::male);
   records.clutch("C", "F", {"M"});
   records.clutch_record().hatched = support::day("2026-06-01");
@@ -73,10 +73,10 @@ colony::Colony made(const RecordsBuilder& records) {
 
 TEST(Forecasts, AreOfTheDayBeforeTheTruthWasRecorded) {
   auto records = small_book();
-  records.result("H1", "ember-test", "carrier").on("2026-08-01");
+  records.result("H1", "tarnbrook-test", "carrier").on("2026-08-01");
   const auto colony = made(records);
   const auto all = forecast(colony);
-  // H1 at ember, its parents there, and all five animals at harbor, by descent alone.
+  // H1 at tarnbrook, its parents there, and all five animals at brackmoor, by descent alone.
   ASSERT_EQ(all.truths.size(), 1U + 2U + 5U);
   const auto* pedigree = find(all, colony, "H1", Basis::pedigree, Scheme::as_it_stood);
   ASSERT_NE(pedigree, nullptr);
@@ -146,7 +146,7 @@ TEST(Forecasts, DoNotSeeTheFuture) {
 // Planted: the truth was in the book before any day. To forecast it would be to score an answer.
 TEST(Forecasts, AnAnimalThatTaughtItsOwnForecastIsRefused) {
   auto records = small_book();
-  records.result("H1", "ember-test", "carrier");  // no day: it always counts
+  records.result("H1", "tarnbrook-test", "carrier");  // no day: it always counts
   const auto colony = made(records);
   const auto all = forecast(colony);
   EXPECT_EQ(find(all, colony, "H1", Basis::scored, Scheme::as_it_stood), nullptr);
@@ -158,7 +158,7 @@ TEST(Forecasts, AnAnimalThatTaughtItsOwnForecastIsRefused) {
 
 TEST(Forecasts, ATruthRecordedBeforeItsDayIsForecastBeforeThatRecord) {
   auto records = small_book();
-  records.result("H1", "ember-test", "carrier").on("2026-08-01");
+  records.result("H1", "tarnbrook-test", "carrier").on("2026-08-01");
   records.observation().recorded = *colony::Timestamp::parse("2026-07-10T08:00:00Z");
   const auto colony = made(records);
   const auto all = forecast(colony);
@@ -169,7 +169,7 @@ TEST(Forecasts, ATruthRecordedBeforeItsDayIsForecastBeforeThatRecord) {
 
 TEST(Forecasts, AHatchlingCertainFromItsParentsIsRefused) {
   auto records = small_book();
-  records.founder("V", genetics::Sex::female, "bought").bought_as("ember", {{"e/e", 1.0}}, 1.0);
+  records.founder("V", genetics::Sex::female, "bought").bought_as("tarnbrook", {{"e/e", 1.0}}, 1.0);
   records.clutch("K", "V", {"M"}).hatchling("K1", "K");
   const auto colony = made(records);
   const auto all = forecast(colony);
@@ -181,8 +181,8 @@ TEST(Forecasts, AHatchlingCertainFromItsParentsIsRefused) {
 TEST(Forecasts, AHatchlingWhoseParentWasProvenBeforeItHatchedIsRefused) {
   RecordsBuilder records;
   records.founder("V", genetics::Sex::female, "bought");
-  records.result("V", "ember-test", "affected").on("2026-01-05");
-  records.shows("V", "ember", "ember").on("2026-01-05");
+  records.result("V", "tarnbrook-test", "affected").on("2026-01-05");
+  records.shows("V", "tarnbrook", "tarnbrook").on("2026-01-05");
   records.founder("M", genetics::Sex::male).clutch("K", "V", {"M"});
   records.clutch_record().hatched = support::day("2026-06-01");
   records.hatchling("K1", "K");
@@ -201,8 +201,8 @@ TEST(Forecasts, LeavingTheClutchOutRefusesWhatTheRestMakesKnown) {
   records.founder("M", genetics::Sex::male).clutch("K", "V", {"M"});
   records.clutch_record().hatched = support::day("2026-06-01");
   records.hatchling("K1", "K");
-  records.result("K1", "ember-test", "carrier").on("2026-08-01");
-  records.shows("V", "ember", "ember").on("2026-09-01");
+  records.result("K1", "tarnbrook-test", "carrier").on("2026-08-01");
+  records.shows("V", "tarnbrook", "tarnbrook").on("2026-09-01");
   const auto colony = made(records);
   const auto all = forecast(colony);
   EXPECT_NE(find(all, colony, "K1", Basis::pedigree, Scheme::as_it_stood), nullptr);
@@ -215,11 +215,11 @@ TEST(Forecasts, LeavingTheClutchOutRefusesWhatTheRestMakesKnown) {
 // which begin at those of the whole book.
 TEST(Forecasts, WithoutTheClutchDoNotHangOnItsOutcomes) {
   auto one = small_book();
-  one.result("H1", "ember-test", "carrier").on("2026-08-01");
-  one.result("H2", "ember-test", "clear").on("2026-08-02");
+  one.result("H1", "tarnbrook-test", "carrier").on("2026-08-01");
+  one.result("H2", "tarnbrook-test", "clear").on("2026-08-02");
   auto other = small_book();
-  other.result("H1", "ember-test", "clear").on("2026-08-01");
-  other.result("H2", "ember-test", "carrier").on("2026-08-02");
+  other.result("H1", "tarnbrook-test", "clear").on("2026-08-01");
+  other.result("H2", "tarnbrook-test", "carrier").on("2026-08-02");
   const auto first = made(one);
   const auto second = made(other);
   const auto a = forecast(first);
@@ -235,14 +235,14 @@ TEST(Forecasts, WithoutTheClutchDoNotHangOnItsOutcomes) {
 
 TEST(Forecasts, KindsOfOutcomeAreTold) {
   RecordsBuilder records = small_book();
-  records.result("H1", "ember-test", "carrier").on("2026-08-01");
-  records.brood("H2", "ember", "e/e", {{"ember", 3}, {"plain", 4}}).on("2027-08-01");
-  records.shows("H3", "ember", "ember").on("2026-09-01");
+  records.result("H1", "tarnbrook-test", "carrier").on("2026-08-01");
+  records.brood("H2", "tarnbrook", "e/e", {{"tarnbrook", 3}, {"plain", 4}}).on("2027-08-01");
+  records.shows("H3", "tarnbrook", "tarnbrook").on("2026-09-01");
   records.founder("W", genetics::Sex::male, "bought")
-      .bought_as("ember", {{"+/e", 0.5}, {"+/+", 0.5}}, 1);
+      .bought_as("tarnbrook", {{"+/e", 0.5}, {"+/+", 0.5}}, 1);
   records.clutch("K", "F", {"W"}).hatchling("K1", "K");
   records.clutch_record().hatched = support::day("2027-06-01");
-  records.shows("K1", "ember", "ember").on("2027-06-02");
+  records.shows("K1", "tarnbrook", "tarnbrook").on("2027-06-02");
   // H3 shows what a clear sire cannot give: take the sire as unknown.
   records.records.clutches[0].sires.clear();
   records.records.clutches[0].sire_origin = "bought";
@@ -280,7 +280,7 @@ TEST(Forecasts, DoNotHangOnTheOrderOfRecords) {
 
 TEST(Forecasts, OfABookThatContradictsItselfAreTheContradiction) {
   RecordsBuilder records = small_book();
-  records.shows("H1", "ember", "ember").on("2026-07-01");
+  records.shows("H1", "tarnbrook", "tarnbrook").on("2026-07-01");
   const auto found = forecasts(made(records), {});
   EXPECT_TRUE(std::holds_alternative<odds::Contradiction>(found));
 }

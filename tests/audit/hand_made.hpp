@@ -12,13 +12,13 @@ namespace likelihet::audit {
 
 /// What everything but marks says of one animal.
 struct HandAnimal {
-  Copies ember;
-  Copies harbor = {1, 0, 0};
+  Copies tarnbrook;
+  Copies brackmoor = {1, 0, 0};
   std::string line = {};
 };
 
-/// Loci "ember" and "harbor", three marks of levels absent, faint and clear, scorers ana, ben,
-/// cleo.
+/// Loci "tarnbrook" and "brackmoor", three marks of levels absent, faint and clear, scorers ana,
+/// ben, cleo.
 inline colony::ModelDescription hand_model() {
   auto model = support::recessive_model();
   model.loci.push_back(support::masking_locus());
@@ -51,8 +51,8 @@ inline MarklessTable hand_table(const colony::Colony& colony,
                                 const std::vector<HandAnimal>& animals) {
   std::vector<Copies> copies;
   for (const HandAnimal& one : animals) {
-    copies.push_back(one.ember);
-    copies.push_back(one.harbor);
+    copies.push_back(one.tarnbrook);
+    copies.push_back(one.brackmoor);
   }
   return {colony, std::move(copies)};
 }

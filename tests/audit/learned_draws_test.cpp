@@ -22,14 +22,14 @@ RecordsBuilder taught() {
   RecordsBuilder records;
   for (int i = 0; i < 12; ++i) {
     const std::string id = "K" + std::to_string(i);
-    records.founder(id, std::nullopt, "bought").bought_as("ember", {{"+/e", 1.0}}, 1.0);
+    records.founder(id, std::nullopt, "bought").bought_as("tarnbrook", {{"+/e", 1.0}}, 1.0);
     records.score(id, "crown-fleck", i < 9 ? "level-1" : "level-0");
   }
   for (int i = 0; i < 10; ++i) {
     const std::string id = "N" + std::to_string(i);
     records.founder(id).score(id, "crown-fleck", i < 2 ? "level-1" : "level-0");
   }
-  records.founder("F", genetics::Sex::female, "bought").bought_as("ember", {{"+/e", 1.0}}, 1.0);
+  records.founder("F", genetics::Sex::female, "bought").bought_as("tarnbrook", {{"+/e", 1.0}}, 1.0);
   records.founder("M", genetics::Sex::male).clutch("C", "F", {"M"}).hatchling("X", "C");
   return records;
 }
@@ -91,7 +91,7 @@ TEST_F(LearnedDrawsOf, FollowSmallChangesAndDrawAnewAfterLargeOnes) {
   EXPECT_NEAR(followed, odds_of(anew, second, second, "X"), 0.03);
   for (int i = 0; i < 60; ++i) {
     const std::string id = "Q" + std::to_string(i);
-    records.founder(id, std::nullopt, "bought").bought_as("ember", {{"+/e", 1.0}}, 1.0);
+    records.founder(id, std::nullopt, "bought").bought_as("tarnbrook", {{"+/e", 1.0}}, 1.0);
     records.score(id, "crown-fleck", "level-0");
   }
   const auto third = colony(records);
@@ -140,7 +140,7 @@ TEST_F(LearnedDrawsOf, TheSameSeedGivesTheSameOdds) {
 
 TEST_F(LearnedDrawsOf, OfRecordsThatClashAreNone) {
   auto records = taught();
-  records.shows("X", "ember", "ember");
+  records.shows("X", "tarnbrook", "tarnbrook");
   const auto book = colony(records);
   const auto scenario = odds::scenario(book, std::nullopt);
   LearnedDraws learned = draws();
@@ -151,7 +151,7 @@ TEST_F(LearnedDrawsOf, OfRecordsThatClashAreNone) {
 TEST_F(LearnedDrawsOf, TooLittleMemoryIsTold) {
   auto records = taught();
   records.founder("A", genetics::Sex::female, "bought").founder("B", genetics::Sex::male, "bought");
-  records.clutch("K", "A", {"B"}).hatchling("H", "K").shows("H", "ember", "plain");
+  records.clutch("K", "A", {"B"}).hatchling("H", "K").shows("H", "tarnbrook", "plain");
   const auto book = colony(records);
   const auto scenario = odds::scenario(book, std::nullopt);
   DrawSettings settings;
@@ -174,7 +174,7 @@ TEST_F(LearnedDrawsOf, ModeIsWhereBeliefAndCountsMeet) {
 
 TEST_F(LearnedDrawsOf, ModeOfRecordsThatClashIsNone) {
   auto records = taught();
-  records.shows("X", "ember", "ember");
+  records.shows("X", "tarnbrook", "tarnbrook");
   const auto book = colony(records);
   const auto found =
       learned_mode(odds::scenario(book, std::nullopt), first_start(*model_), 1U << 28U);

@@ -22,7 +22,7 @@ struct Book {
 
   // So many animals like this one; returns the first.
   std::size_t add(std::size_t n, bool carrier, std::size_t level, const std::string& line = "",
-                  const Copies& harbor = {1, 0, 0}) {
+                  const Copies& brackmoor = {1, 0, 0}) {
     const std::size_t first = animals.size();
     for (std::size_t i = 0; i < n; ++i) {
       Subject one;
@@ -31,7 +31,7 @@ struct Book {
       one.known = carrier;
       one.cluster = animals.size();
       subjects.push_back(one);
-      animals.push_back({{one.carrier < 1 ? 1.0 : 0.0, one.carrier, 0}, harbor, line});
+      animals.push_back({{one.carrier < 1 ? 1.0 : 0.0, one.carrier, 0}, brackmoor, line});
     }
     return first;
   }
@@ -176,7 +176,7 @@ TEST(MarkGroups, CarriersOfAnotherTraitAreThoseThatRatherAre) {
   book.add(7, false, 0, "", {0.51, 0.49, 0});
   book.add(8, false, 0, "", {0, 0.49, 0.51});  // show it
   EXPECT_THAT(told(book.audited(), By::carriers_of),
-              ElementsAre("carriers of harbor s 6", "no carriers of harbor s 7"));
+              ElementsAre("carriers of brackmoor s 6", "no carriers of brackmoor s 7"));
 }
 
 TEST(MarkGroups, AGroupTellsWhereItsVarianceIsBetweenNothingAndTen) {
@@ -204,7 +204,7 @@ RC_GTEST_PROP(MarkGroups, SizesAddUp, ()) {
     if (!line.empty()) ++expected[0][line];
     ++expected[1][read.on->text().substr(0, 4)];
     if (read.blind) ++expected[2][*read.blind ? "blind" : "not blind"];
-    ++expected[3][other ? "carriers of harbor s" : "no carriers of harbor s"];
+    ++expected[3][other ? "carriers of brackmoor s" : "no carriers of brackmoor s"];
   }
   const auto mark = book.audited();
   const By kinds[] = {By::line, By::season, By::blinding, By::carriers_of};

@@ -10,11 +10,11 @@ namespace {
 using support::day;
 using support::RecordsBuilder;
 
-// "silvered" animals cannot be read for crown-fleck; line north has rows of its own.
+// "thornwick" animals cannot be read for crown-fleck; line north has rows of its own.
 std::shared_ptr<const colony::Model> model_with_contexts() {
   auto model = hand_model();
   model.markers[0].contexts = {
-      {"harbor", "silvered", std::nullopt, true, {}},
+      {"brackmoor", "thornwick", std::nullopt, true, {}},
       {std::nullopt, std::nullopt, "north", false, {{{}, {0.5, 0.3, 0.2}, 8.0}}}};
   return support::made(model);
 }
@@ -33,9 +33,9 @@ std::vector<MarkReadings> read(const RecordsBuilder& records,
 
 TEST(MarkReadings, AnAppearanceMasksTheMark) {
   auto records = founders(3);
-  records.score("A0", "crown-fleck", "clear").score("A1", "crown-fleck", "absent");
-  records.shows("A0", "harbor", "silvered").on("2026-05-02");
-  records.shows("A1", "harbor", "plain");
+  records.score("A0", "crown-fleck", "strong").score("A1", "crown-fleck", "absent");
+  records.shows("A0", "brackmoor", "thornwick").on("2026-05-02");
+  records.shows("A1", "brackmoor", "plain");
   const auto found = read(records);
   ASSERT_EQ(found.size(), 1U);
   EXPECT_EQ(found[0].table, 0U);
@@ -51,7 +51,7 @@ TEST(MarkReadings, AnAppearanceMasksTheMark) {
 TEST(MarkReadings, ALineHasItsOwnTableAndTheFirstContextDecides) {
   auto records = hand_records({{{}, {}, "north"}, {{}, {}, "south"}, {{}, {}, "north"}});
   for (const char* id : {"A0", "A1", "A2"}) records.score(id, "crown-fleck", "faint");
-  records.shows("A2", "harbor", "silvered");
+  records.shows("A2", "brackmoor", "thornwick");
   records.score("A2", "tail-tint", "faint");
   const auto found = read(records);
   ASSERT_EQ(found.size(), 3U);
@@ -82,13 +82,13 @@ TEST(MarkReadings, NotScorableIsNeverALevel) {
 
 TEST(MarkReadings, OnOrAfterTheDayOfTheTruthIsTooLate) {
   auto records = founders(5);
-  records.score("A0", "crown-fleck", "clear").on("2026-06-10");
-  records.score("A1", "crown-fleck", "clear").on("2026-06-09");
-  records.score("A2", "crown-fleck", "clear").on("2026-06-09");
+  records.score("A0", "crown-fleck", "strong").on("2026-06-10");
+  records.score("A1", "crown-fleck", "strong").on("2026-06-09");
+  records.score("A2", "crown-fleck", "strong").on("2026-06-09");
   records.score("A2", "crown-fleck", "absent").on("2026-06-11");
-  records.score("A3", "crown-fleck", "clear");  // without a day it always counts
+  records.score("A3", "crown-fleck", "strong");  // without a day it always counts
   records.score("A4", "crown-fleck", std::nullopt).on("2026-06-09");
-  records.score("A4", "crown-fleck", "clear").on("2026-06-12");
+  records.score("A4", "crown-fleck", "strong").on("2026-06-12");
   const auto found = read(records, std::vector(5, std::optional(day("2026-06-10"))));
   ASSERT_EQ(found.size(), 1U);
   EXPECT_EQ(found[0].too_late, 2U);  // A0 and A4, once each
@@ -103,9 +103,9 @@ TEST(MarkReadings, OnOrAfterTheDayOfTheTruthIsTooLate) {
 // What was written down after the truth was known may have been coloured by it.
 TEST(MarkReadings, TheDayThatCountsIsThatOfTheRecord) {
   auto records = founders(2);
-  records.score("A0", "crown-fleck", "clear").on("2026-06-01");
+  records.score("A0", "crown-fleck", "strong").on("2026-06-01");
   records.observation().recorded = *colony::Timestamp::parse("2026-07-01T08:00:00Z");
-  records.score("A1", "crown-fleck", "clear").on("2026-06-01");
+  records.score("A1", "crown-fleck", "strong").on("2026-06-01");
   const auto found = read(records, {day("2026-06-15"), day("2026-06-15")});
   EXPECT_EQ(found[0].too_late, 1U);
   EXPECT_EQ(found[0].by_animal.at(0).animal, 1U);
@@ -123,11 +123,11 @@ std::size_t level_of(const std::vector<std::pair<const char*, double>>& readings
 
 TEST(MarkReadings, SeveralReadingsAreTheLevelTheyMakeLikeliest) {
   // absent 0.6 x 0.05 = 0.03, faint 0.2 x 0.05 = 0.01, clear 0.2 x 0.9 = 0.18
-  EXPECT_EQ(level_of({{"absent", 0.6}, {"clear", 0.9}}), 2U);
+  EXPECT_EQ(level_of({{"absent", 0.6}, {"strong", 0.9}}), 2U);
   // absent 0.7 x 0.7 x 0.1 = 0.049, faint 0.15 x 0.15 x 0.1 = 0.002, clear 0.15^2 x 0.8 = 0.018
-  EXPECT_EQ(level_of({{"absent", 0.7}, {"clear", 0.8}, {"absent", 0.7}}), 0U);
+  EXPECT_EQ(level_of({{"absent", 0.7}, {"strong", 0.8}, {"absent", 0.7}}), 0U);
   // absent and clear 0.8 x 0.1 each, faint 0.1 x 0.1: the higher of two alike
-  EXPECT_EQ(level_of({{"clear", 0.8}, {"absent", 0.8}}), 2U);
+  EXPECT_EQ(level_of({{"strong", 0.8}, {"absent", 0.8}}), 2U);
   // A reading that is mostly wrong speaks for the others: absent 0.2, faint 0.4, clear 0.4
   EXPECT_EQ(level_of({{"absent", 0.2}}), 2U);
 }
@@ -142,9 +142,9 @@ TEST(MarkReadings, SureReadingsThatDifferAreTheHigherOfThem) {
 TEST(MarkReadings, EachReadingIsKeptByAnimalDayAndId) {
   auto records = founders(2);
   records.score("A1", "crown-fleck", "faint", "ana").on("2026-06-03");
-  records.score("A0", "crown-fleck", "clear", "ben").on("2026-06-05");
+  records.score("A0", "crown-fleck", "strong", "ben").on("2026-06-05");
   std::get<colony::ScoreRecord>(records.observation().what).blind = false;
-  records.score("A0", "crown-fleck", "clear", "ana").on("2026-06-02");
+  records.score("A0", "crown-fleck", "strong", "ana").on("2026-06-02");
   std::get<colony::ScoreRecord>(records.observation().what).blind = true;
   const auto found = read(records).at(0);
   ASSERT_EQ(found.all.size(), 3U);
@@ -160,7 +160,7 @@ TEST(MarkReadings, EachReadingIsKeptByAnimalDayAndId) {
 
 TEST(MarkReadings, WithdrawnAndLaterScoresDoNotCount) {
   auto records = founders(1);
-  records.score("A0", "crown-fleck", "clear").on("2026-06-01");   // o1
+  records.score("A0", "crown-fleck", "strong").on("2026-06-01");  // o1
   records.score("A0", "crown-fleck", "absent").on("2026-06-02");  // o2
   records.withdraw("o1").on("2026-06-03");
   EXPECT_TRUE(read(records, {}, day("2026-05-31")).empty());
@@ -175,7 +175,7 @@ TEST(MarkReadings, DoNotHangOnTheOrderOfRecords) {
   auto records = hand_records({{{}, {}, "north"}, {}, {}});
   for (int look_number = 0; look_number < 4; ++look_number) {
     for (const char* id : {"A0", "A1", "A2"}) {
-      records.score(id, "crown-fleck", look_number % 2 == 0 ? "clear" : "absent").sure(0.8);
+      records.score(id, "crown-fleck", look_number % 2 == 0 ? "strong" : "absent").sure(0.8);
       if (look_number < 2) records.on("2026-06-0" + std::to_string(look_number + 1));
     }
   }

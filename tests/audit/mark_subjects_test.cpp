@@ -15,7 +15,7 @@ std::vector<LevelRead> looks(std::size_t animals) {
   return out;
 }
 
-// Of founders with these chances at ember, at the thresholds of the audit.
+// Of founders with these chances at tarnbrook, at the thresholds of the audit.
 std::vector<Subject> subjects(const std::vector<HandAnimal>& animals, double yes = 0.99,
                               double no = 0.01) {
   const auto colony = hand_colony(animals);
@@ -74,10 +74,10 @@ TEST(MarkSubjects, ClusterByClutchAndFoundersAlone) {
 // A female of e/W shows the trait, yet has one copy: she is a carrier as the audit has it.
 TEST(MarkSubjects, OneCopyOnASexChromosomeIsOneCopy) {
   RecordsBuilder records;
-  records.founder("F", genetics::Sex::female, "bought").bought_as("ember", {{"e/W", 1.0}}, 1.0);
-  records.founder("G", genetics::Sex::female, "bought").bought_as("ember", {{"+/W", 1.0}}, 1.0);
-  records.founder("M", genetics::Sex::male, "bought").bought_as("ember", {{"+/e", 1.0}}, 1.0);
-  records.founder("N", genetics::Sex::male, "bought").bought_as("ember", {{"e/e", 1.0}}, 1.0);
+  records.founder("F", genetics::Sex::female, "bought").bought_as("tarnbrook", {{"e/W", 1.0}}, 1.0);
+  records.founder("G", genetics::Sex::female, "bought").bought_as("tarnbrook", {{"+/W", 1.0}}, 1.0);
+  records.founder("M", genetics::Sex::male, "bought").bought_as("tarnbrook", {{"+/e", 1.0}}, 1.0);
+  records.founder("N", genetics::Sex::male, "bought").bought_as("tarnbrook", {{"e/e", 1.0}}, 1.0);
   records.clutch("C", "G", {"M"}).hatchling("D", "C", genetics::Sex::female);
   const auto colony = support::colony_of(
       support::made(support::sex_linked_model(genetics::Chromosome::z)), records.records);
@@ -97,13 +97,13 @@ TEST(MarkSubjects, AllelesOfASeriesAreJudgedEachByItself) {
   auto model = support::recessive_model();
   model.loci[0].alleles = {"+", "e", "a"};
   model.loci[0].appearance = {{"default", {{"plain", 1.0}}},
-                              {"e/e", {{"ember", 1.0}}},
-                              {"e/a", {{"ember", 1.0}}},
-                              {"a/a", {{"ember", 1.0}}}};
+                              {"e/e", {{"tarnbrook", 1.0}}},
+                              {"e/a", {{"tarnbrook", 1.0}}},
+                              {"a/a", {{"tarnbrook", 1.0}}}};
   model.assays.clear();
   RecordsBuilder records;
-  records.founder("X", genetics::Sex::female, "bought").bought_as("ember", {{"e/a", 1.0}}, 1.0);
-  records.founder("Y", genetics::Sex::male, "bought").bought_as("ember", {{"e/e", 1.0}}, 1.0);
+  records.founder("X", genetics::Sex::female, "bought").bought_as("tarnbrook", {{"e/a", 1.0}}, 1.0);
+  records.founder("Y", genetics::Sex::male, "bought").bought_as("tarnbrook", {{"e/e", 1.0}}, 1.0);
   records.founder("P", genetics::Sex::male);
   records.clutch("C", "X", {"P"}).hatchling("H", "C");
   records.clutch("D", "X", {"Y"}).hatchling("K", "D");

@@ -17,11 +17,11 @@ constexpr std::size_t memory = std::size_t{1} << 28U;
 // Two carriers and their plain young, one of them scored.
 RecordsBuilder two_carriers() {
   RecordsBuilder records;
-  records.founder("D", genetics::Sex::female, "bought").bought_as("ember", {{"+/e", 1.0}}, 1.0);
-  records.founder("S", genetics::Sex::male, "bought").bought_as("ember", {{"+/e", 1.0}}, 1.0);
+  records.founder("D", genetics::Sex::female, "bought").bought_as("tarnbrook", {{"+/e", 1.0}}, 1.0);
+  records.founder("S", genetics::Sex::male, "bought").bought_as("tarnbrook", {{"+/e", 1.0}}, 1.0);
   records.clutch("C", "D", {"S"});
-  for (const char* id : {"H1", "H2"}) records.hatchling(id, "C").shows(id, "ember", "plain");
-  records.score("H1", "crown-fleck", "clear");
+  for (const char* id : {"H1", "H2"}) records.hatchling(id, "C").shows(id, "tarnbrook", "plain");
+  records.score("H1", "crown-fleck", "strong");
   return records;
 }
 
@@ -66,7 +66,7 @@ TEST(Markless, AFounderHasItsOriginsShares) {
 TEST(Markless, TheOneCopySexHasOneCopyAtMost) {
   RecordsBuilder records;
   records.founder("D", genetics::Sex::female, "bought");
-  records.shows("D", "ember", "ember");
+  records.shows("D", "tarnbrook", "tarnbrook");
   const auto colony = support::colony_of(
       support::made(support::sex_linked_model(genetics::Chromosome::z)), records.records);
   const auto found = copies(colony);
@@ -97,14 +97,14 @@ TEST(Markless, WithoutScoresNothingElseIsLeftOut) {
 TEST(Markless, ContradictoryEvidenceGivesNoOdds) {
   auto records = two_carriers();
   records.founder("P", genetics::Sex::male).clutch("K", "D", {"P"});
-  records.hatchling("K1", "K").shows("K1", "ember", "ember");
+  records.hatchling("K1", "K").shows("K1", "tarnbrook", "tarnbrook");
   EXPECT_TRUE(copies(made(records)).empty());
 }
 
 TEST(Markless, TooLittleMemoryIsToldBeforeAnyWork) {
   RecordsBuilder records;
   records.founder("A", genetics::Sex::female, "bought").founder("B", genetics::Sex::male, "bought");
-  records.clutch("C", "A", {"B"}).hatchling("H", "C").shows("H", "ember", "plain");
+  records.clutch("C", "A", {"B"}).hatchling("H", "C").shows("H", "tarnbrook", "plain");
   const auto colony = made(records);
   const auto found = event_odds(odds::scenario(colony, std::nullopt),
                                 odds::believed(colony.model()), events_of(colony), 16);

@@ -9,24 +9,26 @@
 namespace likelihet::audit::other_trait_test {
 namespace {
 
-// Twenty animals of each combination of this trait (ember) and the other (harbor), all known.
+// Twenty animals of each combination of this trait (tarnbrook) and the other (brackmoor), all
+// known.
 struct Cells {
   std::vector<HandAnimal> animals;
   std::vector<Subject> subjects;
 
-  void add(std::size_t n, bool mine, const Copies& harbor, std::size_t level) {
+  void add(std::size_t n, bool mine, const Copies& brackmoor, std::size_t level) {
     for (std::size_t i = 0; i < n; ++i) {
       Subject one;
       one.read = look(animals.size(), level);
       one.carrier = mine ? 1 : 0;
       subjects.push_back(one);
-      animals.push_back({{mine ? 0.0 : 1.0, one.carrier, 0}, harbor});
+      animals.push_back({{mine ? 0.0 : 1.0, one.carrier, 0}, brackmoor});
     }
   }
-  // How many of twenty show the mark: without either, with harbor, with ember, with both.
-  static Cells of(std::size_t none, std::size_t harbor, std::size_t ember, std::size_t both) {
+  // How many of twenty show the mark: without either, with brackmoor, with tarnbrook, with both.
+  static Cells of(std::size_t none, std::size_t brackmoor, std::size_t tarnbrook,
+                  std::size_t both) {
     Cells out;
-    const std::size_t shown[2][2] = {{none, harbor}, {ember, both}};
+    const std::size_t shown[2][2] = {{none, brackmoor}, {tarnbrook, both}};
     for (const bool mine : {false, true}) {
       for (const bool other : {false, true}) {
         const Copies copies = other ? Copies{0, 1, 0} : Copies{1, 0, 0};
@@ -111,8 +113,8 @@ TEST(OtherTrait, ItsPIsTimesTheTraitsTried) {
         support::colony_of(support::made(model), hand_records(cells.animals).records);
     std::vector<Copies> copies;
     for (std::size_t a = 0; a < cells.animals.size(); ++a) {
-      copies.push_back(cells.animals[a].ember);
-      copies.push_back(cells.animals[a].harbor);
+      copies.push_back(cells.animals[a].tarnbrook);
+      copies.push_back(cells.animals[a].brackmoor);
       copies.push_back(a % 2 == 0 ? Copies{1, 0, 0} : Copies{0, 1, 0});
     }
     return other_trait(colony, MarklessTable(colony, copies), cells.subjects, MarkAudit(), 2);

@@ -11,7 +11,7 @@ namespace {
 
 using support::RecordsBuilder;
 
-constexpr const char* names[] = {"absent", "faint", "clear"};
+constexpr const char* names[] = {"absent", "faint", "strong"};
 
 RecordsBuilder founders(std::size_t n) {
   return hand_records(std::vector<HandAnimal>(n));
@@ -58,11 +58,11 @@ TEST(Agreements, BetweenTwoScorersAreThoseOfTheirTable) {
 
 TEST(Agreements, WithinAScorerAreOfTheFirstTwoLooks) {
   auto records = founders(2);
-  records.score("A0", "crown-fleck", "clear", "ana").on("2026-06-09");  // the third
+  records.score("A0", "crown-fleck", "strong", "ana").on("2026-06-09");  // the third
   records.score("A0", "crown-fleck", "faint", "ana").on("2026-06-01");
   records.score("A0", "crown-fleck", "faint", "ana").on("2026-06-02");
   records.score("A1", "crown-fleck", "absent", "ana").on("2026-06-01");
-  records.score("A1", "crown-fleck", "clear", "ana").on("2026-06-02");
+  records.score("A1", "crown-fleck", "strong", "ana").on("2026-06-02");
   const auto found = agreed(records);
   ASSERT_EQ(found.size(), 1U);
   EXPECT_EQ(found[0].first, found[0].second);
@@ -73,7 +73,7 @@ TEST(Agreements, WithinAScorerAreOfTheFirstTwoLooks) {
 
 TEST(Agreements, LooksOfOneDayAreInTheOrderOfTheirIds) {
   auto records = founders(1);
-  for (const char* level : {"faint", "faint", "clear"}) {
+  for (const char* level : {"faint", "faint", "strong"}) {
     records.score("A0", "crown-fleck", level, "ana").on("2026-06-01");
   }
   EXPECT_EQ(agreed(records).at(0).exact.value, 1);
@@ -85,7 +85,7 @@ TEST(Agreements, LooksOfOneDayAreInTheOrderOfTheirIds) {
 TEST(Agreements, BetweenScorersAreOfTheFirstLookOfEach) {
   auto records = founders(1);
   records.score("A0", "crown-fleck", "faint", "ana").on("2026-06-01");
-  records.score("A0", "crown-fleck", "clear", "ana");
+  records.score("A0", "crown-fleck", "strong", "ana");
   records.observation().recorded = *colony::Timestamp::parse("2026-07-01T08:00:00Z");
   records.score("A0", "crown-fleck", "faint", "ben").on("2026-08-01");
   const auto found = agreed(records);
@@ -109,7 +109,7 @@ TEST(Agreements, CouldNotBeScoredIsNeverOne) {
   EXPECT_EQ(none[0].exact.value, 0);
   EXPECT_EQ(none[0].weighted_kappa.value, std::nullopt);
   EXPECT_EQ(none[0].weighted_kappa.undefined, "nothing was scored by both");
-  records.score("A2", "crown-fleck", "faint", "ana").score("A2", "crown-fleck", "clear", "ben");
+  records.score("A2", "crown-fleck", "faint", "ana").score("A2", "crown-fleck", "strong", "ben");
   EXPECT_EQ(agreed(records).at(0).pairs, 1U);
   EXPECT_EQ(agreed(records).at(0).not_scorable, 2U);
 }
@@ -128,7 +128,7 @@ TEST(Agreements, AreOfScoresThatCountByNamedScorers) {
   records.score("A0", "crown-fleck", "faint").on("2026-06-01");
   records.score("A0", "tail-tint", "faint", "ben").on("2026-06-01");
   EXPECT_TRUE(agreed(records).empty());
-  records.score("A0", "tail-tint", "clear", "cleo").on("2026-07-01");  // o4
+  records.score("A0", "tail-tint", "strong", "cleo").on("2026-07-01");  // o4
   const auto found = agreed(records);
   ASSERT_EQ(found.size(), 1U);
   EXPECT_EQ(found[0].marker, 1U);
@@ -157,9 +157,9 @@ TEST(Scorers, ReadingsAreCountedByBlindingAndSeason) {
   set_blind(records, true);
   records.score("A1", "crown-fleck", "absent", "cleo").on("2026-06-01");
   set_blind(records, true);
-  records.score("A2", "crown-fleck", "clear", "cleo").on("2027-01-01");
+  records.score("A2", "crown-fleck", "strong", "cleo").on("2027-01-01");
   set_blind(records, false);
-  records.score("A2", "tail-tint", "clear", "cleo");
+  records.score("A2", "tail-tint", "strong", "cleo");
   records.score("A2", "crown-fleck", std::nullopt, "cleo").on("2027-01-01");
   set_blind(records, true);
   records.score("A2", "tail-tint", std::nullopt, "ana");
@@ -194,15 +194,15 @@ TEST(Scorers, SensitivityCountsEachAnimalAtItsFirstLook) {
   animals.push_back({{0.5, 0.5, 0}});
   animals.push_back({{0, 0, 1}});
   auto records = hand_records(animals);
-  const char* levels[] = {"absent", "faint", "clear", "faint", "absent",
-                          "absent", "faint", "clear", "clear"};
+  const char* levels[] = {"absent", "faint", "strong", "faint", "absent",
+                          "absent", "faint", "strong", "strong"};
   for (std::size_t a = 0; a < 9; ++a) {
     records.score("A" + std::to_string(a), "crown-fleck", levels[a], "ana").on("2026-06-01");
   }
   for (const char* id : {"A0", "A4", "A5"}) {
-    records.score(id, "crown-fleck", "clear", "ana").on("2026-06-02");
+    records.score(id, "crown-fleck", "strong", "ana").on("2026-06-02");
   }
-  records.score("A0", "crown-fleck", "clear", "ben").on("2026-06-03");
+  records.score("A0", "crown-fleck", "strong", "ben").on("2026-06-03");
   const auto found = audited(records, animals);
   ASSERT_EQ(found.size(), 2U);
   ASSERT_EQ(found[0].marks.size(), 1U);

@@ -31,7 +31,7 @@ SeasonSettings season(std::function<double(const Hatchling&)> tested) {
   return out;
 }
 
-// In how many of so many seasons the tests at ember look selected.
+// In how many of so many seasons the tests at tarnbrook look selected.
 std::size_t look_selected(const SeasonSettings& settings, std::size_t seasons) {
   std::size_t out = 0;
   for (std::size_t seed = 0; seed < seasons; ++seed) {
@@ -65,7 +65,7 @@ TEST(Selection, OfTheQuietestDoesNotLookSelected) {
 // tested. "faint" and "clear" speak for a carrier, "absent" against.
 RecordsBuilder clutch(const std::vector<const char*>& levels, std::size_t tested) {
   RecordsBuilder records;
-  records.founder("F", genetics::Sex::female, "bought").bought_as("ember", {{"+/e", 1.0}}, 1.0);
+  records.founder("F", genetics::Sex::female, "bought").bought_as("tarnbrook", {{"+/e", 1.0}}, 1.0);
   records.founder("M", genetics::Sex::male);
   records.clutch("C", "F", {"M"});
   for (std::size_t h = 0; h < levels.size(); ++h) {
@@ -82,29 +82,31 @@ Selection of_clutch(const RecordsBuilder& records, double weight = 1) {
   auto model = support::masked_model();
   model.markers[0].weight = weight;
   const auto found = selected(support::colony_of(support::made(model), records.records));
-  EXPECT_EQ(found.size(), 1U);  // no assay tests for harbor
+  EXPECT_EQ(found.size(), 1U);  // no assay tests for brackmoor
   return found.at(0);
 }
 
 TEST(Selection, UnderFiveTestedOrUntestedAreTooFew) {
   const auto four = of_clutch(clutch(
-      {"clear", "clear", "clear", "clear", "absent", "absent", "absent", "absent", "absent"}, 4));
+      {"strong", "strong", "strong", "strong", "absent", "absent", "absent", "absent", "absent"},
+      4));
   EXPECT_EQ(four.tested, 4U);
   EXPECT_EQ(four.untested, 5U);
   EXPECT_EQ(four.louder.value().value, 1);
   EXPECT_EQ(four.verdict, Selected::too_few);
   const auto left = of_clutch(clutch(
-      {"clear", "clear", "clear", "clear", "clear", "absent", "absent", "absent", "absent"}, 5));
+      {"strong", "strong", "strong", "strong", "strong", "absent", "absent", "absent", "absent"},
+      5));
   EXPECT_EQ(left.untested, 4U);
   EXPECT_EQ(left.verdict, Selected::too_few);
-  const auto enough = of_clutch(clutch({"clear", "clear", "clear", "clear", "clear", "absent",
+  const auto enough = of_clutch(clutch({"strong", "strong", "strong", "strong", "strong", "absent",
                                         "absent", "absent", "absent", "absent"},
                                        5));
   EXPECT_EQ(enough.verdict, Selected::looks_selected);
 }
 
 TEST(Selection, WithoutTestsNothingIsLouder) {
-  const auto none = of_clutch(clutch({"clear", "absent", "faint"}, 0));
+  const auto none = of_clutch(clutch({"strong", "absent", "faint"}, 0));
   EXPECT_EQ(none.tested, 0U);
   EXPECT_EQ(none.untested, 3U);
   EXPECT_FALSE(none.louder);
@@ -114,8 +116,8 @@ TEST(Selection, WithoutTestsNothingIsLouder) {
 // Tested: clear four times, absent once; untested: absent four times, clear once. Of 25 pairs 16
 // speak louder for the tested one and 4 + 4 are alike: 20 / 25.
 TEST(Selection, MarksThatSpeakAlikeCountHalfAndLowScoresAreCounted) {
-  const auto found = of_clutch(clutch({"clear", "clear", "clear", "clear", "absent", "absent",
-                                       "absent", "absent", "absent", "clear"},
+  const auto found = of_clutch(clutch({"strong", "strong", "strong", "strong", "absent", "absent",
+                                       "absent", "absent", "absent", "strong"},
                                       5));
   EXPECT_EQ(found.tested, 5U);
   EXPECT_EQ(found.untested, 5U);
@@ -124,8 +126,8 @@ TEST(Selection, MarksThatSpeakAlikeCountHalfAndLowScoresAreCounted) {
 }
 
 TEST(Selection, MarksOfNoWeightSpeakAgainstNoOne) {
-  const auto found = of_clutch(clutch({"clear", "absent", "faint", "absent", "clear", "absent",
-                                       "clear", "faint", "absent", "absent"},
+  const auto found = of_clutch(clutch({"strong", "absent", "faint", "absent", "strong", "absent",
+                                       "strong", "faint", "absent", "absent"},
                                       5),
                                0);
   EXPECT_EQ(found.tested, 5U);
@@ -137,8 +139,8 @@ TEST(Selection, MarksOfNoWeightSpeakAgainstNoOne) {
 // What the marks say of an animal must not be read off its own result: here all results turn the
 // marks round.
 TEST(Selection, ResultsDoNotMakeMarksLouder) {
-  auto records = clutch({"absent", "absent", "absent", "absent", "absent", "clear", "clear",
-                         "clear", "clear", "clear"},
+  auto records = clutch({"absent", "absent", "absent", "absent", "absent", "strong", "strong",
+                         "strong", "strong", "strong"},
                         0);
   for (std::size_t h = 0; h < 5; ++h) {
     records.result("H" + std::to_string(h), "shed-pcr", "carrier").on("2026-08-01");
@@ -151,11 +153,11 @@ TEST(Selection, ResultsDoNotMakeMarksLouder) {
 
 // The clear male M and his young by another clear female are certain; N shows two copies.
 TEST(Selection, CertainAnimalsAndThoseThatShowTheTraitAreNotCounted) {
-  auto records = clutch({"clear", "absent", "faint"}, 1);
+  auto records = clutch({"strong", "absent", "faint"}, 1);
   records.founder("G", genetics::Sex::female).clutch("D", "G", {"M"}).hatchling("K", "D");
-  records.founder("N", genetics::Sex::male, "bought").shows("N", "ember", "ember");
+  records.founder("N", genetics::Sex::male, "bought").shows("N", "tarnbrook", "tarnbrook");
   for (const char* id : {"M", "K", "N"}) {
-    records.score(id, "crown-fleck", "faint").result(id, "shed-pcr", "clear");
+    records.score(id, "crown-fleck", "faint").result(id, "shed-pcr", "strong");
   }
   std::get<colony::ResultRecord>(records.observation().what).report = "affected";
   const auto found = of_clutch(records);
@@ -165,9 +167,9 @@ TEST(Selection, CertainAnimalsAndThoseThatShowTheTraitAreNotCounted) {
 
 // An animal whose marks were read once its truth was known says nothing of who was chosen.
 TEST(Selection, AnimalsReadAfterTheirTruthAreNotCounted) {
-  auto records = clutch({"clear", "absent", "faint"}, 1);
+  auto records = clutch({"strong", "absent", "faint"}, 1);
   records.hatchling("L", "C").result("L", "shed-pcr", "carrier").on("2026-07-01");
-  records.score("L", "crown-fleck", "clear").on("2026-07-01");
+  records.score("L", "crown-fleck", "strong").on("2026-07-01");
   const auto found = of_clutch(records);
   EXPECT_EQ(found.tested, 1U);
   EXPECT_EQ(found.untested, 2U);

@@ -33,7 +33,7 @@ std::vector<MarkAudit> audited(const Season& season) {
   return audit_marks(colony, std::get<MarkBackground>(background), 0, 1);
 }
 
-const MarkAudit& of_ember(const std::vector<MarkAudit>& marks, std::size_t marker) {
+const MarkAudit& of_tarnbrook(const std::vector<MarkAudit>& marks, std::size_t marker) {
   for (const MarkAudit& one : marks) {
     if (one.marker == marker && one.locus == 0) return one;
   }
@@ -46,7 +46,7 @@ double share(const SeasonSettings& settings, const std::vector<Verdict>& wanted,
   std::size_t hits = 0;
   for (std::size_t seed = 0; seed < n; ++seed) {
     const auto marks = audited(simulated_season(settings, 1000 + seed));
-    const Verdict verdict = of_ember(marks, 0).verdict;
+    const Verdict verdict = of_tarnbrook(marks, 0).verdict;
     hits += std::find(wanted.begin(), wanted.end(), verdict) != wanted.end() ? 1 : 0;
   }
   const double found = static_cast<double>(hits) / static_cast<double>(n);
@@ -153,7 +153,7 @@ TEST(SimulatedMarks, CorrectedSensitivityIsRightWhereTheNaiveOneIsFarOff) {
   double corrected = 0;
   for (std::size_t seed = 0; seed < n; ++seed) {
     const auto marks = audited(simulated_season(settings, 5000 + seed));
-    const auto& cut = of_ember(marks, 0).cuts[0];
+    const auto& cut = of_tarnbrook(marks, 0).cuts[0];
     naive += cut.sensitivity.naive.value / static_cast<double>(n);
     corrected += cut.sensitivity.corrected.value / static_cast<double>(n);
   }

@@ -64,13 +64,13 @@ class Drawing {
     const bool with_other = settings_.other_trait && c % 4 < 2;
     const std::string line = !settings_.lines ? "" : c % 2 == 0 ? "north" : "south";
     records_.founder("D" + id, genetics::Sex::female, "bought")
-        .bought_as("ember", {{"+/e", 1.0}}, 1.0);
-    if (with_other) records_.bought_as("harbor", {{"+/s", 1.0}}, 1.0);
+        .bought_as("tarnbrook", {{"+/e", 1.0}}, 1.0);
+    if (with_other) records_.bought_as("brackmoor", {{"+/s", 1.0}}, 1.0);
     records_.founder("S" + id, genetics::Sex::male);
     if (with_other) {
       records_.animal().origin = "bought";
-      records_.bought_as("harbor", {{"+/s", 1.0}}, 1.0);
-      records_.bought_as("ember", {{"+/+", 1.0}}, 1.0);
+      records_.bought_as("brackmoor", {{"+/s", 1.0}}, 1.0);
+      records_.bought_as("tarnbrook", {{"+/+", 1.0}}, 1.0);
     }
     records_.clutch(id, "D" + id, {"S" + id});
     hatched_ = first_day + static_cast<long>(3 * c);
@@ -93,8 +93,8 @@ class Drawing {
 
   void hatchling(const std::string& id, const std::string& clutch, Hatchling one) {
     records_.hatchling(id, clutch);
-    records_.shows(id, "ember", "plain").on(date(hatched_ + 1));
-    records_.shows(id, "harbor", one.shows_other ? "silvered" : "plain").on(date(hatched_ + 1));
+    records_.shows(id, "tarnbrook", "plain").on(date(hatched_ + 1));
+    records_.shows(id, "brackmoor", one.shows_other ? "thornwick" : "plain").on(date(hatched_ + 1));
     for (const SeasonMark& mark : settings_.marks) {
       one.levels.push_back(pick(mark.shows(one), random_));
       records_.score(id, mark.id, level_name(one.levels.back())).on(date(hatched_ + 10));
@@ -102,10 +102,10 @@ class Drawing {
     }
     const long tested_on = hatched_ + 60 + static_cast<long>(one.in_clutch);
     if (unit(random_) < settings_.tested(one)) {
-      records_.result(id, "ember-test", report(one.carrier, false)).on(date(tested_on));
+      records_.result(id, "tarnbrook-test", report(one.carrier, false)).on(date(tested_on));
     }
     if (settings_.other_tested) {
-      records_.result(id, "harbor-test", report(one.other_carrier, one.shows_other))
+      records_.result(id, "brackmoor-test", report(one.other_carrier, one.shows_other))
           .on(date(tested_on));
     }
     out_.truth.push_back(std::move(one));
@@ -141,14 +141,14 @@ colony::ModelDescription season_model(const std::vector<SeasonMark>& marks) {
     }
     marker.weight = 1.0;
     const std::vector<double> even(mark.levels, 1 / static_cast<double>(mark.levels));
-    marker.rows = {{{{"ember", "+/e"}}, even, 6.0}, {{}, even, 6.0}};
+    marker.rows = {{{{"tarnbrook", "+/e"}}, even, 6.0}, {{}, even, 6.0}};
     if (mark.masked_by_other) {
-      marker.contexts = {{"harbor", "silvered", std::nullopt, true, {}}};
+      marker.contexts = {{"brackmoor", "thornwick", std::nullopt, true, {}}};
     }
     model.markers.push_back(std::move(marker));
   }
-  model.assays = {exact_assay("ember-test", "ember", "e"),
-                  exact_assay("harbor-test", "harbor", "s")};
+  model.assays = {exact_assay("tarnbrook-test", "tarnbrook", "e"),
+                  exact_assay("brackmoor-test", "brackmoor", "s")};
   return model;
 }
 

@@ -15,9 +15,9 @@ namespace likelihet::audit {
 
 /// What a hatchling is; marks and tests may depend on it.
 struct Hatchling {
-  bool carrier = false;        ///< of "ember" e, what is audited
-  bool other_carrier = false;  ///< of "harbor" s, another trait
-  bool shows_other = false;    ///< two copies of it: "silvered"
+  bool carrier = false;        ///< of "tarnbrook" e, what is audited
+  bool other_carrier = false;  ///< of "brackmoor" s, another trait
+  bool shows_other = false;    ///< two copies of it: "thornwick"
   std::string line;
   bool blind = true;                ///< how its marks were read
   std::vector<std::size_t> levels;  ///< by mark
@@ -29,14 +29,14 @@ struct SeasonMark {
   std::size_t levels = 3;
   /// P(level) for this hatchling.
   std::function<std::vector<double>(const Hatchling&)> shows;
-  bool masked_by_other = false;  ///< the model says that "silvered" animals cannot be read
+  bool masked_by_other = false;  ///< the model says that "thornwick" animals cannot be read
 };
 
 struct SeasonSettings {
   std::size_t clutches = 12;
   std::size_t hatchlings = 8;  ///< of each clutch
   std::vector<SeasonMark> marks;
-  /// Chance that a hatchling is tested for ember; its levels are known by then.
+  /// Chance that a hatchling is tested for tarnbrook; its levels are known by then.
   std::function<double(const Hatchling&)> tested = [](const Hatchling&) { return 0.5; };
   /// Whether the other trait is in the collection: half of the clutches are then of two carriers.
   bool other_trait = false;

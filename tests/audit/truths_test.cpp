@@ -13,14 +13,14 @@ using support::RecordsBuilder;
 
 RecordsBuilder clutch_of_a_carrier() {
   RecordsBuilder records;
-  records.founder("F", genetics::Sex::female, "bought").bought_as("ember", {{"+/e", 1.0}}, 1.0);
+  records.founder("F", genetics::Sex::female, "bought").bought_as("tarnbrook", {{"+/e", 1.0}}, 1.0);
   records.founder("M", genetics::Sex::male).clutch("C", "F", {"M"});
   records.clutch_record().hatched = support::day("2026-06-01");
   for (const char* id : {"H1", "H2"}) records.hatchling(id, "C");
   return records;
 }
 
-std::vector<Truth> of_ember(const RecordsBuilder& records, const TruthSettings& settings = {}) {
+std::vector<Truth> of_tarnbrook(const RecordsBuilder& records, const TruthSettings& settings = {}) {
   const auto colony = support::colony_of(support::made(season_model({})), records.records);
   auto found = std::get<std::vector<Truth>>(truths(colony, settings));
   std::erase_if(found, [&](const Truth& truth) {
@@ -31,8 +31,8 @@ std::vector<Truth> of_ember(const RecordsBuilder& records, const TruthSettings& 
 
 TEST(Truths, AreKnownFromTheDayOfTheirResult) {
   auto records = clutch_of_a_carrier();
-  records.result("H1", "ember-test", "clear").on("2026-08-01");
-  const auto found = of_ember(records);
+  records.result("H1", "tarnbrook-test", "clear").on("2026-08-01");
+  const auto found = of_tarnbrook(records);
   ASSERT_EQ(found.size(), 1U);
   EXPECT_EQ(found[0].known_on->text(), "2026-08-01");
   EXPECT_EQ(found[0].kind, Kind::test);
@@ -43,12 +43,12 @@ TEST(Truths, AreKnownFromTheDayOfTheirResult) {
 
 TEST(Truths, LooserThresholdsMakeMoreKnown) {
   auto records = clutch_of_a_carrier();
-  records.brood("H1", "ember", "+/e", {{"plain", 14}}).on("2027-08-01");
+  records.brood("H1", "tarnbrook", "+/e", {{"plain", 14}}).on("2027-08-01");
   // Fourteen plain young by a carrier: even odds times 0.75^14, that is 1.75 %.
-  EXPECT_TRUE(of_ember(records).empty());
+  EXPECT_TRUE(of_tarnbrook(records).empty());
   TruthSettings loose;
   loose.no = 0.02;
-  const auto found = of_ember(records, loose);
+  const auto found = of_tarnbrook(records, loose);
   ASSERT_EQ(found.size(), 1U);
   const double odds = std::pow(0.75, 14);
   EXPECT_NEAR(found[0].probability, odds / (1 + odds), 1e-12);
@@ -57,9 +57,9 @@ TEST(Truths, LooserThresholdsMakeMoreKnown) {
 
 TEST(Truths, SeveralRecordsTogetherMakeKnownOnTheLastOfTheirDays) {
   auto records = clutch_of_a_carrier();
-  records.brood("H1", "ember", "+/e", {{"plain", 10}}).on("2027-08-01");
-  records.brood("H1", "ember", "+/e", {{"plain", 10}}).on("2028-08-01");
-  const auto found = of_ember(records);
+  records.brood("H1", "tarnbrook", "+/e", {{"plain", 10}}).on("2027-08-01");
+  records.brood("H1", "tarnbrook", "+/e", {{"plain", 10}}).on("2028-08-01");
+  const auto found = of_tarnbrook(records);
   ASSERT_EQ(found.size(), 1U);
   EXPECT_EQ(found[0].known_on->text(), "2028-08-01");
 }
@@ -68,10 +68,10 @@ TEST(Truths, SeveralRecordsTogetherMakeKnownOnTheLastOfTheirDays) {
 // the book first claimed to know; the truth is that of the end.
 TEST(Truths, AreDatedByTheFirstClaimAndJudgedByTheLast) {
   auto records = clutch_of_a_carrier();
-  records.result("H1", "ember-test", "carrier").on("2026-08-01");
+  records.result("H1", "tarnbrook-test", "carrier").on("2026-08-01");
   records.withdraw("o1").on("2026-08-10");
-  records.result("H1", "ember-test", "clear").on("2026-08-12");
-  const auto found = of_ember(records);
+  records.result("H1", "tarnbrook-test", "clear").on("2026-08-12");
+  const auto found = of_tarnbrook(records);
   ASSERT_EQ(found.size(), 1U);
   EXPECT_EQ(found[0].known_on->text(), "2026-08-01");
   EXPECT_FALSE(found[0].so());
@@ -79,30 +79,30 @@ TEST(Truths, AreDatedByTheFirstClaimAndJudgedByTheLast) {
 
 TEST(Truths, WhatWasTakenBackIsNotKnown) {
   auto records = clutch_of_a_carrier();
-  records.result("H1", "ember-test", "carrier").on("2026-08-01");
+  records.result("H1", "tarnbrook-test", "carrier").on("2026-08-01");
   records.withdraw("o1").on("2026-08-10");
-  EXPECT_TRUE(of_ember(records).empty());
+  EXPECT_TRUE(of_tarnbrook(records).empty());
 }
 
 TEST(Truths, OfAnEarlierDayKnowNothingLater) {
   auto records = clutch_of_a_carrier();
-  records.result("H1", "ember-test", "carrier").on("2026-08-01");
-  records.result("H2", "ember-test", "carrier").on("2026-09-01");
+  records.result("H1", "tarnbrook-test", "carrier").on("2026-08-01");
+  records.result("H2", "tarnbrook-test", "carrier").on("2026-09-01");
   TruthSettings then;
   then.as_of = support::day("2026-08-15");
-  EXPECT_EQ(of_ember(records, then).size(), 1U);
-  EXPECT_EQ(of_ember(records).size(), 2U);
+  EXPECT_EQ(of_tarnbrook(records, then).size(), 1U);
+  EXPECT_EQ(of_tarnbrook(records).size(), 2U);
 }
 
 // A sibling's proof of the dam makes nothing of the other sibling; the sire's own result does.
 TEST(Truths, ThroughRelativesAreToldAsSuch) {
   RecordsBuilder records;
   records.founder("F", genetics::Sex::female, "bought");
-  records.shows("F", "ember", "ember").on("2026-09-01");
+  records.shows("F", "tarnbrook", "tarnbrook").on("2026-09-01");
   records.founder("M", genetics::Sex::male).clutch("C", "F", {"M"});
   records.clutch_record().hatched = support::day("2026-06-01");
   records.hatchling("H1", "C");
-  const auto found = of_ember(records);
+  const auto found = of_tarnbrook(records);
   ASSERT_EQ(found.size(), 1U);
   EXPECT_EQ(found[0].kind, Kind::relatives);
   EXPECT_TRUE(found[0].so());
@@ -125,10 +125,10 @@ TEST(Truths, ScoresTellNothing) {
 TEST(Truths, ADayOnWhichRecordsClashMakesNothingKnown) {
   auto records = clutch_of_a_carrier();
   // H1 shows the trait, which its clear sire cannot give; taken back a day later.
-  records.shows("H1", "ember", "ember").on("2026-07-01");
+  records.shows("H1", "tarnbrook", "tarnbrook").on("2026-07-01");
   records.withdraw("o1").on("2026-07-02");
-  records.result("H2", "ember-test", "carrier").on("2026-08-01");
-  const auto found = of_ember(records);
+  records.result("H2", "tarnbrook-test", "carrier").on("2026-08-01");
+  const auto found = of_tarnbrook(records);
   ASSERT_EQ(found.size(), 1U);
   EXPECT_EQ(found[0].known_on->text(), "2026-08-01");
 }

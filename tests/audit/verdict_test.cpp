@@ -66,9 +66,10 @@ TEST(Verdict, OfAMarkThatMayBeChanceIsNoEvidenceYet) {
 TEST(Verdict, ExplainedByAnotherTraitNeedsBothOfItsTests) {
   const auto explained = judged(with_other(undecided(), 0.0099, 0.051));
   EXPECT_EQ(explained.verdict, Verdict::explained_by_another_trait);
-  EXPECT_EQ(explained.why,
-            "it follows carriers of harbor s (p 0.0099); once those are told apart nothing is left "
-            "for ember (p 0.051)");
+  EXPECT_EQ(
+      explained.why,
+      "it follows carriers of brackmoor s (p 0.0099); once those are told apart nothing is left "
+      "for tarnbrook (p 0.051)");
   EXPECT_EQ(judged(with_other(undecided(), 0.01, 0.9)).verdict, Verdict::no_evidence_yet);
   EXPECT_EQ(judged(with_other(undecided(), 0.001, 0.05)).verdict, Verdict::no_evidence_yet);
 }

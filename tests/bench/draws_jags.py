@@ -67,7 +67,7 @@ def load(tool, *words):
 
 def rows_of(marker):
     """The row that holds for no, one and two copies of the trait's allele."""
-    return [next(r for r in marker["rows"] if r["at"].get("ember", key) == key) for key in GENOTYPES]
+    return [next(r for r in marker["rows"] if r["at"].get("tarnbrook", key) == key) for key in GENOTYPES]
 
 
 def seen_of(model, colony):
@@ -76,7 +76,7 @@ def seen_of(model, colony):
     shows, read = {}, {}
     for o in colony["observations"]:
         if o["kind"] == "appearance":
-            shows[o["animal"]] = int(o["shows"] == "ember")
+            shows[o["animal"]] = int(o["shows"] == "tarnbrook")
         elif o["kind"] == "score":
             read[o["animal"]] = levels.index(o["level"]) + 1
     return shows, read
@@ -121,7 +121,7 @@ def write(folder, model, colony, draws):
     rows, sure = rows_of(model["markers"][0]), model["scorers"][0]["sure"]
     chances = [likelihood(shows[a["id"]], read[a["id"]], rows, sure) for a in animals]
     origin = model["origins"][0]
-    q = origin["frequencies"]["ember"]["e"]
+    q = origin["frequencies"]["tarnbrook"]["e"]
     table = young()
     cells = [table[d, s, c] for c in range(3) for s in range(3) for d in range(3)]
     descent = {"animals": len(animals), "founders": sum("clutch" not in a for a in animals),

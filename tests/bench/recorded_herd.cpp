@@ -10,7 +10,7 @@
 namespace likelihet::bench {
 namespace {
 
-const char* const levels[3] = {"absent", "faint", "clear"};
+const char* const levels[3] = {"absent", "faint", "strong"};
 
 std::string name(std::size_t animal) {
   return "A" + std::to_string(animal);
@@ -71,7 +71,7 @@ colony::ModelDescription herd_model(std::size_t marks) {
   for (std::size_t m = 1; m < marks; ++m) {
     auto marker = support::crown_fleck();
     marker.id = mark(m);
-    marker.rows = {{{{"ember", "+/e"}}, row(m, true), 8.0}, {{}, row(m, false), 8.0}};
+    marker.rows = {{{{"tarnbrook", "+/e"}}, row(m, true), 8.0}, {{}, row(m, false), 8.0}};
     description.markers.push_back(std::move(marker));
   }
   return description;
@@ -84,7 +84,8 @@ colony::Records herd_records(const HerdShape& shape) {
   for (std::size_t a = 0; a < animals.size(); ++a) {
     add_animal(animals, a, out);
     const std::size_t copies = animals[a].copies;
-    observe(colony::AppearanceRecord{name(a), "ember", copies == 2 ? "ember" : "plain"}, out);
+    observe(colony::AppearanceRecord{name(a), "tarnbrook", copies == 2 ? "tarnbrook" : "plain"},
+            out);
     observe(score(a, 0, animals[a].mark, shape.scorer), out);
     for (std::size_t m = 1; m < shape.marks; ++m) {
       const auto chances = row(m, copies == 1);

@@ -18,7 +18,7 @@ struct HerdShape {
   bool scorer = true;     ///< whether "ana", who may err, read them; else they are sure
 };
 
-/// Invented tables for so many marks, some telling much and some little: "ember", "shed-pcr",
+/// Invented tables for so many marks, some telling much and some little: "tarnbrook", "shed-pcr",
 /// "ana".
 colony::ModelDescription herd_model(std::size_t marks);
 

@@ -104,13 +104,13 @@ TEST_F(append_only, replacing_a_row_is_no_way_round) {
   refuses("INSERT OR REPLACE INTO clutches (sequence, id) VALUES (2, 'C03')", "only ever added");
   refuses(
       "INSERT OR REPLACE INTO observations (sequence, id, kind, animal, locus, shows, entered) "
-      "VALUES (1, 'o1', 'appearance', 'F01', 'ember', 'ember', '2026-05-04T03:02:01Z')",
+      "VALUES (1, 'o1', 'appearance', 'F01', 'tarnbrook', 'tarnbrook', '2026-05-04T03:02:01Z')",
       "only ever added");
   refuses("INSERT OR REPLACE INTO ledger VALUES (1, '2026-05-04T03:02:01Z', 'x', 'x', NULL)",
           "without gaps");
   refuses("INSERT OR REPLACE INTO model VALUES (1, '{}')", "one model");
   refuses("INSERT OR REPLACE INTO clutch_sires VALUES ('C03', 0, 'M02', 2)", "only ever completed");
-  refuses("INSERT OR REPLACE INTO bought_as VALUES ('F01', 0, 'ember', 0.1)",
+  refuses("INSERT OR REPLACE INTO bought_as VALUES ('F01', 0, 'tarnbrook', 0.1)",
           "only ever completed");
 }
 

@@ -126,7 +126,7 @@ TEST(book, a_rehearsal_finds_the_faults_of_the_import) {
   colony::Records wrong = example_records();
   wrong.animals[0].sex = genetics::Sex::male;
   wrong.observations.push_back(
-      {"o7", colony::AppearanceRecord{"F99", "ember", "plain"}, {}, {}, {}, {"/o/6"}});
+      {"o7", colony::AppearanceRecord{"F99", "tarnbrook", "plain"}, {}, {}, {}, {"/o/6"}});
   EXPECT_EQ(refused(book, wrong, Mode::rehearse), refused(book, wrong, Mode::commit));
 }
 
@@ -134,8 +134,12 @@ TEST(book, an_import_with_one_fault_adds_nothing) {
   const Folder folder;
   Book book = Opener::create(folder / "b", example_model(), test_settings());
   colony::Records wrong = example_records();
-  wrong.observations.push_back(
-      {"o7", colony::AppearanceRecord{"F99", "ember", "plain"}, {}, {}, {}, {"/observations/6"}});
+  wrong.observations.push_back({"o7",
+                                colony::AppearanceRecord{"F99", "tarnbrook", "plain"},
+                                {},
+                                {},
+                                {},
+                                {"/observations/6"}});
   const colony::Faults faults = refused(book, wrong);
   ASSERT_EQ(faults.size(), 1U);
   EXPECT_THAT(faults[0].place, HasSubstr("/observations/6"));
@@ -150,7 +154,7 @@ TEST(book, absent_fields_are_filled_in_and_the_ledger_says_which) {
   colony::Records more = example_records();
   more.animals[1].hatched = day("2020-05-05");
   more.animals[1].line = "south";
-  more.animals[1].bought_as = {{"ember", {{"+/+", 0.25}, {"+/e", 0.75}}, {}}};
+  more.animals[1].bought_as = {{"tarnbrook", {{"+/+", 0.25}, {"+/e", 0.75}}, {}}};
   more.clutches[0].paternity = colony::Paternity::mixed;
   const Change change = added(book, more);
   EXPECT_EQ(change.animals_completed, 1U);
@@ -161,7 +165,7 @@ TEST(book, absent_fields_are_filled_in_and_the_ledger_says_which) {
   ASSERT_EQ(ledger.size(), 13U);
   EXPECT_EQ(ledger[11].what, "animal completed");
   EXPECT_EQ(ledger[11].id, "M02");
-  EXPECT_EQ(ledger[11].detail, "line, hatched, bought_as for ember");
+  EXPECT_EQ(ledger[11].detail, "line, hatched, bought_as for tarnbrook");
   EXPECT_EQ(ledger[12].what, "clutch completed");
   EXPECT_EQ(ledger[12].detail, "paternity");
   EXPECT_THAT(book.check(), IsEmpty());

@@ -42,26 +42,27 @@ colony::Model example_model(double fleck_clear) {
   colony::ModelDescription model;
   model.name = "example";
   model.sex_chromosomes = genetics::SexSystem::zw;
-  model.loci = {{"ember",
+  model.loci = {{"tarnbrook",
                  genetics::Chromosome::autosome,
                  {"+", "e"},
-                 {{"default", {{"plain", 1}}}, {"e/e", {{"ember", 1}}}},
+                 {{"default", {{"plain", 1}}}, {"e/e", {{"tarnbrook", 1}}}},
                  {},
                  ""},
-                {"harbor",
+                {"brackmoor",
                  genetics::Chromosome::z,
                  {"+", "h"},
-                 {{"default", {{"dark", 1}}}, {"h/h", {{"silvered", 1}}}},
+                 {{"default", {{"dark", 1}}}, {"h/h", {{"thornwick", 1}}}},
                  {},
                  ""}};
-  model.origins = {{"bought", {{"ember", {{"e", 0.02}}}}, 50}};
-  model.markers = {{"crown-fleck",
-                    {"absent", "clear"},
-                    1.0,
-                    {{{{"ember", "+/e"}}, {0.6, 0.4}, 8}, {{}, {1 - fleck_clear, fleck_clear}, 8}},
-                    {}}};
+  model.origins = {{"bought", {{"tarnbrook", {{"e", 0.02}}}}, 50}};
+  model.markers = {
+      {"crown-fleck",
+       {"absent", "strong"},
+       1.0,
+       {{{{"tarnbrook", "+/e"}}, {0.6, 0.4}, 8}, {{}, {1 - fleck_clear, fleck_clear}, 8}},
+       {}}};
   model.assays = {{"shed-pcr",
-                   "ember",
+                   "tarnbrook",
                    {"clear", "carrier"},
                    {{"+/+", {0.99, 0.01}}, {"+/e", {0.01, 0.99}}, {"e/e", {0.01, 0.99}}},
                    0.004,
@@ -85,7 +86,7 @@ colony::Records example_records() {
        {},
        "north",
        day("2021-06-30"),
-       {{"ember", {{"+/e", 0.66}, {"+/+", 0.34}}, 0.9}},
+       {{"tarnbrook", {{"+/e", 0.66}, {"+/+", 0.34}}, 0.9}},
        {"/animals/0"}},
       {"M02", Sex::male, {}, {}, {}, {}, {}, {"/animals/1"}},
       {"H0301", {}, {}, "C03", {}, {}, {}, {"/animals/2"}},
@@ -102,9 +103,9 @@ colony::Records example_records() {
                        7,
                        {"/clutches/0"}}};
   records.observations = {
-      {"o1", AppearanceRecord{"F01", "ember", "plain"}, day("2024-01-10"), {}, {}, {"/o/0"}},
+      {"o1", AppearanceRecord{"F01", "tarnbrook", "plain"}, day("2024-01-10"), {}, {}, {"/o/0"}},
       {"o2",
-       ScoreRecord{"H0301", "crown-fleck", "clear", {}, "ana", 0.9, true},
+       ScoreRecord{"H0301", "crown-fleck", "strong", {}, "ana", 0.9, true},
        {},
        {},
        {},
@@ -116,7 +117,7 @@ colony::Records example_records() {
        {},
        {"/o/2"}},
       {"o4",
-       BroodRecord{"M02", "ember", "e/e", {{"plain", 7}, {"ember", 0}}},
+       BroodRecord{"M02", "tarnbrook", "e/e", {{"plain", 7}, {"tarnbrook", 0}}},
        {},
        {},
        {},

@@ -27,7 +27,7 @@ TEST(fields, an_animal_in_words) {
   EXPECT_EQ(value(fields, "origin"), "bought");
   EXPECT_EQ(value(fields, "clutch"), std::nullopt);
   EXPECT_EQ(value(fields, "hatched"), "2021-06-30");
-  EXPECT_EQ(value(fields, "bought_as for ember"), "+/+ 0.34, +/e 0.66 with trust 0.9");
+  EXPECT_EQ(value(fields, "bought_as for tarnbrook"), "+/+ 0.34, +/e 0.66 with trust 0.9");
 }
 
 TEST(fields, a_clutch_in_words) {
@@ -43,7 +43,7 @@ TEST(fields, observations_in_words) {
   EXPECT_EQ(value(fields_of(observations[1]), "kind"), "score");
   EXPECT_EQ(value(fields_of(observations[1]), "blind"), "true");
   EXPECT_EQ(value(fields_of(observations[2]), "recorded"), "2024-07-03T18:30:00+02:00");
-  EXPECT_EQ(value(fields_of(observations[3]), "offspring"), "ember 0, plain 7");
+  EXPECT_EQ(value(fields_of(observations[3]), "offspring"), "tarnbrook 0, plain 7");
   EXPECT_EQ(value(fields_of(observations[4]), "of"), "o2");
 }
 

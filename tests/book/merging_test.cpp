@@ -79,8 +79,8 @@ TEST(merging, every_field_of_an_animal_is_compared) {
       {"origin bought, not wild", [](Record& r) { r.origin = "wild"; }},
       {"line north, not south", [](Record& r) { r.line = "south"; }},
       {"hatched 2021-06-30, not 2021-07-01", [](Record& r) { r.hatched = day("2021-07-01"); }},
-      {"bought_as for ember", [](Record& r) { r.bought_as[0].trust = 0.8; }},
-      {"bought_as for ember", [](Record& r) { r.bought_as[0].odds[0].second = 0.6; }}};
+      {"bought_as for tarnbrook", [](Record& r) { r.bought_as[0].trust = 0.8; }},
+      {"bought_as for tarnbrook", [](Record& r) { r.bought_as[0].odds[0].second = 0.6; }}};
   for (const auto& [words, change] : changes) {
     EXPECT_THAT(
         fault_of([&change = change](colony::Records& records) { change(records.animals[0]); }).what,
@@ -119,21 +119,21 @@ TEST(merging, a_share_or_trust_that_is_the_default_may_be_left_out) {
 TEST(merging, odds_for_another_locus_may_be_added) {
   const Merged merged = merged_with([](colony::Records& records) {
     records.animals[0].bought_as.insert(records.animals[0].bought_as.begin(),
-                                        {"harbor", {{"+/W", 1.0}}, {}});
+                                        {"brackmoor", {{"+/W", 1.0}}, {}});
   });
   ASSERT_EQ(merged.animals.size(), 1U);
   EXPECT_EQ(merged.animals[0].known, 1U);
-  EXPECT_EQ(merged.animals[0].fields, "bought_as for harbor");
+  EXPECT_EQ(merged.animals[0].fields, "bought_as for brackmoor");
   ASSERT_EQ(merged.records.animals[0].bought_as.size(), 2U);
-  EXPECT_EQ(merged.records.animals[0].bought_as[1].locus, "harbor");
+  EXPECT_EQ(merged.records.animals[0].bought_as[1].locus, "brackmoor");
   EXPECT_EQ(merged.records.animals[0].place.text, "/animals/0");
 }
 
 TEST(merging, an_observation_is_the_same_or_a_fault) {
   using Records = colony::Records;
   const std::vector<std::pair<std::string, std::function<void(Records&)>>> changes = {
-      {"shows plain, not ember",
-       [](Records& r) { std::get<0>(r.observations[0].what).shows = "ember"; }},
+      {"shows plain, not tarnbrook",
+       [](Records& r) { std::get<0>(r.observations[0].what).shows = "tarnbrook"; }},
       {"on 2024-01-10, not absent", [](Records& r) { r.observations[0].on.reset(); }},
       {"level clear, not absent",
        [](Records& r) { std::get<1>(r.observations[1].what).level.reset(); }},
@@ -143,7 +143,7 @@ TEST(merging, an_observation_is_the_same_or_a_fault) {
        [](Records& r) { std::get<2>(r.observations[2].what).report = "clear"; }},
       {"recorded",
        [](Records& r) { r.observations[2].recorded = moment("2024-07-03T18:30:01+02:00"); }},
-      {"offspring ember 0, plain 7, not ember 0, plain 8",
+      {"offspring tarnbrook 0, plain 7, not tarnbrook 0, plain 8",
        [](Records& r) { std::get<3>(r.observations[3].what).offspring[0].second = 8; }},
       {"why wrong animal, not smudged",
        [](Records& r) { std::get<4>(r.observations[4].what).why = "smudged"; }}};

@@ -47,7 +47,7 @@ colony::AnimalRecord founder(std::size_t number, Sex sex) {
   animal.hatched = maybe(day(day_in(2015)));
   if (*rc::gen::arbitrary<bool>()) {
     const double het = share();
-    animal.bought_as.push_back({"ember", {{"+/e", het}, {"+/+", 1 - het}}, maybe(share())});
+    animal.bought_as.push_back({"tarnbrook", {{"+/e", het}, {"+/+", 1 - het}}, maybe(share())});
   }
   return animal;
 }
@@ -80,11 +80,11 @@ decltype(colony::ObservationRecord::what) any_observation(const Records& records
       records.animals[static_cast<std::size_t>(below(static_cast<int>(records.animals.size())))].id;
   switch (below(4)) {
     case 0:
-      return colony::AppearanceRecord{animal, "ember", below(2) == 0 ? "plain" : "ember"};
+      return colony::AppearanceRecord{animal, "tarnbrook", below(2) == 0 ? "plain" : "tarnbrook"};
     case 1:
       return colony::ScoreRecord{animal,
                                  "crown-fleck",
-                                 maybe(std::string("clear")),
+                                 maybe(std::string("strong")),
                                  {},
                                  maybe(std::string("ana")),
                                  maybe(share()),
@@ -93,7 +93,7 @@ decltype(colony::ObservationRecord::what) any_observation(const Records& records
       return colony::ResultRecord{animal, "shed-pcr", "carrier", maybe(std::string("S-1"))};
     default:
       return colony::BroodRecord{
-          animal, "ember", "e/e", {{"plain", 1 + below(9)}, {"ember", below(9)}}};
+          animal, "tarnbrook", "e/e", {{"plain", 1 + below(9)}, {"tarnbrook", below(9)}}};
   }
 }
 
@@ -150,7 +150,7 @@ Records large_herd(std::size_t animals) {
     records.animals.push_back({hatchling, {}, {}, clutch, {}, {}, {}, {}});
     records.observations.push_back(
         {"r" + std::to_string(i),
-         colony::ScoreRecord{hatchling, "crown-fleck", "clear", {}, "ana", {}, {}},
+         colony::ScoreRecord{hatchling, "crown-fleck", "strong", {}, "ana", {}, {}},
          day("2024-06-01"),
          {},
          {},

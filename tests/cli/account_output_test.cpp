@@ -22,7 +22,7 @@ colony::Colony colony_with(const RecordsBuilder& records) {
 
 RecordsBuilder family() {
   RecordsBuilder records;
-  records.founder("D").bought_as("ember", {{"+/+", 0.5}, {"+/e", 0.5}});
+  records.founder("D").bought_as("tarnbrook", {{"+/+", 0.5}, {"+/e", 0.5}});
   records.founder("S", std::nullopt, "bought").clutch("C", "D", {"S"});
   records.hatchling("H", "C").hatchling("I", "C");
   return records;
@@ -42,13 +42,13 @@ std::string why_of(const RecordsBuilder& records, const std::string& animal) {
 // 1 : 1, the mark x 8, the report x 0.003/0.985: 10 log10 is +9.0 and -25.2.
 TEST(WhyText, MultipliesTheStepsOut) {
   RecordsBuilder records = family();
-  records.score("D", "crown-fleck", "clear").on("2024-05-01");
+  records.score("D", "crown-fleck", "strong").on("2024-05-01");
   records.result("D", "shed-pcr", "clear").on("2024-05-02");
   EXPECT_EQ(why_of(records, "D"),
-            "D: chance of exactly one copy of e at ember\n"
+            "D: chance of exactly one copy of e at tarnbrook\n"
             "  start, from founders, clutches and sexes: 50.0 % (1 : 1)\n"
             "  date        from    factor     dB  before   after  evidence\n"
-            "  2024-05-01  own         ×8   +9.0  50.0 %  88.9 %  crown-fleck: clear\n"
+            "  2024-05-01  own         ×8   +9.0  50.0 %  88.9 %  crown-fleck: strong\n"
             "  2024-05-02  own   ×0.00305  -25.2  88.9 %   2.4 %  shed-pcr: clear\n"
             "  own evidence -16.1 dB, relatives' evidence +0.0 dB\n"
             "  start 1 : 1 ×0.0244 = 1 : 41, that is 2.4 %\n"
@@ -65,19 +65,20 @@ TEST(WhyText, OfNothingSaysSo) {
 
 TEST(WhyText, CountsWhatWeighsNothing) {
   RecordsBuilder records = family();
-  records.shows("D", "ember", "plain").shows("D", "ember", "plain");
+  records.shows("D", "tarnbrook", "plain").shows("D", "tarnbrook", "plain");
   EXPECT_NE(why_of(records, "D").find("not listed: 2 steps that weigh less than 0.05 dB"),
             std::string::npos);
 }
 
 TEST(WhyText, SaysWhatProves) {
   RecordsBuilder records = family();
-  records.shows("H", "ember", "ember").on("2024-05-01");
+  records.shows("H", "tarnbrook", "tarnbrook").on("2024-05-01");
   const std::string text = why_of(records, "D");
   EXPECT_NE(text.find("proves it"), std::string::npos) << text;
   EXPECT_NE(text.find("own evidence +0.0 dB, relatives' evidence decides"), std::string::npos);
   EXPECT_NE(text.find("the evidence settles it: certain, that is 100 %"), std::string::npos);
-  EXPECT_NE(text.find("H: looks ember (ember)"), std::string::npos) << "whose record it was";
+  EXPECT_NE(text.find("H: looks tarnbrook (tarnbrook)"), std::string::npos)
+      << "whose record it was";
 }
 
 // 1e-50 of doubt is doubt: no proof, no 100 %.
@@ -93,7 +94,7 @@ TEST(WhyText, DoesNotSayCertainOfWhatIsNot) {
 TEST(WhyText, SumsManyRelativesUp) {
   RecordsBuilder records = family();
   for (const char* id : {"K1", "K2", "K3", "K4", "K5"}) {
-    records.hatchling(id, "C").score(id, "crown-fleck", "clear").on("2024-05-01");
+    records.hatchling(id, "C").score(id, "crown-fleck", "strong").on("2024-05-01");
   }
   EXPECT_NE(why_of(records, "D").find("5 observations of K1, K2, K3 and 2 more animals"),
             std::string::npos);
@@ -101,8 +102,8 @@ TEST(WhyText, SumsManyRelativesUp) {
 
 TEST(WhyJson, HasEveryStep) {
   RecordsBuilder records = family();
-  records.shows("D", "ember", "plain").score("D", "crown-fleck", "clear").on("2024-05-01");
-  records.shows("H", "ember", "ember").on("2024-05-02");
+  records.shows("D", "tarnbrook", "plain").score("D", "crown-fleck", "strong").on("2024-05-01");
+  records.shows("H", "tarnbrook", "tarnbrook").on("2024-05-02");
   const auto colony = colony_with(records);
   const auto answers = answer_of(colony, "D");
   const json document = json::parse(why_json(colony, answers, support::day("2024-12-31")));
@@ -110,7 +111,7 @@ TEST(WhyJson, HasEveryStep) {
   EXPECT_EQ(document["as_of"], "2024-12-31");
   EXPECT_EQ(document["animal"], "D");
   const json& account = document["accounts"][0];
-  EXPECT_EQ(account["locus"], "ember");
+  EXPECT_EQ(account["locus"], "tarnbrook");
   EXPECT_EQ(account["allele"], "e");
   EXPECT_EQ(account["start"].get<double>(), answers[0].account.start);
   EXPECT_EQ(account["end"].get<double>(), answers[0].account.end);
@@ -127,8 +128,8 @@ TEST(WhyJson, HasEveryStep) {
 TEST(HistoryText, HasALineADay) {
   RecordsBuilder records = family();
   records.records.animals[1].origin.reset();
-  records.score("H", "crown-fleck", "clear").on("2024-05-01");
-  records.score("I", "crown-fleck", "clear").on("2024-05-02");
+  records.score("H", "crown-fleck", "strong").on("2024-05-01");
+  records.score("I", "crown-fleck", "strong").on("2024-05-02");
   const auto colony = colony_with(records);
   Lens lens = lens_of_all(colony);
   lens.animals = {*colony.find_animal("H")};
@@ -138,9 +139,9 @@ TEST(HistoryText, HasALineADay) {
   // 1/4 x 0.4 x 0.225 against 1/4 x 0.05 x 0.225 + 1/2 x 0.05 x 0.05, that is 0.0225 : 0.0040625.
   EXPECT_EQ(history_text(colony, moments, lens, std::nullopt, Terminal::plain(100)),
             "H: chance of exactly one copy, after each day\n"
-            "  day         ember e  recorded of the animal itself\n"
+            "  day         tarnbrook e  recorded of the animal itself\n"
             "  before       25.0 %\n"
-            "  2024-05-01   72.7 %  crown-fleck: clear\n"
+            "  2024-05-01   72.7 %  crown-fleck: strong\n"
             "  2024-05-02   84.7 %\n");
   const json document = json::parse(history_json(colony, moments, lens, std::nullopt));
   EXPECT_EQ(document["format"], "likelihet-history");
@@ -149,14 +150,14 @@ TEST(HistoryText, HasALineADay) {
   EXPECT_TRUE(document["moments"][0]["day"].is_null());
   EXPECT_EQ(document["moments"][1]["observations"], (json{"o1"}));
   EXPECT_TRUE(document["moments"][2]["observations"].empty());
-  EXPECT_EQ(document["moments"][2]["loci"]["ember"]["het"]["e"].get<double>(),
+  EXPECT_EQ(document["moments"][2]["loci"]["tarnbrook"]["het"]["e"].get<double>(),
             moments[2].odds.loci[0].het[0].mean);
 }
 
 // A day whose records clash must not look like any other.
 TEST(HistoryText, MarksADayThatClashes) {
   RecordsBuilder records = family();
-  records.shows("H", "ember", "plain").on("2024-05-01").shows("H", "ember", "ember");
+  records.shows("H", "tarnbrook", "plain").on("2024-05-01").shows("H", "tarnbrook", "tarnbrook");
   records.on("2024-05-02");
   const auto colony = colony_with(records);
   Lens lens = lens_of_all(colony);

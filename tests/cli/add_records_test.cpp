@@ -15,17 +15,17 @@ TEST(Sire, MayHaveAShareAfterTheLastColon) {
 }
 
 TEST(BoughtAs, ReadsClaimAndTrust) {
-  const auto claim = bought_as_of("ember:+/+=0.34,+/e=0.66@0.9");
-  EXPECT_EQ(claim.locus, "ember");
+  const auto claim = bought_as_of("tarnbrook:+/+=0.34,+/e=0.66@0.9");
+  EXPECT_EQ(claim.locus, "tarnbrook");
   const colony::Named<double> odds = {{"+/+", 0.34}, {"+/e", 0.66}};
   EXPECT_EQ(claim.odds, odds);
   EXPECT_EQ(claim.trust, 0.9);
-  EXPECT_EQ(bought_as_of("ember:+/e=1").trust, std::nullopt);
+  EXPECT_EQ(bought_as_of("tarnbrook:+/e=1").trust, std::nullopt);
 }
 
 TEST(BoughtAs, RefusesOtherForms) {
-  for (const char* text : {"", "ember", "ember:", "ember:+/e", "ember:+/e=x", "ember:+/e=1@",
-                           "ember:+/e=1@x", "ember:+/e=1,,"}) {
+  for (const char* text : {"", "tarnbrook", "tarnbrook:", "tarnbrook:+/e", "tarnbrook:+/e=x",
+                           "tarnbrook:+/e=1@", "tarnbrook:+/e=1@x", "tarnbrook:+/e=1,,"}) {
     try {
       bought_as_of(text);
       ADD_FAILURE() << text;

@@ -49,7 +49,7 @@ struct Planned {
 RecordsBuilder family() {
   RecordsBuilder records;
   records.founder("D", Sex::female)
-      .bought_as("ember", {{"+/+", 0.5}, {"+/e", 0.25}, {"+/p", 0.25}});
+      .bought_as("tarnbrook", {{"+/+", 0.5}, {"+/e", 0.25}, {"+/p", 0.25}});
   records.founder("S", Sex::male).clutch("C", "D", {"S"}).hatchling("H", "C");
   return records;
 }
@@ -71,7 +71,7 @@ TEST(NextTestOutput, NamesAllelesWhereThereAreSeveral) {
 TEST(NextTestOutput, TellsMoneyInThePolicysCurrency) {
   colony::Policy policy;
   policy.currency = "crowns";
-  policy.worth = {{"ember", {{"+/e", 300}, {"+/p", 300}}, 100}};
+  policy.worth = {{"tarnbrook", {{"+/e", 300}, {"+/p", 300}}, 100}};
   planning::TestQuestion question;
   question.tests = 1;
   const Planned planned(colony_with(series(), family()), policy, question);
@@ -134,7 +134,7 @@ struct Kept {
 
 RecordsBuilder clutch() {
   RecordsBuilder records;
-  records.founder("D", Sex::female).bought_as("ember", {{"+/+", 0.5}, {"+/e", 0.5}});
+  records.founder("D", Sex::female).bought_as("tarnbrook", {{"+/+", 0.5}, {"+/e", 0.5}});
   records.founder("S", Sex::male).clutch("C", "D", {"S"});
   records.hatchling("H1", "C", Sex::female).hatchling("H2", "C", Sex::male).hatchling("H3", "C");
   return records;

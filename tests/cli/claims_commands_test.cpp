@@ -1,5 +1,5 @@
 // What a keeper publishes, through the commands: publish, claims, verify, withdraw, and what the
-// listing, the certificate and the audit make of it.
+// listing, the sheet and the audit make of it.
 #include <cctype>
 #include <fstream>
 #include <regex>
@@ -29,13 +29,14 @@ using testing::IsEmpty;
 using testing::Not;
 using testing::SizeIs;
 
-const std::string fixtures = std::string(LIKELIHET_SOURCE_DIR) + "/tests/transcripts/fixtures/";
+const std::string fixtures = std::string(LIKELIHET_SOURCE_DIR) + "/tests/console/fixtures/";
 
 class Claims : public testing::Test {
  protected:
   // Two parents sold as het, trusted wholly; a visual, and two plain young: 66 % each.
   static json two_hets(const std::string& young = "H1", const std::string& other = "H2") {
-    const json sold = json::array({{{"locus", "ember"}, {"odds", {{"+/e", 1.0}}}, {"trust", 1.0}}});
+    const json sold =
+        json::array({{{"locus", "tarnbrook"}, {"odds", {{"+/e", 1.0}}}, {"trust", 1.0}}});
     json document = {{"format", "likelihet-colony"}, {"version", 1}};
     document["animals"] = {{{"id", "F"}, {"sex", "female"}, {"bought_as", sold}},
                            {{"id", "M"}, {"sex", "male"}, {"bought_as", sold}},
@@ -49,8 +50,8 @@ class Claims : public testing::Test {
     return document;
   }
   static json looks(const std::string& id, const std::string& animal) {
-    return {{"id", id},         {"kind", "appearance"}, {"animal", animal},
-            {"locus", "ember"}, {"shows", "plain"},     {"on", "2024-06-02"}};
+    return {{"id", id},         {"kind", "appearance"}, {"animal", animal}, {"locus", "tarnbrook"},
+            {"shows", "plain"}, {"on", "2024-06-02"}};
   }
 
   void make(const json& colony) {
@@ -66,7 +67,7 @@ class Claims : public testing::Test {
     return Keeper::run(arguments);
   }
   Ended verify(const std::string& code, const std::vector<std::string>& options = {}) const {
-    std::vector<std::string> arguments{"verify", code, book};
+    std::vector<std::string> arguments{"verify", book, code};
     arguments.insert(arguments.end(), options.begin(), options.end());
     return Keeper::run(arguments);
   }
@@ -125,14 +126,14 @@ TEST_F(TwoHets, PublishSaysInNumbersWhatItSaysInWords) {
   EXPECT_THAT(claim["correction"], IsEmpty());
   ASSERT_THAT(claim["numbers"], SizeIs(1));
   const json& number = claim["numbers"][0];
-  EXPECT_EQ(number["locus"], "ember");
+  EXPECT_EQ(number["locus"], "tarnbrook");
   EXPECT_EQ(number["allele"], "e");
   EXPECT_EQ(number["label"], "possible");
   EXPECT_EQ(number["basis"], "pedigree");
   EXPECT_NEAR(number["value"], 2.0 / 3, 1e-12);
   EXPECT_EQ(number["low"], 0.66);
   EXPECT_EQ(number["high"], 0.66);
-  EXPECT_EQ(number["headline"], "66 % possible het for ember");
+  EXPECT_EQ(number["headline"], "66 % possible het for tarnbrook");
   EXPECT_EQ(number["now"]["state"], "stands");
   EXPECT_EQ(number["now"]["value"], number["value"]);
   EXPECT_THAT(number["rests_on"], ElementsAre("o1"));
@@ -186,7 +187,7 @@ TEST_F(TwoHets, AnOvertakenClaimSaysSoEverywhereUntilItIsPublishedAnew) {
   EXPECT_THAT(old["correction"], SizeIs(2));
   const Ended text = run({"claims"});
   EXPECT_THAT(text.output, AllOf(HasSubstr("overtaken"), HasSubstr("To send:")));
-  for (const std::string command : {"listing", "certificate"}) {
+  for (const std::string command : {"listing", "sheet"}) {
     expect_fault(run({command, "H1"}), ExitStatus::failed, "claim " + code);
     EXPECT_EQ(run({command, "H2"}).status(), ExitStatus::done) << "the sib has no claim";
   }
@@ -197,7 +198,7 @@ TEST_F(TwoHets, AnOvertakenClaimSaysSoEverywhereUntilItIsPublishedAnew) {
   EXPECT_EQ(both[0]["state"], "replaced");
   EXPECT_EQ(both[0]["end"]["replaced_by"], made[0]["code"]);
   EXPECT_EQ(both[0]["end"]["why"], "overtaken");
-  for (const std::string command : {"listing", "certificate"}) {
+  for (const std::string command : {"listing", "sheet"}) {
     EXPECT_THAT(run({command, "H1"}).output, HasSubstr(made[0]["code"].get<std::string>()));
   }
 }
@@ -272,7 +273,7 @@ TEST_F(TwoHets, AClaimIsDerivedByTheModelAndPolicyOfItsDay) {
   const std::string code = publish("H1");
   std::ifstream file(fixtures + "model.json");
   json model = json::parse(file);
-  model["loci"][0]["appearance"]["e/e"] = "glow";
+  model["loci"][0]["appearance"]["e/e"] = "quillmarsh";
   model["assays"][0]["mix_up"] = 0.25;
   ASSERT_EQ(run({"import", keeper.file("model.json", model.dump())}).status(), ExitStatus::done);
   ASSERT_EQ(run({"import", fixtures + "policy.json"}).status(), ExitStatus::done);
@@ -307,7 +308,7 @@ TEST_F(TwoHets, WithdrawingAnOvertakenClaimSaysWhatToSend) {
 
 // An observation may be called like a code; the claim's comes first, and only of this book.
 TEST_F(TwoHets, AnObservationNamedLikeACodeIsStillWithdrawn) {
-  ASSERT_EQ(run({"see", "H1", "ember", "plain", "--id", "0000-0000-0000-0000"}).status(),
+  ASSERT_EQ(run({"appearance", "H1", "tarnbrook", "plain", "--id", "0000-0000-0000-0000"}).status(),
             ExitStatus::done);
   publish("H1");
   EXPECT_EQ(run({"withdraw", "0000-0000-0000-0000", "--why", "twice"}).status(), ExitStatus::done);
@@ -319,7 +320,8 @@ TEST_F(TwoHets, AnObservationNamedLikeACodeIsStillWithdrawn) {
 TEST_F(TwoHets, TheSameNumberSaidAfterItsRecordWasTakenBackIsANewClaim) {
   const std::string code = publish("H1");
   run({"withdraw", "o1", "--why", "another animal"});
-  ASSERT_EQ(run({"see", "H1", "ember", "plain", "--id", "look"}).status(), ExitStatus::done);
+  ASSERT_EQ(run({"appearance", "H1", "tarnbrook", "plain", "--id", "look"}).status(),
+            ExitStatus::done);
   const json claim = claims_of({"claims"})[0];
   EXPECT_EQ(claim["state"], "overtaken");
   EXPECT_EQ(claim["numbers"][0]["now"]["state"], "basis-withdrawn");
@@ -330,7 +332,8 @@ TEST_F(TwoHets, TheSameNumberSaidAfterItsRecordWasTakenBackIsANewClaim) {
 
 TEST_F(TwoHets, NothingIsPublishedFromRecordsThatContradictThemselves) {
   const std::string code = publish("H1");
-  ASSERT_EQ(run({"see", "F", "ember", "ember", "--id", "odd"}).status(), ExitStatus::contradiction);
+  ASSERT_EQ(run({"appearance", "F", "tarnbrook", "tarnbrook", "--id", "odd"}).status(),
+            ExitStatus::contradiction);
   EXPECT_EQ(run({"publish", "H2"}).status(), ExitStatus::contradiction);
   EXPECT_EQ(run({"claims"}).status(), ExitStatus::contradiction);
   EXPECT_THAT(book::Book::open(book).claims(), SizeIs(1));
@@ -428,7 +431,7 @@ TEST_F(HostileIds, CannotTurnTheTextRound) {
 TEST_F(HostileIds, AreOnlyTextInThePagesThatQuoteTheirClaim) {
   claims_of({"publish", ids[0], ids[1]});
   for (const std::string& page : {run({"listing", ids[0], ids[1], "--format", "html"}).output,
-                                  run({"certificate", ids[0]}).output}) {
+                                  run({"sheet", ids[0]}).output}) {
     EXPECT_THAT(page, Not(HasSubstr("<script>alert")));
     EXPECT_THAT(page, HasSubstr("&lt;script&gt;"));
   }

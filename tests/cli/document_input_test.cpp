@@ -46,7 +46,7 @@ TEST(Imported, IsADocumentWhateverItsName) {
 
 TEST(Imported, IsAModelWhereItSaysSo) {
   const auto read = imported(
-      R"({"format":"likelihet-model","version":1,"loci":[{"id":"ember","alleles":["+","e"]}]})",
+      R"({"format":"likelihet-model","version":1,"loci":[{"id":"tarnbrook","alleles":["+","e"]}]})",
       "m.json", std::nullopt);
   EXPECT_EQ(std::get<colony::Model>(read).loci().size(), 1U);
 }
@@ -129,7 +129,7 @@ TEST(ChangeJson, HasMovesOnlyWhereOddsWereComputed) {
   auto document = nlohmann::json::parse(change_json(told));
   EXPECT_EQ(document["observation"], "o7");
   EXPECT_FALSE(document.contains("moved"));
-  told.moves = MovesTold{{{"H", "ember", "e", 0.25, 0.5, false, false}}, std::nullopt};
+  told.moves = MovesTold{{{"H", "tarnbrook", "e", 0.25, 0.5, false, false}}, std::nullopt};
   document = nlohmann::json::parse(change_json(told));
   EXPECT_EQ(document["moved"][0]["after"], 0.5);
   EXPECT_TRUE(document["surprise"].is_null());

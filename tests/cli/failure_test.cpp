@@ -107,7 +107,7 @@ TEST(FailureOfContradiction, NamesEachRecordThatTakesPart) {
   records.founder("D").founder("S").clutch("C", "D", {"S"});
   records.hatchling("H", "C", genetics::Sex::male);
   records.records.animals[1].origin = "bought";
-  records.shows("H", "ember", "ember").on("2024-06-11");
+  records.shows("H", "tarnbrook", "tarnbrook").on("2024-06-11");
   const auto colony =
       support::colony_of(support::sex_linked_model(genetics::Chromosome::z), records);
   const auto failure = failure_of(colony, support::clash_of(colony));
@@ -116,7 +116,7 @@ TEST(FailureOfContradiction, NamesEachRecordThatTakesPart) {
   EXPECT_EQ(failure.faults()[0].place, "book");
   EXPECT_NE(failure.faults()[0].mend.find("likelihet withdraw"), std::string::npos);
   EXPECT_EQ(failure.faults()[1].place, "observation o1");
-  EXPECT_EQ(failure.faults()[1].what, "2024-06-11, H: looks ember (ember)");
+  EXPECT_EQ(failure.faults()[1].what, "2024-06-11, H: looks tarnbrook (tarnbrook)");
 }
 
 TEST(FailureOfSize, SaysWhatToDo) {
@@ -134,7 +134,7 @@ TEST(RecordsById, AreFoundOrTheNearestIsNamed) {
   const auto colony = support::colony_of(support::recessive_model(), records);
   EXPECT_EQ(animal_named(colony, "F02"), 1U);
   EXPECT_EQ(clutch_named(colony, "C03"), 0U);
-  EXPECT_EQ(locus_named(colony.model(), "ember"), 0U);
+  EXPECT_EQ(locus_named(colony.model(), "tarnbrook"), 0U);
   for (const auto& [find, what] :
        {std::pair<void (*)(const colony::Colony&), std::string>{
             [](const colony::Colony& c) { animal_named(c, "F0l"); }, "no animal 'F0l'"},

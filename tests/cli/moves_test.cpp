@@ -15,7 +15,7 @@ using support::SolvedColony;
 
 RecordsBuilder family() {
   RecordsBuilder records;
-  records.founder("D").bought_as("ember", {{"+/+", 0.5}, {"+/e", 0.5}}).founder("S");
+  records.founder("D").bought_as("tarnbrook", {{"+/+", 0.5}, {"+/e", 0.5}}).founder("S");
   records.founder("X", std::nullopt, "bought");
   records.clutch("C", "D", {"S"}).hatchling("H", "C").hatchling("I", "C");
   return records;
@@ -32,11 +32,11 @@ MovesTold told_of(const RecordsBuilder& before, const RecordsBuilder& after,
 // H's mark: odds 1 : 3 become 8 : 3. D 1/2 to 9/11; I 1/4 to 4.5/11. S and X do not move.
 TEST(Moves, AreToldLargestFirst) {
   RecordsBuilder after = family();
-  after.score("H", "crown-fleck", "clear");
+  after.score("H", "crown-fleck", "strong");
   const auto told = told_of(family(), after);
   ASSERT_EQ(told.moves.size(), 3U);
   EXPECT_EQ(told.moves[0].animal, "H");
-  EXPECT_EQ(told.moves[0].locus, "ember");
+  EXPECT_EQ(told.moves[0].locus, "tarnbrook");
   EXPECT_EQ(told.moves[0].allele, "e");
   EXPECT_NEAR(told.moves[0].before, 0.25, 1e-15);
   EXPECT_NEAR(told.moves[0].after, 8.0 / 11, 1e-14);
@@ -46,9 +46,9 @@ TEST(Moves, AreToldLargestFirst) {
   EXPECT_EQ(moves_text(told, Terminal::plain(80)),
             "3 animals changed\n"
             "  animal  one copy of  before   after\n"
-            "  H       ember e      25.0 %  72.7 %\n"
-            "  D       ember e      50.0 %  81.8 %\n"
-            "  I       ember e      25.0 %  40.9 %\n");
+            "  H       tarnbrook e      25.0 %  72.7 %\n"
+            "  D       tarnbrook e      50.0 %  81.8 %\n"
+            "  I       tarnbrook e      25.0 %  40.9 %\n");
 }
 
 TEST(Moves, OfNothingAreNone) {
@@ -75,7 +75,7 @@ TEST(Moves, KnowWhatIsCertain) {
   RecordsBuilder before = family();
   before.records.animals[1].origin = "bought";
   RecordsBuilder after = before;
-  after.shows("H", "ember", "ember");
+  after.shows("H", "tarnbrook", "tarnbrook");
   const auto told = told_of(before, after);
   bool found = false;
   for (const auto& move : told.moves) {
@@ -119,7 +119,7 @@ TEST(Moves, ListTheTwentyLargest) {
   for (int i = 0; i < 23; ++i) {
     std::string id = "H";
     id += std::to_string(i);
-    told.moves.push_back({id, "ember", "e", 0.1, 0.9 - i / 100.0, false, false});
+    told.moves.push_back({id, "tarnbrook", "e", 0.1, 0.9 - i / 100.0, false, false});
   }
   const std::string text = moves_text(told, Terminal::plain(80));
   EXPECT_TRUE(text.starts_with("23 animals changed\n"));
@@ -131,8 +131,8 @@ TEST(Moves, ListTheTwentyLargest) {
 // An animal that moved at two loci is one animal.
 TEST(Moves, CountAnimalsOnce) {
   MovesTold told;
-  told.moves = {{"H", "ember", "e", 0.1, 0.9, false, false},
-                {"H", "harbor", "s", 0.2, 0.9, false, false}};
+  told.moves = {{"H", "tarnbrook", "e", 0.1, 0.9, false, false},
+                {"H", "brackmoor", "s", 0.2, 0.9, false, false}};
   EXPECT_TRUE(moves_text(told, Terminal::plain(80)).starts_with("1 animal changed\n"));
 }
 

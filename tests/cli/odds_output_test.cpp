@@ -16,14 +16,14 @@ using nlohmann::json;
 using support::RecordsBuilder;
 using support::SolvedColony;
 
-// D carries with 1/2; H and I are hers, H read "clear": 8/11 after 1/4, I 4.5/11.
+// D carries with 1/2; H and I are hers, H read "strong": 8/11 after 1/4, I 4.5/11.
 RecordsBuilder family() {
   RecordsBuilder records;
-  records.founder("D", Sex::female).bought_as("ember", {{"+/+", 0.5}, {"+/e", 0.5}});
+  records.founder("D", Sex::female).bought_as("tarnbrook", {{"+/+", 0.5}, {"+/e", 0.5}});
   records.founder("S", Sex::male).clutch("C03", "D", {"S"});
   records.clutch_record().hatched = support::day("2024-06-01");
   records.hatchling("H", "C03").hatchling("I", "C03", Sex::male);
-  records.score("H", "crown-fleck", "clear").on("2024-06-11");
+  records.score("H", "crown-fleck", "strong").on("2024-06-11");
   return records;
 }
 
@@ -39,35 +39,37 @@ json json_of(const SolvedColony& solved) {
 
 TEST(OddsText, HasATableAGroup) {
   const std::string text = text_of(SolvedColony(support::recessive_model(), family()));
-  EXPECT_EQ(text,
-            "Founders\n"
-            "  ember: one copy of e  sex     pedigree  with marks  with results  95 % interval\n"
-            "  D                     female    50.0 %      81.8 %        81.8 %         81.8 %\n"
-            "  S                     male         0 %         0 %           0 %            0 %\n"
-            "\n"
-            "Clutch C03: D × S, hatched 2024-06-01\n"
-            "  ember: one copy of e  sex   pedigree  with marks  with results  95 % interval\n"
-            "  H                     ?       25.0 %      72.7 %        72.7 %         72.7 %\n"
-            "  I                     male    25.0 %      40.9 %        40.9 %         40.9 %\n"
-            "\n"
-            "These are estimates from the records and tables of marks (belief only); marks are not "
-            "proof.\n");
+  EXPECT_EQ(
+      text,
+      "Founders\n"
+      "  tarnbrook: one copy of e  sex     pedigree  with marks  with results  95 % interval\n"
+      "  D                     female    50.0 %      81.8 %        81.8 %         81.8 %\n"
+      "  S                     male         0 %         0 %           0 %            0 %\n"
+      "\n"
+      "Clutch C03: D × S, hatched 2024-06-01\n"
+      "  tarnbrook: one copy of e  sex   pedigree  with marks  with results  95 % interval\n"
+      "  H                     ?       25.0 %      72.7 %        72.7 %         72.7 %\n"
+      "  I                     male    25.0 %      40.9 %        40.9 %         40.9 %\n"
+      "\n"
+      "These are estimates from the records and tables of marks (belief only); marks are not "
+      "proof.\n");
 }
 
 TEST(OddsText, SaysWhatIsAlikeOnce) {
   RecordsBuilder records = family();
   records.records.observations.clear();
   const std::string text = text_of(SolvedColony(support::recessive_model(), records), 140);
-  EXPECT_NE(text.find("  ember: one copy of e: pedigree 25.0 %, with marks 25.0 %, with results "
-                      "25.0 % (25.0 %) for all 2\n"),
-            std::string::npos)
+  EXPECT_NE(
+      text.find("  tarnbrook: one copy of e: pedigree 25.0 %, with marks 25.0 %, with results "
+                "25.0 % (25.0 %) for all 2\n"),
+      std::string::npos)
       << text;
 }
 
 // Where some may have two copies they get a column of their own.
 TEST(OddsText, TellsTwoCopiesWhereTheyMayBe) {
   RecordsBuilder records = family();
-  records.records.animals[1].bought_as = {{"ember", {{"+/e", 1.0}}, 1.0}};
+  records.records.animals[1].bought_as = {{"tarnbrook", {{"+/e", 1.0}}, 1.0}};
   const std::string text = text_of(SolvedColony(support::recessive_model(), records));
   EXPECT_NE(text.find("two copies"), std::string::npos);
   EXPECT_EQ(text.find("two copies"), text.rfind("two copies")) << "founders have none";
@@ -114,7 +116,7 @@ TEST(OddsText, TellsSurprisesAndCautionsOfWhatIsShown) {
   const std::string text = text_of(solved, 400);
   EXPECT_NE(text.find("Surprising: o2 (2024-07-01), S: shed-pcr: carrier."), std::string::npos)
       << text;
-  EXPECT_NE(text.find("Caution, ember: Pairing two needs advice."), std::string::npos);
+  EXPECT_NE(text.find("Caution, tarnbrook: Pairing two needs advice."), std::string::npos);
   Lens lens = lens_of_all(solved.colony());
   lens.animals = {*solved.colony().find_animal("H")};
   const std::string of_h = odds_text(solved.colony(), solved.odds(), lens, std::nullopt,
@@ -150,7 +152,7 @@ TEST(OddsJson, KeepsEveryBit) {
   EXPECT_EQ(document["log_evidence"].get<double>(), solved.odds().log_evidence);
   ASSERT_EQ(document["animals"].size(), 4U);
   for (std::size_t a = 0; a < 4; ++a) {
-    const json& ember = document["animals"][a]["loci"]["ember"];
+    const json& tarnbrook = document["animals"][a]["loci"]["tarnbrook"];
     const auto& at = solved.odds().animals[a].loci[0];
     for (const auto& [key, layer] :
          {std::pair<const char*, const std::vector<double>*>{"pedigree", &at.pedigree},
@@ -158,12 +160,12 @@ TEST(OddsJson, KeepsEveryBit) {
           {"posterior", &at.posterior}}) {
       const std::vector<std::string> genotypes = {"+/+", "+/e", "e/e"};
       for (std::size_t g = 0; g < 3; ++g) {
-        const double told = ember[key].value(genotypes[g], 0.0);
+        const double told = tarnbrook[key].value(genotypes[g], 0.0);
         EXPECT_EQ(told, (*layer)[g] < 1e-15 ? 0.0 : (*layer)[g]) << key << genotypes[g];
       }
     }
-    EXPECT_EQ(ember["het"]["e"]["mean"].get<double>(), at.het[0].mean);
-    EXPECT_EQ(ember["het"]["e"]["interval"][0].get<double>(), at.het[0].low);
+    EXPECT_EQ(tarnbrook["het"]["e"]["mean"].get<double>(), at.het[0].mean);
+    EXPECT_EQ(tarnbrook["het"]["e"]["interval"][0].get<double>(), at.het[0].low);
   }
   EXPECT_FALSE(document["animals"][0].contains("clutch"));
   EXPECT_EQ(document["animals"][2]["clutch"], "C03");

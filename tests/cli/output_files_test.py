@@ -15,14 +15,14 @@ import tempfile
 import unittest
 
 HERE = pathlib.Path(__file__).resolve().parent
-FIXTURES = HERE.parent / "transcripts" / "fixtures"
+FIXTURES = HERE.parent / "console" / "fixtures"
 PROGRAM = ""
 
 # Command and option -> the words before the file's name.
 OUTPUTS = {
     ("audit", "--html"): ["audit", "demo.book", "--resamples", "40", "--html"],
     ("audit", "--csv"): ["audit", "demo.book", "--resamples", "40", "--csv"],
-    ("certificate", "--html"): ["certificate", "demo.book", "H0301", "--html"],
+    ("sheet", "--html"): ["sheet", "demo.book", "H0301", "--html"],
 }
 # Those that make a book: nothing is ever replaced by one.
 BOOKS = {

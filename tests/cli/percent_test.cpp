@@ -10,9 +10,9 @@
 namespace likelihet::cli::percent_test {
 namespace {
 
-genetics::Locus ember() {
+genetics::Locus tarnbrook() {
   genetics::Locus::Parts parts;
-  parts.id = "ember";
+  parts.id = "tarnbrook";
   parts.alleles = {"+", "e"};
   parts.appearances = {"plain"};
   parts.appearance = {{1}, {1}, {1}};
@@ -36,7 +36,7 @@ TEST(Percent, IsCertainOnlyWhereTheContraryIsImpossible) {
 }
 
 TEST(Percent, CountsCopies) {
-  const auto locus = ember();
+  const auto locus = tarnbrook();
   const std::vector<double> odds = {0.25, 0.5, 0.25};
   EXPECT_DOUBLE_EQ(chance_of_copies(locus, odds, 1, 1).yes, 0.5);
   EXPECT_DOUBLE_EQ(chance_of_copies(locus, odds, 1, 2).yes, 0.25);

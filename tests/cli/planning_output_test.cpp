@@ -19,22 +19,22 @@ using testing::Not;
 constexpr const char* model = R"({"format": "likelihet-model", "version": 1, "name": "t",
   "sex_chromosomes": "ZW",
   "loci": [
-    {"id": "ember", "on": "autosome", "alleles": ["+", "e"],
-     "appearance": {"default": "plain", "e/e": "ember"}, "viability": {}, "caution": "may wobble"},
-    {"id": "tide", "on": "Z", "alleles": ["+", "a", "b"],
+    {"id": "tarnbrook", "on": "autosome", "alleles": ["+", "e"],
+     "appearance": {"default": "plain", "e/e": "tarnbrook"}, "viability": {}, "caution": "may wobble"},
+    {"id": "hollowmere", "on": "Z", "alleles": ["+", "a", "b"],
      "appearance": {"default": "plain", "a/a": "ebb", "a/W": "ebb"}, "viability": {}, "caution": ""}],
   "origins": [], "markers": [], "assays": [], "scorers": []})";
 
 constexpr const char* colony = R"({"format": "likelihet-colony", "version": 1,
   "animals": [
-    {"id": "F", "sex": "female", "bought_as": [{"locus": "ember", "odds": {"e/e": 1}}]},
-    {"id": "M", "sex": "male", "bought_as": [{"locus": "ember", "odds": {"+/+": 0.5, "+/e": 0.5}}]},
+    {"id": "F", "sex": "female", "bought_as": [{"locus": "tarnbrook", "odds": {"e/e": 1}}]},
+    {"id": "M", "sex": "male", "bought_as": [{"locus": "tarnbrook", "odds": {"+/+": 0.5, "+/e": 0.5}}]},
     {"id": "U"},
     {"id": "H1", "clutch": "C"}, {"id": "H2", "clutch": "C"}, {"id": "H3", "clutch": "C"}],
   "clutches": [{"id": "C", "dam": "F", "sires": [{"id": "M"}]}],
   "observations": [
-    {"id": "o1", "kind": "appearance", "animal": "H1", "locus": "ember", "shows": "plain"},
-    {"id": "o2", "kind": "appearance", "animal": "H2", "locus": "ember", "shows": "plain"}]})";
+    {"id": "o1", "kind": "appearance", "animal": "H1", "locus": "tarnbrook", "shows": "plain"},
+    {"id": "o2", "kind": "appearance", "animal": "H2", "locus": "tarnbrook", "shows": "plain"}]})";
 
 class Pairings : public testing::Test {
  protected:
@@ -57,63 +57,64 @@ class Pairings : public testing::Test {
 
 // M is het with 1/2 x 1/4 against 1/2: 1/5. A visual is 1/10 a young.
 TEST_F(Pairings, OutlookDocument) {
-  const json out = document({"outlook", "F", "M", "--eggs", "4"});
+  const json out = document({"outlook", "F", "M", "--offspring", "4"});
   EXPECT_EQ(out["format"], "likelihet-outlook");
   EXPECT_EQ(out["loci"].size(), 2u);
-  const json& ember = out["loci"][0];
-  EXPECT_EQ(ember["parents"].size(), 2u);
-  EXPECT_NEAR(ember["parents"][1]["probability"].get<double>(), 0.2, 1e-15);
-  const json& visual = ember["genotypes"][1];
+  const json& tarnbrook = out["loci"][0];
+  EXPECT_EQ(tarnbrook["parents"].size(), 2u);
+  EXPECT_NEAR(tarnbrook["parents"][1]["probability"].get<double>(), 0.2, 1e-15);
+  const json& visual = tarnbrook["genotypes"][1];
   EXPECT_EQ(visual["genotype"], "e/e");
   EXPECT_NEAR(visual["chance"].get<double>(), 0.1, 1e-15);
   EXPECT_NEAR(visual["expected"].get<double>(), 0.4, 1e-15);
   EXPECT_NEAR(visual["at_least_one"].get<double>(), 0.2 * 15 / 16, 1e-15);
-  EXPECT_EQ(ember["appearances"][0]["counts"].size(), 5u);
-  EXPECT_TRUE(ember["sexes"].is_null());
+  EXPECT_EQ(tarnbrook["appearances"][0]["counts"].size(), 5u);
+  EXPECT_TRUE(tarnbrook["sexes"].is_null());
   EXPECT_EQ(out["loci"][1]["sexes"].size(), 2u);
   EXPECT_TRUE(out["combined"].is_array());
-  EXPECT_TRUE(document({"outlook", "F", "M", "--locus", "tide"})["combined"].is_null());
+  EXPECT_TRUE(document({"outlook", "F", "M", "--locus", "hollowmere"})["combined"].is_null());
 }
 
 // Three young are recorded of the one clutch.
 TEST_F(Pairings, EggsAreTheMeanClutchUnlessGiven) {
-  EXPECT_EQ(document({"outlook", "F", "M"})["eggs"], 3);
-  EXPECT_EQ(document({"outlook", "F", "M", "--eggs", "7"})["eggs"], 7);
+  EXPECT_EQ(document({"outlook", "F", "M"})["offspring"], 3);
+  EXPECT_EQ(document({"outlook", "F", "M", "--offspring", "7"})["offspring"], 7);
 }
 
 TEST_F(Pairings, OutlookText) {
-  const std::string text = run({"outlook", "F", "U", "--eggs", "2"}).output;
+  const std::string text = run({"outlook", "F", "U", "--offspring", "2"}).output;
   EXPECT_THAT(text, HasSubstr("the sex of U is not recorded; taken as male"));
   EXPECT_THAT(text, HasSubstr("females (50.0 % of the young): 100 % plain"));
-  EXPECT_THAT(text, HasSubstr("Caution: ember: may wobble"));
+  EXPECT_THAT(text, HasSubstr("Caution: tarnbrook: may wobble"));
   EXPECT_THAT(text, HasSubstr("reptile veterinarian"));
   EXPECT_THAT(text, HasSubstr("local law"));
   EXPECT_THAT(text, HasSubstr("belief only"));
 }
 
 TEST_F(Pairings, RankingDocument) {
-  const json out = document({"outlook", "--rank", "ember=e/e", "--limit", "2", "--eggs", "4"});
+  const json out =
+      document({"outlook", "--rank", "tarnbrook=e/e", "--limit", "2", "--offspring", "4"});
   EXPECT_EQ(out["format"], "likelihet-ranking");
   EXPECT_EQ(out["goal"]["genotype"], "e/e");
-  EXPECT_EQ(out["goal"]["appearance"], "ember");
+  EXPECT_EQ(out["goal"]["appearance"], "tarnbrook");
   EXPECT_EQ(out["pairs"].size(), 2u);
   EXPECT_EQ(out["pairs"][0]["dam"], "F");
   // Her sons are het for certain, but kin.
   EXPECT_TRUE(out["pairs"][0]["sire_of_unknown_sex"]);
   EXPECT_EQ(out["pairs"][0]["inbreeding"], 0.25);
-  EXPECT_TRUE(document({"outlook", "--rank", "ember=ember"})["goal"]["genotype"].is_null());
+  EXPECT_TRUE(document({"outlook", "--rank", "tarnbrook=tarnbrook"})["goal"]["genotype"].is_null());
 }
 
 TEST_F(Pairings, RankingText) {
-  const std::string text = run({"outlook", "--rank", "ember=e/e", "--limit", "3"}).output;
+  const std::string text = run({"outlook", "--rank", "tarnbrook=e/e", "--limit", "3"}).output;
   EXPECT_THAT(text, HasSubstr("H1 (?)"));
   EXPECT_THAT(text, HasSubstr("close kin"));
   EXPECT_THAT(text, HasSubstr("3 of "));
 }
 
-TEST_F(Pairings, ProofDocument) {
-  const json out = document({"proof", "M", "--partner", "F", "--locus", "ember"});
-  EXPECT_EQ(out["format"], "likelihet-proof");
+TEST_F(Pairings, ProveOutDocument) {
+  const json out = document({"prove-out", "M", "--partner", "F", "--locus", "tarnbrook"});
+  EXPECT_EQ(out["format"], "likelihet-prove-out");
   EXPECT_EQ(out["partner"]["animal"], "F");
   EXPECT_EQ(out["seen"]["clear"], 2);
   EXPECT_NEAR(out["carrier"].get<double>(), 0.2, 1e-15);
@@ -122,37 +123,40 @@ TEST_F(Pairings, ProofDocument) {
   EXPECT_TRUE(out["levels"][1]["one_visual_proves"]);
   EXPECT_EQ(out["young"].size(), 11u);
   EXPECT_NEAR(out["if_visual"]["chance"].get<double>(), 0.1, 1e-15);
-  const json never = document({"proof", "M", "--partner", "+/+", "--locus", "ember"});
+  const json never = document({"prove-out", "M", "--partner", "+/+", "--locus", "tarnbrook"});
   EXPECT_EQ(never["partner"]["genotype"], "+/+");
   EXPECT_TRUE(never["levels"][2]["needed"].is_null());
   EXPECT_TRUE(never["levels"][2]["clutches"].is_null());
   EXPECT_TRUE(never["if_visual"].is_null());
 }
 
-TEST_F(Pairings, ProofText) {
+TEST_F(Pairings, ProveOutText) {
   const std::string text =
-      run({"proof", "M", "--partner", "F", "--locus", "ember", "--per-clutch", "2"}).output;
+      run({"prove-out", "M", "--partner", "F", "--locus", "tarnbrook", "--per-clutch", "2"}).output;
   EXPECT_THAT(text, HasSubstr("seen so far of this pairing: 2 clear, 0 visual"));
   EXPECT_THAT(text, HasSubstr("95 %: 3 more clear young, 2 of 5 seen; 2 clutches at 2 young"));
-  const std::string never = run({"proof", "M", "--partner", "+/+", "--locus", "ember"}).output;
+  const std::string never =
+      run({"prove-out", "M", "--partner", "+/+", "--locus", "tarnbrook"}).output;
   EXPECT_THAT(never, HasSubstr("never; however many are clear"));
   EXPECT_THAT(never, HasSubstr("no young of this pairing can show it"));
   // An allele that never shows.
   const std::string hidden =
-      run({"proof", "M", "--partner", "F", "--locus", "tide", "--allele", "b"}).output;
+      run({"prove-out", "M", "--partner", "F", "--locus", "hollowmere", "--allele", "b"}).output;
   EXPECT_THAT(hidden, HasSubstr("breeding cannot tell a carrier by looks"));
 }
 
 TEST_F(Pairings, WhatIsWrongOnTheCommandLine) {
   EXPECT_EQ(run({"outlook"}).status(), ExitStatus::usage);
   EXPECT_EQ(run({"outlook", "F"}).status(), ExitStatus::usage);
-  EXPECT_EQ(run({"proof", "M", "--partner", "F"}).status(), ExitStatus::usage);
-  EXPECT_EQ(run({"proof", "M", "--partner", "F", "--locus", "tide"}).status(), ExitStatus::usage);
+  EXPECT_EQ(run({"prove-out", "M", "--partner", "F"}).status(), ExitStatus::usage);
+  EXPECT_EQ(run({"prove-out", "M", "--partner", "F", "--locus", "hollowmere"}).status(),
+            ExitStatus::usage);
   EXPECT_EQ(run({"outlook", "M", "F"}).status(), ExitStatus::input);
   EXPECT_EQ(run({"outlook", "F", "F"}).status(), ExitStatus::input);
-  EXPECT_EQ(run({"outlook", "--rank", "ember=x"}).status(), ExitStatus::input);
-  EXPECT_EQ(run({"proof", "U", "--partner", "H1", "--locus", "tide", "--allele", "a"}).status(),
-            ExitStatus::input);
+  EXPECT_EQ(run({"outlook", "--rank", "tarnbrook=x"}).status(), ExitStatus::input);
+  EXPECT_EQ(
+      run({"prove-out", "U", "--partner", "H1", "--locus", "hollowmere", "--allele", "a"}).status(),
+      ExitStatus::input);
   EXPECT_EQ(run({"outlook", "F", "M", "--memory", "16"}).status(), ExitStatus::too_large);
 }
 

@@ -18,7 +18,7 @@ using support::Keeper;
 class ABook : public testing::Test {
  protected:
   ABook() : book(keeper.path("demo.book")) {
-    const std::string fixtures = std::string(LIKELIHET_SOURCE_DIR) + "/tests/transcripts/fixtures/";
+    const std::string fixtures = std::string(LIKELIHET_SOURCE_DIR) + "/tests/console/fixtures/";
     EXPECT_EQ(Keeper::run({"init", book, "--model", fixtures + "model.json"}).status(),
               ExitStatus::done);
     EXPECT_EQ(Keeper::run({"import", book, fixtures + "colony.json"}).status(), ExitStatus::done);
@@ -36,7 +36,7 @@ class ABook : public testing::Test {
   }
   double het(const std::string& animal) const {
     return document(
-        {"odds", "--animal", animal})["animals"][0]["loci"]["ember"]["het"]["e"]["mean"];
+        {"odds", "--animal", animal})["animals"][0]["loci"]["tarnbrook"]["het"]["e"]["mean"];
   }
   void expect_fault(const std::vector<std::string>& arguments, ExitStatus status,
                     const std::string& what) const {
@@ -64,8 +64,8 @@ TEST_F(ABook, TellsWhatAResultMoved) {
 
 // The scorer must not see the odds before the next reading.
 TEST_F(ABook, KeepsTheOddsFromTheScorer) {
-  const Ended ended = run({"score", "H0302", "crown-fleck", "clear", "--scorer", "ana"});
-  EXPECT_EQ(ended.output, "recorded o3: H0302: ana read crown-fleck: clear (95 % sure)\n");
+  const Ended ended = run({"score", "H0302", "crown-fleck", "strong", "--scorer", "ana"});
+  EXPECT_EQ(ended.output, "recorded o3: H0302: ana read crown-fleck: strong (95 % sure)\n");
   const json told = document({"score", "H0302", "crown-fleck", "absent", "--sure", "0.5"});
   EXPECT_FALSE(told.contains("moved"));
 }
@@ -76,22 +76,25 @@ TEST_F(ABook, TakesAReadingThatCouldNotBeMade) {
   EXPECT_EQ(ended.output, "recorded o3: H0302: crown-fleck: could not be scored\n");
   EXPECT_EQ(het("H0302"), before);
   expect_fault({"score", "H0302", "crown-fleck"}, ExitStatus::usage, "LEVEL is missing");
-  EXPECT_EQ(run({"score", "H0302", "crown-fleck", "clear", "--not-scorable", "x"}).status(),
+  EXPECT_EQ(run({"score", "H0302", "crown-fleck", "strong", "--not-scorable", "x"}).status(),
             ExitStatus::usage);
 }
 
 TEST_F(ABook, GivesRecordsTheNextFreeId) {
-  EXPECT_EQ(run({"see", "H0302", "ember", "plain", "--id", "o4"}).status(), ExitStatus::done);
-  EXPECT_EQ(document({"see", "H0301", "ember", "plain"})["observation"], "o5")
+  EXPECT_EQ(run({"appearance", "H0302", "tarnbrook", "plain", "--id", "o4"}).status(),
+            ExitStatus::done);
+  EXPECT_EQ(document({"appearance", "H0301", "tarnbrook", "plain"})["observation"], "o5")
       << "as many as there are and one: o4 is taken";
 }
 
 // The same id with the same content is there already; with other content it is refused.
 TEST_F(ABook, KnowsARecordItHas) {
-  EXPECT_EQ(run({"see", "H0302", "ember", "plain", "--id", "look"}).status(), ExitStatus::done);
-  const Ended again = run({"see", "H0302", "ember", "plain", "--id", "look"});
-  EXPECT_EQ(again.output, "already there: look: H0302: looks plain (ember)\n");
-  expect_fault({"see", "H0301", "ember", "plain", "--id", "look"}, ExitStatus::input, "look");
+  EXPECT_EQ(run({"appearance", "H0302", "tarnbrook", "plain", "--id", "look"}).status(),
+            ExitStatus::done);
+  const Ended again = run({"appearance", "H0302", "tarnbrook", "plain", "--id", "look"});
+  EXPECT_EQ(again.output, "already there: look: H0302: looks plain (tarnbrook)\n");
+  expect_fault({"appearance", "H0301", "tarnbrook", "plain", "--id", "look"}, ExitStatus::input,
+               "look");
 }
 
 TEST_F(ABook, TakesBackWithAWithdrawal) {
@@ -106,9 +109,9 @@ TEST_F(ABook, TakesBackWithAWithdrawal) {
 // What contradicts the rest is recorded all the same, since it was seen; the status says so, and
 // withdrawing it mends the book.
 TEST_F(ABook, RecordsWhatContradicts) {
-  const Ended clash = run({"see", "M02", "ember", "ember", "--id", "odd"});
+  const Ended clash = run({"appearance", "M02", "tarnbrook", "tarnbrook", "--id", "odd"});
   EXPECT_EQ(clash.status(), ExitStatus::contradiction);
-  EXPECT_EQ(clash.output, "recorded odd: M02: looks ember (ember)\n");
+  EXPECT_EQ(clash.output, "recorded odd: M02: looks tarnbrook (tarnbrook)\n");
   EXPECT_EQ(run({"odds"}).status(), ExitStatus::contradiction);
   EXPECT_EQ(run({"why", "H0301"}).status(), ExitStatus::contradiction);
   const Ended mended = run({"withdraw", "odd", "--why", "wrong rack"});
@@ -118,22 +121,24 @@ TEST_F(ABook, RecordsWhatContradicts) {
 }
 
 TEST_F(ABook, CountsABrood) {
-  EXPECT_EQ(run({"brood", "F01", "ember", "e/e", "plain=7", "ember=1"}).status(), ExitStatus::done);
+  EXPECT_EQ(run({"brood", "F01", "tarnbrook", "e/e", "plain=7", "tarnbrook=1"}).status(),
+            ExitStatus::done);
   EXPECT_EQ(het("F01"), 1.0);
   for (const char* wrong : {"plain", "plain=", "plain=x", "plain=-1", "plain=1.5", "=3x"}) {
-    EXPECT_EQ(run({"brood", "F01", "ember", "e/e", wrong}).status(), ExitStatus::usage) << wrong;
+    EXPECT_EQ(run({"brood", "F01", "tarnbrook", "e/e", wrong}).status(), ExitStatus::usage)
+        << wrong;
   }
-  expect_fault({"brood", "F01", "ember", "e/f", "plain=1"}, ExitStatus::input, "e/f");
+  expect_fault({"brood", "F01", "tarnbrook", "e/f", "plain=1"}, ExitStatus::input, "e/f");
 }
 
 TEST_F(ABook, NamesWhatItDoesNotKnow) {
   expect_fault({"result", "H0303", "shed-pcr", "clear"}, ExitStatus::input, "H0303");
   expect_fault({"result", "H0302", "shed-pcr", "clean"}, ExitStatus::input, "clean");
-  expect_fault({"score", "H0302", "crown-flek", "clear"}, ExitStatus::input, "crown-fleck");
-  expect_fault({"score", "H0302", "crown-fleck", "clear", "--scorer", "anna"}, ExitStatus::input,
+  expect_fault({"score", "H0302", "crown-flek", "strong"}, ExitStatus::input, "crown-fleck");
+  expect_fault({"score", "H0302", "crown-fleck", "strong", "--scorer", "anna"}, ExitStatus::input,
                "ana");
   expect_fault({"odds", "--animal", "H0303"}, ExitStatus::input, "no animal 'H0303'");
-  expect_fault({"odds", "--locus", "amber"}, ExitStatus::input, "no locus 'amber'");
+  expect_fault({"odds", "--locus", "pellbrook"}, ExitStatus::input, "no locus 'pellbrook'");
   expect_fault({"odds", "--tables", "learned"}, ExitStatus::input, "no learned tables");
   expect_fault({"why", "H0301", "--allele", "f"}, ExitStatus::input, "there is no allele 'f'");
   expect_fault({"odds", "--memory", "1"}, ExitStatus::too_large, "--memory");
@@ -157,7 +162,7 @@ TEST_F(ABook, AddsAnimalsAndClutches) {
 TEST_F(ABook, RehearsesAnImport) {
   const std::string table = keeper.file("rack.csv",
                                         "animal,marker,level\n"
-                                        "H0301,crown-fleck,clear\n"
+                                        "H0301,crown-fleck,strong\n"
                                         "H0302,crown-fleck,absent\n");
   const Ended dry = run({"import", table, "--dry-run"});
   EXPECT_EQ(dry.status(), ExitStatus::done);
@@ -173,7 +178,7 @@ TEST_F(ABook, RehearsesAnImport) {
 TEST_F(ABook, WritesNothingOfAnImportWithAFault) {
   const std::string table = keeper.file("rack.csv",
                                         "animal,marker,level\n"
-                                        "H0301,crown-fleck,clear\n"
+                                        "H0301,crown-fleck,strong\n"
                                         "H0309,crown-fleck,absent\n");
   expect_fault({"import", table}, ExitStatus::input, "row 3");
   EXPECT_NE(run({"check"}).output.find("2 observations"), std::string::npos);
@@ -186,7 +191,7 @@ TEST_F(ABook, RefusesFilesThatAreNone) {
   EXPECT_EQ(Keeper::run({"odds", keeper.file("text.book", "no book\n")}).status(),
             ExitStatus::input);
   EXPECT_EQ(Keeper::run({"odds", keeper.path("none.book")}).status(), ExitStatus::input);
-  const std::string fixtures = std::string(LIKELIHET_SOURCE_DIR) + "/tests/transcripts/fixtures/";
+  const std::string fixtures = std::string(LIKELIHET_SOURCE_DIR) + "/tests/console/fixtures/";
   EXPECT_EQ(Keeper::run({"init", book, "--model", fixtures + "model.json"}).status(),
             ExitStatus::input)
       << "a book is never overwritten";
@@ -198,7 +203,7 @@ TEST_F(ABook, GoesRoundThroughExport) {
   const Ended exported = run({"export"});
   const std::string colony = keeper.file("all.json", exported.output);
   const std::string other = keeper.path("other.book");
-  const std::string fixtures = std::string(LIKELIHET_SOURCE_DIR) + "/tests/transcripts/fixtures/";
+  const std::string fixtures = std::string(LIKELIHET_SOURCE_DIR) + "/tests/console/fixtures/";
   Keeper::run({"init", other, "--model", fixtures + "model.json"});
   EXPECT_EQ(Keeper::run({"import", other, colony}).status(), ExitStatus::done);
   EXPECT_EQ(Keeper::run({"odds", other, "--json"}).output, run({"odds", "--json"}).output);

@@ -15,7 +15,7 @@ import unittest
 
 PROJECT = pathlib.Path(__file__).resolve().parent.parent.parent
 DEMO = PROJECT / "models" / "demo"
-FIXTURES = PROJECT / "tests" / "transcripts" / "fixtures"
+FIXTURES = PROJECT / "tests" / "console" / "fixtures"
 PROGRAM = ""
 # What SQLite may leave beside a book whose reader was ended; the next one takes it away.
 OF_SQLITE = {"demo.book-wal", "demo.book-shm"}
@@ -79,7 +79,7 @@ class Signals(unittest.TestCase):
 
     def test_a_file_half_written_is_removed(self):
         dice = random.Random(7)
-        words = ["certificate", "demo.book", "25-C8-07", "--html", "page.html"]
+        words = ["sheet", "demo.book", "25-C8-07", "--html", "page.html"]
         start = time.monotonic()
         self.end(words, 0, 0)  # signal 0 does nothing: how long it takes
         whole = time.monotonic() - start

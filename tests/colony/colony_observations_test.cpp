@@ -25,25 +25,25 @@ RecordsBuilder seen() {
   builder.founder("F01", Sex::female).founder("M02", Sex::male).clutch("C03", "F01", {"M02"});
   builder.clutch_record().hatched = day("2024-06-01");
   builder.hatchling("H1", "C03");
-  builder.shows("F01", "ember", "plain").on("2024-01-10");
-  builder.score("H1", "crown-fleck", "clear", "ana").on("2024-06-11");
+  builder.shows("F01", "tarnbrook", "plain").on("2024-01-10");
+  builder.score("H1", "crown-fleck", "strong", "ana").on("2024-06-11");
   builder.result("H1", "shed-pcr", "carrier").on("2024-07-02");
-  builder.brood("M02", "ember", "e/e", {{"plain", 7}, {"ember", 0}}).on("2025-06-20");
+  builder.brood("M02", "tarnbrook", "e/e", {{"plain", 7}, {"tarnbrook", 0}}).on("2025-06-20");
   builder.withdraw("o2").on("2025-07-01");
   return builder;
 }
 
-std::shared_ptr<const Model> ember() {
+std::shared_ptr<const Model> tarnbrook() {
   return made(masked_model());
 }
 
 template <class Kind>
 Kind only(const RecordsBuilder& builder, std::size_t position) {
-  return std::get<Kind>(colony_of(ember(), builder.records).observations()[position].what);
+  return std::get<Kind>(colony_of(tarnbrook(), builder.records).observations()[position].what);
 }
 
 TEST(Observations, ResolveEveryKind) {
-  const Colony colony = colony_of(ember(), seen().records);
+  const Colony colony = colony_of(tarnbrook(), seen().records);
   const auto& all = colony.observations();
   ASSERT_EQ(all.size(), 5U);
   EXPECT_EQ(colony.find_observation("o3"), 2U);
@@ -88,7 +88,7 @@ TEST(Observations, AreKnownFromWhenTheyWereWrittenDown) {
   observations[3].on.reset();
   observations[3].entered = Timestamp::parse("2025-08-01T00:00:00Z");
   observations[4].on.reset();
-  const Colony colony = colony_of(ember(), builder.records);
+  const Colony colony = colony_of(tarnbrook(), builder.records);
   EXPECT_EQ(colony.observations()[0].known, day("2024-01-12"));
   EXPECT_EQ(colony.observations()[0].on, day("2024-01-10"));
   EXPECT_EQ(colony.observations()[2].known, day("2024-07-02"));
@@ -108,7 +108,7 @@ class ObservationFault : public testing::TestWithParam<Spoilt> {};
 TEST_P(ObservationFault, IsToldOnceWithItsPlace) {
   RecordsBuilder builder = seen();
   GetParam().spoil(builder);
-  const Faults faults = faults_of(ember(), builder.records);
+  const Faults faults = faults_of(tarnbrook(), builder.records);
   EXPECT_THAT(faults, one_fault(GetParam().place, GetParam().what, GetParam().mend))
       << told(faults);
 }
@@ -122,13 +122,13 @@ ScoreRecord& score(B& builder) {
 const std::vector<Spoilt> spoilt_observations = {
     {"ObservationTwice", [](B& b) { b.records.observations[4].id = "o1"; }, "/observations/4/id",
      "'o1' is that of another record too: /observations/0", "an id of its own"},
-    {"UnknownAnimal", [](B& b) { b.shows("F1", "ember", "plain"); }, "/observations/5/animal",
+    {"UnknownAnimal", [](B& b) { b.shows("F1", "tarnbrook", "plain"); }, "/observations/5/animal",
      "'F1'", "did you mean 'F01'?"},
-    {"UnknownLocus", [](B& b) { b.shows("F01", "embers", "plain"); }, "/observations/5/locus",
-     "'embers'", "did you mean 'ember'?"},
-    {"UnknownAppearance", [](B& b) { b.shows("F01", "ember", "Plane"); }, "/observations/5/shows",
-     "'Plane'", "did you mean 'plain'?"},
-    {"SeenBeforeItHatched", [](B& b) { b.shows("H1", "ember", "plain").on("2024-05-31"); },
+    {"UnknownLocus", [](B& b) { b.shows("F01", "tarnbrooks", "plain"); }, "/observations/5/locus",
+     "'tarnbrooks'", "did you mean 'tarnbrook'?"},
+    {"UnknownAppearance", [](B& b) { b.shows("F01", "tarnbrook", "Plane"); },
+     "/observations/5/shows", "'Plane'", "did you mean 'plain'?"},
+    {"SeenBeforeItHatched", [](B& b) { b.shows("H1", "tarnbrook", "plain").on("2024-05-31"); },
      "/observations/5/on", "2024-05-31, before it hatched on 2024-06-01", "correct"},
     {"UnknownMarker", [](B& b) { score(b).marker = "crown-flek"; }, "/observations/1/marker",
      "'crown-flek'", "did you mean 'crown-fleck'?"},
@@ -151,28 +151,28 @@ const std::vector<Spoilt> spoilt_observations = {
      "'carier'", "did you mean 'carrier'?"},
     {"TestedBeforeItHatched", [](B& b) { b.result("H1", "shed-pcr", "clear").on("2024-01-01"); },
      "/observations/5/on", "before it hatched", "correct"},
-    {"PartnerKey", [](B& b) { b.brood("M02", "ember", "e/+", {}); }, "/observations/5/partner",
+    {"PartnerKey", [](B& b) { b.brood("M02", "tarnbrook", "e/+", {}); }, "/observations/5/partner",
      "'e/+'", "write '+/e'"},
     {"NegativeCount",
      [](B& b) {
-       b.brood("M02", "ember", "e/e", {{"plain", -1}});
+       b.brood("M02", "tarnbrook", "e/e", {{"plain", -1}});
      },
      "/observations/5/offspring/plain", "-1", "0 or more"},
     {"UnknownOffspring",
      [](B& b) {
-       b.brood("M02", "ember", "e/e", {{"a/b", 1}});
+       b.brood("M02", "tarnbrook", "e/e", {{"a/b", 1}});
      },
      "/observations/5/offspring/a~1b", "'a/b'", "'plain'"},
     {"OffspringTwice",
      [](B& b) {
-       b.brood("M02", "ember", "e/e", {{"plain", 1}, {"plain", 2}});
+       b.brood("M02", "tarnbrook", "e/e", {{"plain", 1}, {"plain", 2}});
      },
      "/observations/5/offspring/plain", "twice", "once"},
     {"BroodOfUnknownLocus",
      [](B& b) {
        b.brood("M02", "umber", "e/e", {{"plain", 1}});
      },
-     "/observations/5/locus", "'umber'", "did you mean 'ember'?"},
+     "/observations/5/locus", "'umber'", "did you mean 'tarnbrook'?"},
     {"WithdrawalOfNothing", [](B& b) { b.withdraw("o99"); }, "/observations/5/of", "'o99'",
      "known are 'o1'"},
     {"WithdrawalOfItself", [](B& b) { b.withdraw("o6"); }, "/observations/5/of",
@@ -193,9 +193,9 @@ TEST(ObservationFaults, TellAPartnerOfTheSameSex) {
   const auto model = made(sex_linked_model(Chromosome::z));
   RecordsBuilder builder;
   builder.founder("F", Sex::female).founder("M", Sex::male).founder("U");
-  builder.brood("F", "ember", "e/e", {}).brood("F", "ember", "e/W", {});
-  builder.brood("M", "ember", "e/W", {}).brood("M", "ember", "+/e", {});
-  builder.brood("U", "ember", "+/e", {}).brood("U", "ember", "+/W", {});
+  builder.brood("F", "tarnbrook", "e/e", {}).brood("F", "tarnbrook", "e/W", {});
+  builder.brood("M", "tarnbrook", "e/W", {}).brood("M", "tarnbrook", "+/e", {});
+  builder.brood("U", "tarnbrook", "+/e", {}).brood("U", "tarnbrook", "+/W", {});
   const Faults faults = faults_of(model, builder.records);
   EXPECT_THAT(places(faults), ElementsAre("/observations/1/partner", "/observations/3/partner"));
   EXPECT_THAT(faults[0].what, testing::HasSubstr("'e/W' is a female's, and so is 'F'"));
@@ -205,9 +205,9 @@ TEST(ObservationFaults, AreAllTold) {
   RecordsBuilder builder = seen();
   builder.score("H9", "crown-flek", "x", "anna");
   std::get<ScoreRecord>(builder.observation().what).sure = 2;
-  builder.brood("M9", "ember", "x", {{"y", -1}});
+  builder.brood("M9", "tarnbrook", "x", {{"y", -1}});
   EXPECT_THAT(
-      places(faults_of(ember(), builder.records)),
+      places(faults_of(tarnbrook(), builder.records)),
       ElementsAre("/observations/5/animal", "/observations/5/scorer", "/observations/5/sure",
                   "/observations/5/marker", "/observations/6/animal", "/observations/6/partner",
                   "/observations/6/offspring/y", "/observations/6/offspring/y"));

@@ -39,12 +39,12 @@ RecordsBuilder family() {
   return builder;
 }
 
-std::shared_ptr<const Model> ember() {
+std::shared_ptr<const Model> tarnbrook() {
   return made(recessive_model());
 }
 
 TEST(Pedigree, ResolvesAnimalsAndClutches) {
-  const Colony colony = colony_of(ember(), family().records);
+  const Colony colony = colony_of(tarnbrook(), family().records);
   EXPECT_EQ(colony.find_animal("H1"), 3U);
   EXPECT_EQ(colony.find_animal("h1"), std::nullopt);
   EXPECT_EQ(colony.find_clutch("C03"), 0U);
@@ -64,7 +64,7 @@ TEST(Pedigree, TakesSexFromAnAnimalsPart) {
   RecordsBuilder builder = family();
   builder.clutch("C04", "H1", {"M02", "M03"});
   builder.clutch_record().sires[1].share = 0.0;
-  const Colony colony = colony_of(ember(), builder.records);
+  const Colony colony = colony_of(tarnbrook(), builder.records);
   EXPECT_EQ(colony.animals()[1].sex, Sex::male);
   EXPECT_EQ(colony.animals()[2].sex, Sex::male);  // a candidate, even one ruled out
   EXPECT_EQ(colony.animals()[3].sex, Sex::female);
@@ -76,7 +76,7 @@ TEST(Pedigree, TakesDateAndLineFromTheClutch) {
   builder.clutch_record().line = "old";
   builder.records.animals[3].line = "own";
   builder.records.animals[3].hatched = day("2024-06-03");
-  const Colony colony = colony_of(ember(), builder.records);
+  const Colony colony = colony_of(tarnbrook(), builder.records);
   EXPECT_EQ(colony.animals()[3].line, "own");
   EXPECT_EQ(colony.animals()[3].hatched, day("2024-06-03"));
   EXPECT_EQ(colony.animals()[4].line, "old");
@@ -90,7 +90,7 @@ TEST(Pedigree, NormalisesSharesAndDropsASireWithNone) {
   builder.clutch_record().sires[0].share = 3.0;
   builder.clutch_record().sires[1].share = 0.0;
   builder.clutch_record().paternity = Paternity::mixed;
-  const Colony colony = colony_of(ember(), builder.records);
+  const Colony colony = colony_of(tarnbrook(), builder.records);
   const Clutch& clutch = colony.clutches()[1];
   ASSERT_EQ(clutch.sires.size(), 2U);
   EXPECT_EQ(clutch.sires[0].share, 0.75);
@@ -103,14 +103,14 @@ TEST(Pedigree, NormalisesSharesThatWouldOverflow) {
   RecordsBuilder builder = family();
   builder.clutch("C04", "F01", {"M02", "M03"});
   for (SireRecord& sire : builder.clutch_record().sires) sire.share = 1.5e308;
-  EXPECT_EQ(colony_of(ember(), builder.records).clutches()[1].sires[0].share, 0.5);
+  EXPECT_EQ(colony_of(tarnbrook(), builder.records).clutches()[1].sires[0].share, 0.5);
 }
 
 TEST(Pedigree, LeavesAnonymousParentsToTheirOrigins) {
   RecordsBuilder builder;
   builder.clutch("C1", std::nullopt, {}).hatchling("H1", "C1");
   builder.clutch_record().dam_origin = "bought";
-  const Colony colony = colony_of(ember(), builder.records);
+  const Colony colony = colony_of(tarnbrook(), builder.records);
   EXPECT_EQ(colony.clutches()[0].dam, std::nullopt);
   EXPECT_TRUE(colony.clutches()[0].sires.empty());
   EXPECT_EQ(colony.clutches()[0].dam_origin, 0U);
@@ -124,14 +124,14 @@ TEST(Pedigree, AllowsWhatIsRareButPossible) {
   builder.clutch("C04", "F01", {"M02"});  // a live-bearer's litter: laid and hatched on one day
   builder.clutch_record().laid = builder.clutch_record().hatched = day("2025-06-01");
   builder.clutch("C05", "H1", {"M02"});  // backcross to the sire
-  EXPECT_EQ(told(faults_of(ember(), builder.records)), "");
-  EXPECT_EQ(told(faults_of(ember(), Records{})), "");
+  EXPECT_EQ(told(faults_of(tarnbrook(), builder.records)), "");
+  EXPECT_EQ(told(faults_of(tarnbrook(), Records{})), "");
 }
 
 TEST(Pedigree, KeepsBoughtAsInStateOrder) {
   RecordsBuilder builder = family();
-  builder.records.animals[0].bought_as = {{"ember", {{"+/e", 0.66}, {"+/+", 0.34}}, 0.9}};
-  const Colony colony = colony_of(ember(), builder.records);
+  builder.records.animals[0].bought_as = {{"tarnbrook", {{"+/e", 0.66}, {"+/+", 0.34}}, 0.9}};
+  const Colony colony = colony_of(tarnbrook(), builder.records);
   ASSERT_EQ(colony.animals()[0].bought_as.size(), 1U);
   EXPECT_EQ(colony.animals()[0].bought_as[0].odds, (std::vector<double>{0.34, 0.66, 0}));
   EXPECT_EQ(colony.animals()[0].bought_as[0].trust, 0.9);
@@ -154,7 +154,7 @@ class PedigreeFault : public testing::TestWithParam<Spoilt> {};
 TEST_P(PedigreeFault, IsToldOnceWithItsPlace) {
   RecordsBuilder builder = family();
   GetParam().spoil(builder);
-  const Faults faults = faults_of(ember(), builder.records);
+  const Faults faults = faults_of(tarnbrook(), builder.records);
   EXPECT_THAT(faults, one_fault(GetParam().place, GetParam().what, GetParam().mend))
       << told(faults);
 }
@@ -176,7 +176,7 @@ const std::vector<Spoilt> spoilt_animals = {
      "hatched in clutch 'C03'", "leave it out"},
     {"HatchlingBoughtAs",
      [](B& b) {
-       b.animal().bought_as = {{"ember", {{"+/e", 1}}, {}}};
+       b.animal().bought_as = {{"tarnbrook", {{"+/e", 1}}, {}}};
      },
      "/animals/4/bought_as", "hatched in clutch 'C03'", "leave it out"},
     {"ControlInLine", [](B& b) { b.animal().line = "old\nline"; }, "/animals/4/line",
@@ -185,35 +185,36 @@ const std::vector<Spoilt> spoilt_animals = {
      [](B& b) {
        b.records.animals[0].bought_as = {{"embr", {{"+/e", 1}}, {}}};
      },
-     "/animals/0/bought_as/0/locus", "'embr'", "did you mean 'ember'?"},
+     "/animals/0/bought_as/0/locus", "'embr'", "did you mean 'tarnbrook'?"},
     {"LocusBoughtTwice",
      [](B& b) {
-       b.records.animals[0].bought_as = {{"ember", {{"+/e", 1}}, {}}, {"ember", {{"+/e", 1}}, {}}};
+       b.records.animals[0].bought_as = {{"tarnbrook", {{"+/e", 1}}, {}},
+                                         {"tarnbrook", {{"+/e", 1}}, {}}};
      },
      "/animals/0/bought_as/1/locus", "two bought_as", "one a locus"},
     {"KeyBought",
      [](B& b) {
-       b.records.animals[0].bought_as = {{"ember", {{"e/+", 0.5}, {"+/+", 0.5}}, {}}};
+       b.records.animals[0].bought_as = {{"tarnbrook", {{"e/+", 0.5}, {"+/+", 0.5}}, {}}};
      },
      "/animals/0/bought_as/0/odds/e~1+", "'e/+'", "write '+/e'"},
     {"NegativeOdds",
      [](B& b) {
-       b.records.animals[0].bought_as = {{"ember", {{"+/e", -1}, {"+/+", 2}}, {}}};
+       b.records.animals[0].bought_as = {{"tarnbrook", {{"+/e", -1}, {"+/+", 2}}, {}}};
      },
      "/animals/0/bought_as/0/odds/+~1e", "-1", "0 or more"},
     {"OddsNotANumber",
      [](B& b) {
-       b.records.animals[0].bought_as = {{"ember", {{"+/e", nan}}, {}}};
+       b.records.animals[0].bought_as = {{"tarnbrook", {{"+/e", nan}}, {}}};
      },
      "/animals/0/bought_as/0/odds/+~1e", "nan", "finite"},
     {"OddsSum",
      [](B& b) {
-       b.records.animals[0].bought_as = {{"ember", {{"+/e", 0.66}}, {}}};
+       b.records.animals[0].bought_as = {{"tarnbrook", {{"+/e", 0.66}}, {}}};
      },
      "/animals/0/bought_as/0/odds", "sum to 0.66", "sum to 1"},
     {"Trust",
      [](B& b) {
-       b.records.animals[0].bought_as = {{"ember", {{"+/e", 1}}, 1.1}};
+       b.records.animals[0].bought_as = {{"tarnbrook", {{"+/e", 1}}, 1.1}};
      },
      "/animals/0/bought_as/0/trust", "1.1", "from 0 to 1"},
 };
@@ -298,7 +299,7 @@ TEST(PedigreeFaults, ListTheAnimalsOfACircleOnce) {
   RecordsBuilder builder;
   builder.hatchling("A", "Ca").hatchling("B", "Cb").hatchling("C", "Cc").hatchling("A2", "Ca");
   builder.clutch("Ca", "B", {}).clutch("Cb", std::nullopt, {"C"}).clutch("Cc", "A", {});
-  const Faults faults = faults_of(ember(), builder.records);
+  const Faults faults = faults_of(tarnbrook(), builder.records);
   EXPECT_THAT(faults,
               one_fault("/animals/0/clutch", "'A' out of 'B' out of 'C' out of 'A'", "correct"))
       << told(faults);
@@ -309,7 +310,7 @@ TEST(PedigreeFaults, TellTwoCirclesApart) {
   builder.hatchling("A", "Ca").hatchling("B", "Cb").hatchling("C", "Cc").hatchling("D", "Cd");
   builder.clutch("Ca", "B", {}).clutch("Cb", std::nullopt, {"A"});
   builder.clutch("Cc", "D", {}).clutch("Cd", std::nullopt, {"C"});
-  EXPECT_THAT(places(faults_of(ember(), builder.records)),
+  EXPECT_THAT(places(faults_of(tarnbrook(), builder.records)),
               ElementsAre("/animals/0/clutch", "/animals/2/clutch"));
 }
 
@@ -319,7 +320,7 @@ TEST(PedigreeFaults, StandInTheColumnsOfATable) {
   builder.animal().place.text = "rack.csv row 7";
   builder.clutch_record().sires[0].id = "M002";
   builder.clutch_record().place.text = "book: clutch C03";
-  EXPECT_THAT(places(faults_of(ember(), builder.records)),
+  EXPECT_THAT(places(faults_of(tarnbrook(), builder.records)),
               ElementsAre("rack.csv row 7 column clutch", "book: clutch C03, sires 0 id"));
 }
 
@@ -330,7 +331,7 @@ TEST(PedigreeFaults, AreAllToldAndDoNotSpread) {
   builder.clutch_record().eggs = 1;
   builder.animal().sex = Sex::female;
   builder.clutch("C04", "F01", {"H2"});
-  EXPECT_THAT(places(faults_of(ember(), builder.records)),
+  EXPECT_THAT(places(faults_of(tarnbrook(), builder.records)),
               ElementsAre("/animals/0/origin", "/clutches/0/sires/0/id", "/clutches/0/eggs",
                           "/clutches/1/sires/0/id"));
 }
@@ -341,7 +342,7 @@ TEST(BoughtAs, FitsTheSexesThatAnAnimalCanHave) {
   const auto faults = [&](std::optional<Sex> sex, Named<double> odds) {
     RecordsBuilder builder;
     builder.founder("F", sex);
-    builder.animal().bought_as = {{"ember", std::move(odds), std::nullopt}};
+    builder.animal().bought_as = {{"tarnbrook", std::move(odds), std::nullopt}};
     return faults_of(model, builder.records);
   };
   EXPECT_EQ(told(faults(Sex::female, {{"+/W", 0.3}, {"e/W", 0.3}, {"+/e", 1}})), "");
@@ -374,7 +375,7 @@ RC_GTEST_PROP(PedigreeProperty, AcceptsEveryPedigreeInOrderOfBirth, ()) {
     dams.push_back("D" + id);
     sires.push_back("S" + id);
   }
-  const Colony colony = colony_of(ember(), builder.records);
+  const Colony colony = colony_of(tarnbrook(), builder.records);
   for (const Clutch& clutch : colony.clutches()) {
     double sum = 0;
     for (const Sire& sire : clutch.sires) sum += sire.share;
@@ -393,7 +394,7 @@ RC_GTEST_PROP(PedigreeProperty, FindsARingOfAnyLength, ()) {
     builder.hatchling("H" + id, "C" + id);
     builder.clutch("C" + id, "H" + std::to_string((i + 1) % length), {});
   }
-  const Faults faults = faults_of(ember(), builder.records);
+  const Faults faults = faults_of(tarnbrook(), builder.records);
   RC_ASSERT(faults.size() == 1U);
   RC_ASSERT(faults[0].place == "/animals/0/clutch");
 }

@@ -17,7 +17,7 @@ using namespace likelihet::support;
 
 using Positions = std::vector<std::size_t>;
 
-std::shared_ptr<const Model> ember() {
+std::shared_ptr<const Model> tarnbrook() {
   static const auto model = made(recessive_model());
   return model;
 }
@@ -26,11 +26,11 @@ std::shared_ptr<const Model> ember() {
 Colony restored() {
   RecordsBuilder builder;
   builder.founder("F");
-  builder.shows("F", "ember", "plain").on("2024-01-10");
+  builder.shows("F", "tarnbrook", "plain").on("2024-01-10");
   builder.withdraw("o1").on("2024-02-10");
   builder.withdraw("o2").on("2024-03-10");
-  builder.score("F", "crown-fleck", "clear").on("2024-02-10");
-  return colony_of(ember(), builder.records);
+  builder.score("F", "crown-fleck", "strong").on("2024-02-10");
+  return colony_of(tarnbrook(), builder.records);
 }
 
 TEST(Counting, FollowsWithdrawalsDayByDay) {
@@ -50,8 +50,11 @@ TEST(Counting, TellsTheDaysOfChange) {
 
 TEST(Counting, AlwaysCountsWhatHasNoDay) {
   RecordsBuilder builder;
-  builder.founder("F").shows("F", "ember", "plain").shows("F", "ember", "plain").withdraw("o2");
-  const Colony colony = colony_of(ember(), builder.records);
+  builder.founder("F")
+      .shows("F", "tarnbrook", "plain")
+      .shows("F", "tarnbrook", "plain")
+      .withdraw("o2");
+  const Colony colony = colony_of(tarnbrook(), builder.records);
   EXPECT_EQ(counting(colony, day("0001-01-01")), (Positions{0}));
   EXPECT_EQ(counting(colony, std::nullopt), (Positions{0}));
   EXPECT_TRUE(days_of_change(colony).empty());
@@ -60,16 +63,16 @@ TEST(Counting, AlwaysCountsWhatHasNoDay) {
 // One of two withdrawals is enough, and stays so when only the other is taken back.
 TEST(Counting, NeedsOnlyOneOfTwoWithdrawals) {
   RecordsBuilder builder;
-  builder.founder("F").shows("F", "ember", "plain");
+  builder.founder("F").shows("F", "tarnbrook", "plain");
   builder.withdraw("o1").withdraw("o1").withdraw("o2");
-  EXPECT_EQ(counting(colony_of(ember(), builder.records), std::nullopt), (Positions{}));
+  EXPECT_EQ(counting(colony_of(tarnbrook(), builder.records), std::nullopt), (Positions{}));
 }
 
 TEST(Counting, GoesByTheDayOfRecordingNotOfSeeing) {
   RecordsBuilder builder;
-  builder.founder("F").shows("F", "ember", "plain").on("2024-01-10");
+  builder.founder("F").shows("F", "tarnbrook", "plain").on("2024-01-10");
   builder.observation().recorded = Timestamp::parse("2024-05-01T09:00:00Z");
-  const Colony colony = colony_of(ember(), builder.records);
+  const Colony colony = colony_of(tarnbrook(), builder.records);
   EXPECT_EQ(counting(colony, day("2024-04-30")), (Positions{}));
   EXPECT_EQ(counting(colony, day("2024-05-01")), (Positions{0}));
 }
@@ -89,17 +92,17 @@ bool counts(const Colony& colony, std::size_t position, const std::optional<Date
 
 RC_GTEST_PROP(CountingProperty, AgreesWithTheDefinition, ()) {
   RecordsBuilder builder;
-  builder.founder("F").shows("F", "ember", "plain");
+  builder.founder("F").shows("F", "tarnbrook", "plain");
   const int more = *rc::gen::inRange(0, 12);
   for (int i = 0; i < more; ++i) {
     if (*rc::gen::arbitrary<bool>()) {
       builder.withdraw("o" + std::to_string(*rc::gen::inRange(1, i + 2)));
     } else {
-      builder.shows("F", "ember", "plain");
+      builder.shows("F", "tarnbrook", "plain");
     }
     builder.on("2024-01-0" + std::to_string(*rc::gen::inRange(1, 10)));
   }
-  const Colony colony = colony_of(ember(), builder.records);
+  const Colony colony = colony_of(tarnbrook(), builder.records);
   const auto as_of = day("2024-01-0" + std::to_string(*rc::gen::inRange(1, 10)));
   Positions expected;
   for (std::size_t i = 0; i < colony.observations().size(); ++i) {
@@ -113,9 +116,9 @@ RC_GTEST_PROP(CountingProperty, AgreesWithTheDefinition, ()) {
 TEST(Counting, ResolvesALongChain) {
   for (const int withdrawals : {50'000, 50'001}) {
     RecordsBuilder builder;
-    builder.founder("F").shows("F", "ember", "plain");
+    builder.founder("F").shows("F", "tarnbrook", "plain");
     for (int i = 1; i <= withdrawals; ++i) builder.withdraw("o" + std::to_string(i));
-    const auto counted = counting(colony_of(ember(), builder.records), std::nullopt);
+    const auto counted = counting(colony_of(tarnbrook(), builder.records), std::nullopt);
     EXPECT_EQ(counted.size(), withdrawals % 2 == 0 ? 1U : 0U);
   }
 }

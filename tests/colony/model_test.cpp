@@ -29,7 +29,7 @@ TEST(Model, ResolvesTheExampleOfTheDocuments) {
   const auto model = made(masked_model());
   EXPECT_EQ(model->sex_system(), SexSystem::zw);
   ASSERT_EQ(model->loci().size(), 2U);
-  EXPECT_EQ(model->loci()[0].appearances(), (std::vector<std::string>{"plain", "ember"}));
+  EXPECT_EQ(model->loci()[0].appearances(), (std::vector<std::string>{"plain", "tarnbrook"}));
   EXPECT_EQ(model->loci()[0].shows(1, 0), 1.0);
   EXPECT_EQ(model->loci()[0].shows(2, 1), 1.0);
   EXPECT_EQ(model->origins()[0].frequencies,
@@ -48,12 +48,12 @@ TEST(Model, ResolvesTheExampleOfTheDocuments) {
 
 TEST(Model, FindsByIdAndOnlyByIt) {
   const auto model = made(masked_model());
-  EXPECT_EQ(model->find_locus("harbor"), 1U);
+  EXPECT_EQ(model->find_locus("brackmoor"), 1U);
   EXPECT_EQ(model->find_origin("bought"), 0U);
   EXPECT_EQ(model->find_marker("crown-fleck"), 0U);
   EXPECT_EQ(model->find_assay("shed-pcr"), 0U);
   EXPECT_EQ(model->find_scorer("ana"), 0U);
-  EXPECT_EQ(model->find_locus("Harbor"), std::nullopt);
+  EXPECT_EQ(model->find_locus("Brackmoor"), std::nullopt);
   EXPECT_EQ(model->find_scorer(""), std::nullopt);
 }
 
@@ -126,7 +126,7 @@ const std::vector<Spoilt> spoilt_loci = {
     {"C1ControlInId", [](D& m) { m.scorers[0].id = "an\xC2\x85"; }, "/scorers/0/id", "control",
      "control"},
     {"TwoLociOfOneId", [](D& m) { m.loci.push_back(recessive_locus()); }, "/loci/2/id",
-     "'ember' is that of /loci/0", "an id of its own"},
+     "'tarnbrook' is that of /loci/0", "an id of its own"},
     {"OneAllele",
      [](D& m) {
        m.loci[1].alleles = {"+"};
@@ -162,12 +162,12 @@ const std::vector<Spoilt> spoilt_loci = {
      "/loci/0/appearance/e~1f", "'e/f'", "did you mean 'e/e'?"},
     {"AppearanceOutOfRange",
      [](D& m) {
-       m.loci[0].appearance[1].second = {{"ember", 1.5}, {"plain", 0.5}};
+       m.loci[0].appearance[1].second = {{"tarnbrook", 1.5}, {"plain", 0.5}};
      },
-     "/loci/0/appearance/e~1e/ember", "1.5", "from 0 to 1"},
+     "/loci/0/appearance/e~1e/tarnbrook", "1.5", "from 0 to 1"},
     {"AppearanceSum",
      [](D& m) {
-       m.loci[0].appearance[1].second = {{"ember", 0.9}, {"plain", 0.05}};
+       m.loci[0].appearance[1].second = {{"tarnbrook", 0.9}, {"plain", 0.05}};
      },
      "/loci/0/appearance/e~1e", "sum to 0.95", "sum to 1"},
     {"EmptyDistribution", [](D& m) { m.loci[0].appearance[1].second.clear(); },
@@ -195,27 +195,27 @@ const std::vector<Spoilt> spoilt_loci = {
      },
      "/loci/0/viability", "lethal", "above 0"},
     {"LocusInOrigin", [](D& m) { m.origins[0].frequencies[0].first = "embr"; },
-     "/origins/0/frequencies/embr", "'embr'", "did you mean 'ember'?"},
+     "/origins/0/frequencies/embr", "'embr'", "did you mean 'tarnbrook'?"},
     {"AlleleInOrigin",
      [](D& m) {
        m.origins[0].frequencies[0].second = {{"x", 0.1}};
      },
-     "/origins/0/frequencies/ember/x", "no allele 'x'", "'+'"},
+     "/origins/0/frequencies/tarnbrook/x", "no allele 'x'", "'+'"},
     {"FrequencyOutOfRange",
      [](D& m) {
        m.origins[0].frequencies[0].second = {{"e", -0.1}};
      },
-     "/origins/0/frequencies/ember/e", "-0.1", "from 0 to 1"},
+     "/origins/0/frequencies/tarnbrook/e", "-0.1", "from 0 to 1"},
     {"FrequencySum",
      [](D& m) {
        m.origins[0].frequencies[0].second = {{"+", 0.9}, {"e", 0.2}};
      },
-     "/origins/0/frequencies/ember", "sum to 1.1", "sum to 1"},
+     "/origins/0/frequencies/tarnbrook", "sum to 1.1", "sum to 1"},
     {"FrequencyOfTheFirstAlone",
      [](D& m) {
        m.origins[0].frequencies[0].second = {{"+", 0.9}};
      },
-     "/origins/0/frequencies/ember", "sum to 0.9", "sum to 1"},
+     "/origins/0/frequencies/tarnbrook", "sum to 0.9", "sum to 1"},
     {"WorthOfOrigin", [](D& m) { m.origins[0].worth = -1; }, "/origins/0/worth", "-1", "0 or more"},
 };
 
@@ -234,15 +234,15 @@ const std::vector<Spoilt> spoilt_markers = {
      "{}"},
     {"UnreachableRows", [](D& m) { m.markers[0].rows[1].at.clear(); }, "/markers/0/rows/1/at",
      "never used", "last"},
-    {"LocusInRow", [](D& m) { m.markers[0].rows[0].at[0].first = "embers"; },
-     "/markers/0/rows/0/at/embers", "'embers'", "did you mean 'ember'?"},
+    {"LocusInRow", [](D& m) { m.markers[0].rows[0].at[0].first = "tarnbrooks"; },
+     "/markers/0/rows/0/at/tarnbrooks", "'tarnbrooks'", "did you mean 'tarnbrook'?"},
     {"KeyInRow", [](D& m) { m.markers[0].rows[1].at[0].second = "e/+"; },
-     "/markers/0/rows/1/at/ember", "'e/+'", "write '+/e'"},
+     "/markers/0/rows/1/at/tarnbrook", "'e/+'", "write '+/e'"},
     {"LocusTwiceInRow",
      [](D& m) {
-       m.markers[0].rows[0].at.push_back({"ember", "+/e"});
+       m.markers[0].rows[0].at.push_back({"tarnbrook", "+/e"});
      },
-     "/markers/0/rows/0/at/ember", "twice", "once"},
+     "/markers/0/rows/0/at/tarnbrook", "twice", "once"},
     {"TooFewNumbers",
      [](D& m) {
        m.markers[0].rows[2].expect = {0.5, 0.5};
@@ -266,9 +266,9 @@ const std::vector<Spoilt> spoilt_markers = {
     {"NoWorth", [](D& m) { m.markers[0].rows[2].worth = 0; }, "/markers/0/rows/2/worth", "0",
      "above 0"},
     {"LocusInContext", [](D& m) { m.markers[0].contexts[0].locus = "habor"; },
-     "/markers/0/contexts/0/when/locus", "'habor'", "did you mean 'harbor'?"},
-    {"ShowsInContext", [](D& m) { m.markers[0].contexts[0].shows = "silverd"; },
-     "/markers/0/contexts/0/when/shows", "'silverd'", "did you mean 'silvered'?"},
+     "/markers/0/contexts/0/when/locus", "'habor'", "did you mean 'brackmoor'?"},
+    {"ShowsInContext", [](D& m) { m.markers[0].contexts[0].shows = "thornwik"; },
+     "/markers/0/contexts/0/when/shows", "'thornwik'", "did you mean 'thornwick'?"},
     {"HalfAContext", [](D& m) { m.markers[0].contexts[0].shows.reset(); },
      "/markers/0/contexts/0/when", "only one", "either"},
     {"EmptyContext",
@@ -297,7 +297,7 @@ const std::vector<Spoilt> spoilt_markers = {
 
 const std::vector<Spoilt> spoilt_evidence = {
     {"AssayLocus", [](D& m) { m.assays[0].locus = "embr"; }, "/assays/0/locus", "'embr'",
-     "did you mean 'ember'?"},
+     "did you mean 'tarnbrook'?"},
     {"ReportsTwice", [](D& m) { m.assays[0].reports[3] = "clear"; }, "/assays/0/reports/3",
      "'clear'", "once"},
     {"AssayKey", [](D& m) { m.assays[0].rows[1].at = "e/+"; }, "/assays/0/rows/1/at", "'e/+'",

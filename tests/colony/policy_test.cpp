@@ -12,13 +12,13 @@ using testing::IsEmpty;
 
 ModelDescription with_a_test() {
   ModelDescription model;
-  LocusDescription ember;
-  ember.id = "ember";
-  ember.alleles = {"+", "e"};
-  model.loci = {ember};
+  LocusDescription tarnbrook;
+  tarnbrook.id = "tarnbrook";
+  tarnbrook.alleles = {"+", "e"};
+  model.loci = {tarnbrook};
   AssayDescription assay;
   assay.id = "shed-pcr";
-  assay.locus = "ember";
+  assay.locus = "tarnbrook";
   assay.reports = {"clear", "carrier"};
   assay.rows = {{"+/+", {1, 0}}, {"+/e", {0, 1}}, {"e/e", {0, 1}}};
   assay.price = 45;
@@ -52,8 +52,10 @@ TEST(Policy, EveryFaultIsFoundAtOnce) {
   policy.marks = {true, 0, 1, 0};
   policy.step = 0;
   policy.prices = {{"shed-pc", 1}, {"shed-pcr", -1}, {"shed-pcr", 2}};
-  policy.worth = {{"embre", {}, 0}, {"ember", {{"e/+", 1}, {"+/e", -2}}, -1}, {"ember", {}, 0}};
-  policy.health = {{"amber", "", Grade::unknown, {}}, {"ember", "a note", Grade::study, {}}};
+  policy.worth = {
+      {"embre", {}, 0}, {"tarnbrook", {{"e/+", 1}, {"+/e", -2}}, -1}, {"tarnbrook", {}, 0}};
+  policy.health = {{"pellbrook", "", Grade::unknown, {}},
+                   {"tarnbrook", "a note", Grade::study, {}}};
   EXPECT_THAT(
       places(policy_faults(policy, model())),
       ElementsAre("/marks/forecasts", "/marks/skill_above", "/marks/slope_at_least", "/step",

@@ -36,7 +36,7 @@ TEST(Scale, HoldsAHundredThousandAnimals) {
   const std::size_t animals = builder.records.animals.size();
   for (std::size_t a = 0; a < animals; ++a) {
     const std::string id = builder.records.animals[a].id;
-    builder.shows(id, "ember", "plain").on("2024-06-01");
+    builder.shows(id, "tarnbrook", "plain").on("2024-06-01");
     builder.score(id, "crown-fleck", "faint", "ana").on("2024-06-11");
     builder.result(id, "shed-pcr", "clear").on("2024-07-02");
   }
@@ -60,7 +60,7 @@ TEST(Scale, FindsTheCircleInALongLineAndListsItsBeginning) {
 // A table read with the wrong ids: every record has a fault, and each wants a suggestion.
 TEST(Scale, KeepsAThousandFaultsOfFortyThousand) {
   RecordsBuilder builder = long_line(1'000);
-  for (int i = 0; i < 40'000; ++i) builder.shows("X" + std::to_string(i), "ember", "plain");
+  for (int i = 0; i < 40'000; ++i) builder.shows("X" + std::to_string(i), "tarnbrook", "plain");
   const Faults faults = faults_of(made(recessive_model()), builder.records);
   ASSERT_EQ(faults.size(), 1001U);
   EXPECT_THAT(faults[0].mend, testing::HasSubstr("D0"));

@@ -20,7 +20,7 @@ TEST(ColonyDocument, ReadsAnimalsAndClutches) {
                                      std::nullopt,
                                      "north",
                                      Date::parse("2021-06-30"),
-                                     {{"ember", {{"+/+", 0.34}, {"+/e", 0.66}}, 0.9}},
+                                     {{"tarnbrook", {{"+/+", 0.34}, {"+/e", 0.66}}, 0.9}},
                                      {}};
   EXPECT_EQ(records.animals[0], founder);
   EXPECT_EQ(records.animals[1].sex, genetics::Sex::male);
@@ -47,13 +47,13 @@ TEST(ColonyDocument, ReadsEveryKindOfObservation) {
   EXPECT_EQ(records.observations[0].id, "o1");
   EXPECT_EQ(records.observations[0].on, Date::parse("2024-01-10"));
   EXPECT_EQ(records.observations[0].recorded, std::nullopt);
-  EXPECT_EQ(what(0), decltype(what(0))(colony::AppearanceRecord{"F01", "ember", "plain"}));
-  EXPECT_EQ(what(1), decltype(what(1))(colony::ScoreRecord{"H0301", "crown-fleck", "clear",
+  EXPECT_EQ(what(0), decltype(what(0))(colony::AppearanceRecord{"F01", "tarnbrook", "plain"}));
+  EXPECT_EQ(what(1), decltype(what(1))(colony::ScoreRecord{"H0301", "crown-fleck", "strong",
                                                            std::nullopt, "ana", 0.9, true}));
   EXPECT_EQ(what(2),
             decltype(what(2))(colony::ResultRecord{"H0301", "shed-pcr", "carrier", "S-0091"}));
-  EXPECT_EQ(what(3), decltype(what(3))(
-                         colony::BroodRecord{"M02", "ember", "e/e", {{"plain", 7}, {"ember", 0}}}));
+  EXPECT_EQ(what(3), decltype(what(3))(colony::BroodRecord{
+                         "M02", "tarnbrook", "e/e", {{"plain", 7}, {"tarnbrook", 0}}}));
   EXPECT_EQ(what(4), decltype(what(4))(colony::WithdrawalRecord{"o2", "wrong animal"}));
   EXPECT_EQ(records.observations[4].recorded, Timestamp::parse("2024-07-03T18:30:00+02:00"));
   EXPECT_EQ(what(5), decltype(what(5))(colony::ScoreRecord{
@@ -87,7 +87,7 @@ TEST(ColonyDocument, WritesARecordALine) {
   ],
   "clutches": [],
   "observations": [
-    {"id":"o4","kind":"brood","animal":"M02","locus":"ember","partner":"e/e","offspring":{"plain":7,"ember":0},"on":"2025-06-20"},
+    {"id":"o4","kind":"brood","animal":"M02","locus":"tarnbrook","partner":"e/e","offspring":{"plain":7,"tarnbrook":0},"on":"2025-06-20"},
     {"id":"o6","kind":"score","animal":"H0301","marker":"crown-fleck","level":null,"reason":"masked"}
   ]
 }

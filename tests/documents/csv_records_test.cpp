@@ -99,7 +99,7 @@ TEST(CsvClutches, AreRead) {
 TEST(CsvScores, AreReadWithIdsMadeOfTheirContent) {
   const std::string text =
       "animal,marker,level,reason,scorer,sure,blind,on,recorded\n"
-      "H1,crown-fleck,clear,,ana,0.9,TRUE,2024-06-11,2024-06-11T18:30:00Z\n"
+      "H1,crown-fleck,strong,,ana,0.9,TRUE,2024-06-11,2024-06-11T18:30:00Z\n"
       "H1,crown-fleck,faint,,ana,,no,2024-06-11,\n"
       "H1,crown-fleck,,masked,,,,,\n";
   const colony::Records records = records_in(text, CsvKind::scores);
@@ -107,7 +107,7 @@ TEST(CsvScores, AreReadWithIdsMadeOfTheirContent) {
   const colony::ObservationRecord& first = records.observations[0];
   EXPECT_EQ(first.id, "score:H1:crown-fleck:ana:2024-06-11");
   EXPECT_EQ(std::get<colony::ScoreRecord>(first.what),
-            (colony::ScoreRecord{"H1", "crown-fleck", "clear", {}, "ana", 0.9, true}));
+            (colony::ScoreRecord{"H1", "crown-fleck", "strong", {}, "ana", 0.9, true}));
   EXPECT_EQ(first.on, Date::parse("2024-06-11"));
   EXPECT_EQ(first.recorded, colony::Timestamp::parse("2024-06-11T18:30:00Z"));
   EXPECT_EQ(first.place.text, "rack.csv row 2");

@@ -32,7 +32,7 @@ colony::Records records() {
   colony::Records all;
   all.animals.push_back({"F01", {}, {}, {}, {}, {}, {}, {}});
   all.observations.push_back({"o1",
-                              colony::AppearanceRecord{"F01", "ember", "plain"},
+                              colony::AppearanceRecord{"F01", "tarnbrook", "plain"},
                               colony::Date::parse("2024-01-10"),
                               {},
                               colony::Timestamp::parse("2024-01-11T10:00:00Z"),

@@ -16,31 +16,31 @@ TEST(ModelDocument, ReadsEveryField) {
   EXPECT_EQ(model.name, "example");
   EXPECT_EQ(model.sex_chromosomes, genetics::SexSystem::zw);
   ASSERT_EQ(model.loci.size(), 2U);
-  EXPECT_EQ(model.loci[0].id, "ember");
+  EXPECT_EQ(model.loci[0].id, "tarnbrook");
   EXPECT_EQ(model.loci[0].on, genetics::Chromosome::autosome);
   EXPECT_EQ(model.loci[0].alleles, (std::vector<std::string>{"+", "e"}));
   EXPECT_EQ(model.loci[0].appearance,
             (Named<Named<double>>{{"default", {{"plain", 1.0}}},
-                                  {"e/e", {{"ember", 0.99}, {"plain", 0.01}}}}));
+                                  {"e/e", {{"tarnbrook", 0.99}, {"plain", 0.01}}}}));
   EXPECT_EQ(model.loci[0].viability, (Named<double>{{"e/e", 0.9}}));
   EXPECT_EQ(model.loci[0].caution, "may see badly in bright light");
   EXPECT_EQ(model.loci[1].on, genetics::Chromosome::z);
-  const colony::OriginDescription origin{"bought", {{"ember", {{"e", 0.02}}}}, 50};
+  const colony::OriginDescription origin{"bought", {{"tarnbrook", {{"e", 0.02}}}}, 50};
   EXPECT_EQ(model.origins, std::vector{origin});
   const colony::MarkerDescription crown{
       "crown-fleck",
-      {"absent", "faint", "clear"},
+      {"absent", "faint", "strong"},
       0.8,
-      {{{{"ember", "e/e"}}, {0.2, 0.3, 0.5}, 4},
-       {{{"ember", "+/e"}}, {0.3, 0.3, 0.4}, 8},
+      {{{{"tarnbrook", "e/e"}}, {0.2, 0.3, 0.5}, 4},
+       {{{"tarnbrook", "+/e"}}, {0.3, 0.3, 0.4}, 8},
        {{}, {0.8, 0.15, 0.05}, std::nullopt}},
-      {{"harbor", "silvered", std::nullopt, true, {}},
+      {{"brackmoor", "thornwick", std::nullopt, true, {}},
        {std::nullopt, std::nullopt, "north", false, {{{}, {0.5, 0.3, 0.2}, 2}}}}};
   const colony::MarkerDescription thread{
       "side-thread", {"absent", "there"}, std::nullopt, {{{}, {0.5, 0.5}, std::nullopt}}, {}};
   EXPECT_EQ(model.markers, (std::vector{crown, thread}));
   const colony::AssayDescription assay{"shed-pcr",
-                                       "ember",
+                                       "tarnbrook",
                                        {"clear", "carrier", "affected", "no-call"},
                                        {{"+/+", {0.985, 0.003, 0.002, 0.01}},
                                         {"+/e", {0.003, 0.985, 0.002, 0.01}},

@@ -15,9 +15,9 @@ colony::Policy example() {
   policy.random_one_in = 4;
   policy.currency = "crowns";
   policy.prices = {{"shed-pcr", 30.5}};
-  policy.worth = {{"ember", {{"+/e", 300}, {"e/e", 900}}, 120}};
+  policy.worth = {{"tarnbrook", {{"+/e", 300}, {"e/e", 900}}, 120}};
   policy.health = {
-      {"ember", "may see badly in bright light", colony::Grade::study, "an invented study"}};
+      {"tarnbrook", "may see badly in bright light", colony::Grade::study, "an invented study"}};
   return policy;
 }
 

@@ -103,9 +103,9 @@ class Schemas(unittest.TestCase):
         changes = [
             [{"op": "remove", "path": "/as_of"}],
             [{"op": "replace", "path": "/tables", "value": "guesses"}],
-            [{"op": "replace", "path": "/animals/0/loci/ember/posterior/+~1e", "value": 1.5}],
-            [{"op": "replace", "path": "/animals/0/loci/ember/het/e/interval", "value": [0.5]}],
-            [{"op": "remove", "path": "/animals/0/loci/ember/scored"}],
+            [{"op": "replace", "path": "/animals/0/loci/tarnbrook/posterior/+~1e", "value": 1.5}],
+            [{"op": "replace", "path": "/animals/0/loci/tarnbrook/het/e/interval", "value": [0.5]}],
+            [{"op": "remove", "path": "/animals/0/loci/tarnbrook/scored"}],
             [{"op": "add", "path": "/surprises/0/reason", "value": ""}],
         ]
         for change in changes:

@@ -19,10 +19,10 @@ using likelihet::support::random_locus;
 
 Locus::Parts recessive_parts(Chromosome chromosome = Chromosome::autosome) {
   Locus::Parts parts;
-  parts.id = "ember";
+  parts.id = "tarnbrook";
   parts.chromosome = chromosome;
   parts.alleles = {"+", "e"};
-  parts.appearances = {"plain", "ember"};
+  parts.appearances = {"plain", "tarnbrook"};
   parts.appearance = {{1, 0}, {1, 0}, {0.25, 0.75}};
   parts.viability = {1, 1, 1};
   if (chromosome != Chromosome::autosome) {
@@ -79,7 +79,7 @@ TEST(Locus, FindsByNameAndRefusesTheWrongOrder) {
   EXPECT_EQ(locus.find("e/+"), std::nullopt);
   EXPECT_EQ(locus.find_allele("e"), 1U);
   EXPECT_EQ(locus.find_allele("E"), std::nullopt);
-  EXPECT_EQ(locus.find_appearance("ember"), 1U);
+  EXPECT_EQ(locus.find_appearance("tarnbrook"), 1U);
   EXPECT_EQ(locus.find_appearance(""), std::nullopt);
   EXPECT_EQ(locus.shows(2, 1), 0.75);
 }

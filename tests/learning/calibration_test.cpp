@@ -38,12 +38,12 @@ RecordsBuilder herd() {
   records.clutch("C3", "A", {"D", "E"});
   for (int i = 0; i < 24; ++i) {
     const std::string id = "H" + std::to_string(i);
-    records.hatchling(id, i % 2 == 0 ? "C2" : "C3").shows(id, "ember", "plain");
-    records.score(id, "crown-fleck", "clear", i % 3 == 0 ? std::nullopt : std::optional("ana"));
-    if (i % 4 == 0) records.score(id, "crown-fleck", "clear", "ana");
+    records.hatchling(id, i % 2 == 0 ? "C2" : "C3").shows(id, "tarnbrook", "plain");
+    records.score(id, "crown-fleck", "strong", i % 3 == 0 ? std::nullopt : std::optional("ana"));
+    if (i % 4 == 0) records.score(id, "crown-fleck", "strong", "ana");
     if (i % 6 == 1) records.result(id, "shed-pcr", "clear");
   }
-  records.brood("D", "ember", "e/e", {{"plain", 4}, {"ember", 0}});
+  records.brood("D", "tarnbrook", "e/e", {{"plain", 4}, {"tarnbrook", 0}});
   return records;
 }
 
@@ -58,7 +58,7 @@ struct Setting {
 
 colony::ModelDescription model() {
   auto description = recessive_model();
-  description.origins = {{"bought", {{"ember", {{"e", 0.35}}}}, 8.0}};
+  description.origins = {{"bought", {{"tarnbrook", {{"e", 0.35}}}}, 8.0}};
   description.scorers[0].sure = 0.8;
   return description;
 }
@@ -69,7 +69,7 @@ Setting together() {
   auto second = support::crown_fleck();
   second.id = "side-thread";
   second.levels = {"absent", "there"};
-  second.rows = {{{{"ember", "+/e"}}, {0.4, 0.6}, 8.0}, {{}, {0.7, 0.3}, 8.0}};
+  second.rows = {{{{"tarnbrook", "+/e"}}, {0.4, 0.6}, 8.0}, {{}, {0.7, 0.3}, 8.0}};
   out.model.markers.push_back(second);
   out.model.together = {{"pattern", {"crown-fleck", "side-thread"}, std::nullopt, std::nullopt}};
   RecordsBuilder records;

@@ -33,7 +33,7 @@ Moments run(const Ready& ready, std::size_t sweeps, Read read) {
 }
 
 // Known genotypes: a row is Dirichlet(worth x expect + counts) exactly; Beta(2 + 6, 2 + 4) for
-// "clear", whose mean is 8/14 and whose variance 8 x 6 / (14^2 x 15).
+// "strong", whose mean is 8/14 and whose variance 8 x 6 / (14^2 x 15).
 TEST(Chain, ConjugateRowsHaveTheirClosedForm) {
   const Ready ready(recessive_model(), ten_visuals());
   const auto found = run(ready, 20'000, [](const odds::Tables& t) { return t.rows[0][0][0][2]; });
@@ -60,11 +60,11 @@ void expect_tempered(int yes, int no) {
   auto description = recessive_model();
   description.markers[0].levels = {"no", "yes"};
   description.markers[0].weight = 0.4;
-  description.markers[0].rows = {{{{"ember", "e/e"}}, {0.5, 0.5}, 2.0}, {{}, {0.9, 0.1}, 5.0}};
+  description.markers[0].rows = {{{{"tarnbrook", "e/e"}}, {0.5, 0.5}, 2.0}, {{}, {0.9, 0.1}, 5.0}};
   RecordsBuilder records;
   for (int i = 0; i < yes + no; ++i) {
     const std::string id = "V" + std::to_string(i);
-    records.founder(id, std::nullopt, "bought").shows(id, "ember", "ember");
+    records.founder(id, std::nullopt, "bought").shows(id, "tarnbrook", "tarnbrook");
     records.score(id, "crown-fleck", i < yes ? "yes" : "no").sure(0.8);
   }
   const Ready ready(description, records.records);
@@ -88,11 +88,11 @@ TEST(Chain, TemperedUnsureReadingsAreExact) {
 TEST(Chain, AScorersReliabilityIsIntegratedExactly) {
   auto description = recessive_model();
   description.markers[0].levels = {"no", "yes"};
-  description.markers[0].rows = {{{{"ember", "e/e"}}, {0.1, 0.9}, 1e6}, {{}, {0.9, 0.1}, 5.0}};
+  description.markers[0].rows = {{{{"tarnbrook", "e/e"}}, {0.1, 0.9}, 1e6}, {{}, {0.9, 0.1}, 5.0}};
   RecordsBuilder records;
   for (int i = 0; i < 12; ++i) {
     const std::string id = "V" + std::to_string(i);
-    records.founder(id, std::nullopt, "bought").shows(id, "ember", "ember");
+    records.founder(id, std::nullopt, "bought").shows(id, "tarnbrook", "tarnbrook");
     records.score(id, "crown-fleck", i < 9 ? "yes" : "no", "ana");
   }
   const Ready ready(description, records.records);
@@ -110,12 +110,13 @@ TEST(Chain, AScorersReliabilityIsIntegratedExactly) {
 TEST(Chain, AFrequencyUnderSelectionIsIntegratedExactly) {
   auto description = recessive_model();
   description.loci[0].viability = {{"e/e", 0.0}};
-  description.loci[0].appearance = {{"default", {{"plain", 1.0}}}, {"+/e", {{"dusky", 1.0}}}};
-  description.origins = {{"bought", {{"ember", {{"e", 0.5}}}}, 2.0}};
+  description.loci[0].appearance = {{"default", {{"plain", 1.0}}}, {"+/e", {{"corrinvale", 1.0}}}};
+  description.origins = {{"bought", {{"tarnbrook", {{"e", 0.5}}}}, 2.0}};
   RecordsBuilder records;
   for (int i = 0; i < 10; ++i) {
     const std::string id = "F" + std::to_string(i);
-    records.founder(id, std::nullopt, "bought").shows(id, "ember", i < 4 ? "dusky" : "plain");
+    records.founder(id, std::nullopt, "bought")
+        .shows(id, "tarnbrook", i < 4 ? "corrinvale" : "plain");
   }
   const Ready ready(description, records.records);
   const Moments expected = integrated([](double q) {
@@ -130,7 +131,7 @@ TEST(Chain, AFrequencyUnderSelectionIsIntegratedExactly) {
 TEST(Chain, TheSameSeedDrawsTheSame) {
   const Ready ready(recessive_model(), RecordsBuilder()
                                            .founder("F", std::nullopt, "bought")
-                                           .score("F", "crown-fleck", "clear", "ana")
+                                           .score("F", "crown-fleck", "strong", "ana")
                                            .records);
   Chain one(ready.prepared(), ready.model(), ready.believed(), 3, 1);
   Chain two(ready.prepared(), ready.model(), ready.believed(), 3, 1);

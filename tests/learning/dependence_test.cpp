@@ -19,7 +19,7 @@ colony::ModelDescription two_marks() {
     colony::MarkerDescription mark;
     mark.id = id;
     mark.levels = {"no", "yes"};
-    mark.rows = {{{{"ember", "e/e"}}, {0.5, 0.5}, 1e9}, {{}, {0.5, 0.5}, 1e9}};
+    mark.rows = {{{{"tarnbrook", "e/e"}}, {0.5, 0.5}, 1e9}, {{}, {0.5, 0.5}, 1e9}};
     description.markers.push_back(mark);
   }
   return description;
@@ -30,7 +30,7 @@ colony::Records visuals(int alike) {
   RecordsBuilder records;
   for (int i = 0; i < 40; ++i) {
     const std::string id = "V" + std::to_string(i);
-    records.founder(id, std::nullopt, "bought").shows(id, "ember", "ember");
+    records.founder(id, std::nullopt, "bought").shows(id, "tarnbrook", "tarnbrook");
     const bool first = i % 2 == 0;
     const bool second = i < alike ? first : !first;
     records.score(id, "one", first ? "yes" : "no").score(id, "two", second ? "yes" : "no");
@@ -85,9 +85,9 @@ TEST(Dependence, FewAnimalsAreNoPair) {
 // a small p, though carriers and others differ in both marks.
 TEST(Dependence, GenotypesAreNoDependence) {
   auto description = two_marks();
-  description.origins = {{"bought", {{"ember", {{"e", 0.4}}}}, 50.0}};
+  description.origins = {{"bought", {{"tarnbrook", {{"e", 0.4}}}}, 50.0}};
   for (auto& mark : description.markers) {
-    mark.rows = {{{{"ember", "+/e"}}, {0.2, 0.8}, 20.0}, {{}, {0.8, 0.2}, 20.0}};
+    mark.rows = {{{{"tarnbrook", "+/e"}}, {0.2, 0.8}, 20.0}, {{}, {0.8, 0.2}, 20.0}};
   }
   RecordsBuilder like;
   for (int i = 0; i < 40; ++i) {

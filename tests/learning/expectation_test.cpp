@@ -9,12 +9,12 @@ namespace {
 using support::recessive_model;
 using support::RecordsBuilder;
 
-// A founder of "bought" whose mark reads "clear", once, for sure. Hardy-Weinberg at 0.02: 0.9604,
+// A founder of "bought" whose mark reads "strong", once, for sure. Hardy-Weinberg at 0.02: 0.9604,
 // 0.0392, 0.0004; P(clear) is 0.05, 0.4, 0.5.
 TEST(Expectation, AnUnverifiedAnimalCountsByItsOdds) {
   const Ready ready(recessive_model(), RecordsBuilder()
                                            .founder("F", std::nullopt, "bought")
-                                           .score("F", "crown-fleck", "clear")
+                                           .score("F", "crown-fleck", "strong")
                                            .records);
   Expecting expecting(ready.prepared(), ready.model());
   const auto found = expecting.at(ready.believed());
@@ -31,13 +31,13 @@ TEST(Expectation, AnUnverifiedAnimalCountsByItsOdds) {
   EXPECT_NEAR(found->counts.origins[0][0][0] + found->counts.origins[0][0][1], 2, 1e-12);
 }
 
-// A reading by ana (0.95): P(level | row, read) = expect x r / sum, with r = 0.95 at "clear" and
+// A reading by ana (0.95): P(level | row, read) = expect x r / sum, with r = 0.95 at "strong" and
 // 0.025 elsewhere.
 TEST(Expectation, AnUnsureReadingSpreadsOverLevelsAndItsScorer) {
   const Ready ready(recessive_model(), RecordsBuilder()
                                            .founder("F", std::nullopt, "bought")
-                                           .shows("F", "ember", "ember")
-                                           .score("F", "crown-fleck", "clear", "ana")
+                                           .shows("F", "tarnbrook", "tarnbrook")
+                                           .score("F", "crown-fleck", "strong", "ana")
                                            .records);
   Expecting expecting(ready.prepared(), ready.model());
   const auto found = expecting.at(ready.believed());
@@ -53,7 +53,7 @@ TEST(Expectation, AnUnsureReadingSpreadsOverLevelsAndItsScorer) {
 TEST(Expectation, AReadingsOwnSureLeavesItsScorerAlone) {
   const Ready ready(recessive_model(), RecordsBuilder()
                                            .founder("F", std::nullopt, "bought")
-                                           .score("F", "crown-fleck", "clear", "ana")
+                                           .score("F", "crown-fleck", "strong", "ana")
                                            .sure(0.8)
                                            .records);
   Expecting expecting(ready.prepared(), ready.model());
@@ -83,7 +83,7 @@ TEST(Expectation, AWeightedMarkCountsItsWeight) {
 TEST(Expectation, AClaimSharesWhatItExplains) {
   const Ready ready(recessive_model(), RecordsBuilder()
                                            .founder("F", std::nullopt, "bought")
-                                           .bought_as("ember", {{"+/e", 1.0}}, 0.5)
+                                           .bought_as("tarnbrook", {{"+/e", 1.0}}, 0.5)
                                            .result("F", "shed-pcr", "no-call")
                                            .records);
   Expecting expecting(ready.prepared(), ready.model());
@@ -97,7 +97,7 @@ TEST(Expectation, AClaimSharesWhatItExplains) {
 TEST(Expectation, FoundersStandForThoseWhoDidNotLive) {
   auto description = recessive_model();
   description.loci[0].viability = {{"e/e", 0.0}};
-  description.origins[0].frequencies = {{"ember", {{"e", 0.5}}}};
+  description.origins[0].frequencies = {{"tarnbrook", {{"e", 0.5}}}};
   const Ready ready(description, RecordsBuilder().founder("F", std::nullopt, "bought").records);
   Expecting expecting(ready.prepared(), ready.model());
   const auto found = expecting.at(ready.believed());
@@ -124,13 +124,14 @@ TEST(Expectation, SexLinkedFoundersCountTheirChromosomes) {
 TEST(Expectation, AMarkOfTwoLociCountsJointGenotypes) {
   auto description = support::masked_model();
   description.markers[0].contexts.clear();
-  description.markers[0].rows = {{{{"ember", "+/e"}, {"harbor", "+/s"}}, {0.1, 0.2, 0.7}, 4.0},
-                                 {{{"ember", "+/e"}}, {0.3, 0.3, 0.4}, 8.0},
-                                 {{}, {0.8, 0.15, 0.05}, 8.0}};
-  description.origins[0].frequencies = {{"ember", {{"e", 0.5}}}, {"harbor", {{"s", 0.5}}}};
+  description.markers[0].rows = {
+      {{{"tarnbrook", "+/e"}, {"brackmoor", "+/s"}}, {0.1, 0.2, 0.7}, 4.0},
+      {{{"tarnbrook", "+/e"}}, {0.3, 0.3, 0.4}, 8.0},
+      {{}, {0.8, 0.15, 0.05}, 8.0}};
+  description.origins[0].frequencies = {{"tarnbrook", {{"e", 0.5}}}, {"brackmoor", {{"s", 0.5}}}};
   const Ready ready(description, RecordsBuilder()
                                      .founder("F", std::nullopt, "bought")
-                                     .score("F", "crown-fleck", "clear")
+                                     .score("F", "crown-fleck", "strong")
                                      .records);
   Expecting expecting(ready.prepared(), ready.model());
   const auto found = expecting.at(ready.believed());

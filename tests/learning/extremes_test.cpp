@@ -66,7 +66,7 @@ TEST(Extremes, NoVerifiedAnimalAndAllMarksAbsent) {
 TEST(Extremes, AMarkSeenOnceAndAScorerWithOneReading) {
   const Ready ready(recessive_model(), RecordsBuilder()
                                            .founder("F", std::nullopt, "bought")
-                                           .score("F", "crown-fleck", "clear", "ana")
+                                           .score("F", "crown-fleck", "strong", "ana")
                                            .records);
   const Learned found = learned(ready);
   expect_sensible(found, ready.model());
@@ -79,7 +79,7 @@ TEST(Extremes, TwoMarksIdenticalInEveryAnimalTeachTheSame) {
   description.markers.push_back(description.markers[0]);
   description.markers[1].id = "side-thread";
   RecordsBuilder records;
-  const char* levels[3] = {"absent", "faint", "clear"};
+  const char* levels[3] = {"absent", "faint", "strong"};
   for (int i = 0; i < 20; ++i) {
     const std::string id = "F" + std::to_string(i);
     records.founder(id, std::nullopt, "bought");
@@ -96,7 +96,7 @@ TEST(Extremes, TwoMarksIdenticalInEveryAnimalTeachTheSame) {
 // A level that no genotype shows, and one that only the last row rules out.
 TEST(Extremes, LevelsThatAreRuledOutGiveNoNumberThatIsNone) {
   auto description = recessive_model();
-  description.markers[0].rows = {{{{"ember", "+/e"}}, {0.5, 0.5, 0.0}, 8.0},
+  description.markers[0].rows = {{{{"tarnbrook", "+/e"}}, {0.5, 0.5, 0.0}, 8.0},
                                  {{}, {1.0, 0.0, 0.0}, 8.0}};
   const auto model = support::made(description);
   inference::RandomBits random(1);
@@ -115,9 +115,9 @@ TEST(Extremes, AnImpossiblePedigreeCannotBeSimulated) {
   description.loci[0].viability = {{"+/e", 0.0}};
   const auto records = RecordsBuilder()
                            .founder("D", genetics::Sex::female)
-                           .bought_as("ember", {{"+/+", 1.0}})
+                           .bought_as("tarnbrook", {{"+/+", 1.0}})
                            .founder("S", genetics::Sex::male)
-                           .bought_as("ember", {{"e/e", 1.0}})
+                           .bought_as("tarnbrook", {{"e/e", 1.0}})
                            .clutch("C", "D", {"S"})
                            .hatchling("H", "C")
                            .records;
@@ -144,7 +144,7 @@ TEST(Extremes, ManyUnbornTakeNoTime) {
 // One animal of every kind of trouble at once: a contradiction is told, not averaged away.
 TEST(Extremes, AContradictionIsTheAnswer) {
   const Ready ready(recessive_model(),
-                    RecordsBuilder().founder("F").shows("F", "ember", "ember").records);
+                    RecordsBuilder().founder("F").shows("F", "tarnbrook", "tarnbrook").records);
   EXPECT_TRUE(std::holds_alternative<odds::Contradiction>(learn(ready.colony(), quick())));
 }
 

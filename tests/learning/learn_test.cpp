@@ -12,9 +12,9 @@ using support::RecordsBuilder;
 
 Ready herd() {
   RecordsBuilder records;
-  records.founder("D", genetics::Sex::female).bought_as("ember", {{"+/e", 1.0}});
+  records.founder("D", genetics::Sex::female).bought_as("tarnbrook", {{"+/e", 1.0}});
   records.founder("S", genetics::Sex::male, "bought").clutch("C", "D", {"S"});
-  const char* levels[3] = {"absent", "faint", "clear"};
+  const char* levels[3] = {"absent", "faint", "strong"};
   for (int i = 0; i < 12; ++i) {
     const std::string id = "H" + std::to_string(i);
     records.hatchling(id, "C").score(id, "crown-fleck", levels[(i * 5) % 3], "ana");

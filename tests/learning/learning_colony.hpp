@@ -48,8 +48,8 @@ inline colony::Records ten_visuals() {
   support::RecordsBuilder records;
   for (int i = 0; i < 10; ++i) {
     const std::string id = "V" + std::to_string(i);
-    records.founder(id, std::nullopt, "bought").shows(id, "ember", "ember");
-    records.score(id, "crown-fleck", i < 6 ? "clear" : "absent");
+    records.founder(id, std::nullopt, "bought").shows(id, "tarnbrook", "tarnbrook");
+    records.score(id, "crown-fleck", i < 6 ? "strong" : "absent");
   }
   return records.records;
 }

@@ -21,7 +21,7 @@ colony::ModelDescription two_loci() {
   description.loci.push_back(support::masking_locus());
   auto both = support::crown_fleck();
   both.id = "edge-thread";
-  both.rows = {{{{"ember", "+/e"}, {"harbor", "+/s"}}, {0.1, 0.2, 0.7}, 8.0},
+  both.rows = {{{{"tarnbrook", "+/e"}, {"brackmoor", "+/s"}}, {0.1, 0.2, 0.7}, 8.0},
                {{}, {0.6, 0.3, 0.1}, 8.0}};
   description.markers.push_back(both);
   return description;
@@ -34,10 +34,10 @@ colony::Records scored_family() {
   for (int i = 0; i < 6; ++i) {
     const std::string id = "H" + std::to_string(i);
     records.hatchling(id, "C");
-    records.score(id, "crown-fleck", i < 3 ? "clear" : "absent");
-    records.score(id, "edge-thread", i < 4 ? "faint" : "clear");
+    records.score(id, "crown-fleck", i < 3 ? "strong" : "absent");
+    records.score(id, "edge-thread", i < 4 ? "faint" : "strong");
   }
-  records.score("D", "crown-fleck", "clear");
+  records.score("D", "crown-fleck", "strong");
   return records.records;
 }
 
@@ -93,7 +93,7 @@ TEST(ScoredCells, BelieveWhatExactOddsSay) {
   for (std::size_t place = 0; place < cells.terms().size(); ++place) {
     const auto of = cells.of(place, animals);
     const bool both = of.size() == 9;
-    std::vector<double> margins(6, 0.0);  // of ember, of harbor
+    std::vector<double> margins(6, 0.0);  // of tarnbrook, of brackmoor
     std::vector<double> expected(6, 0.0);
     for (const auto& scored : prepared.net.scored()) {
       if (scored.term != cells.terms()[place]) continue;
@@ -159,7 +159,7 @@ TEST(LevelSampler, DrawsMarksThatComeTogetherAtOneStrength) {
   description.markers.push_back(second);
   description.together = {{"pattern", {"crown-fleck", "side-thread"}, std::nullopt, std::nullopt}};
   RecordsBuilder records;
-  records.founder("D", std::nullopt, "bought").score("D", "crown-fleck", "clear", "ana");
+  records.founder("D", std::nullopt, "bought").score("D", "crown-fleck", "strong", "ana");
   records.score("D", "side-thread", "absent", "ana");
   const Ready ready(description, records.records);
   auto tables = ready.believed();

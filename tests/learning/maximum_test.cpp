@@ -34,11 +34,11 @@ TEST(Climb, NeverGoesDown) {
   description.loci[0].viability = {{"e/e", 0.5}};
   RecordsBuilder records;
   records.founder("A", genetics::Sex::female, "bought")
-      .bought_as("ember", {{"+/e", 0.66}, {"+/+", 0.34}}, 0.9);
+      .bought_as("tarnbrook", {{"+/e", 0.66}, {"+/+", 0.34}}, 0.9);
   records.founder("B", genetics::Sex::male, "bought").clutch("C1", "A", {"B"});
   records.hatchling("C", "C1", genetics::Sex::female).hatchling("D", "C1", genetics::Sex::male);
   records.clutch("C2", "C", {"D"}).clutch("C3", "A", {"D", "B"});
-  const char* levels[3] = {"absent", "faint", "clear"};
+  const char* levels[3] = {"absent", "faint", "strong"};
   for (int i = 0; i < 24; ++i) {
     const std::string id = "H" + std::to_string(i);
     records.hatchling(id, i % 2 == 0 ? "C2" : "C3");
@@ -63,13 +63,13 @@ TEST(Climb, NeverGoesDown) {
 TEST(Modes, TwoNamesForTheSameClassesAreBothFound) {
   auto description = recessive_model();
   description.loci[0].appearance = {{"default", {{"plain", 1.0}}}};
-  description.origins = {{"bought", {{"ember", {{"e", 0.5}}}}, 1000.0}};
+  description.origins = {{"bought", {{"tarnbrook", {{"e", 0.5}}}}, 1000.0}};
   description.markers.clear();
   for (const char* id : {"one", "two", "three"}) {
     colony::MarkerDescription mark;
     mark.id = id;
     mark.levels = {"no", "yes"};
-    mark.rows = {{{{"ember", "+/e"}}, {0.5, 0.5}, 1.0}, {{}, {0.5, 0.5}, 1.0}};
+    mark.rows = {{{{"tarnbrook", "+/e"}}, {0.5, 0.5}, 1.0}, {{}, {0.5, 0.5}, 1.0}};
     description.markers.push_back(mark);
   }
   RecordsBuilder records;
@@ -96,8 +96,8 @@ TEST(Modes, OneExplanationIsOneMode) {
   RecordsBuilder records;
   for (int i = 0; i < 8; ++i) {
     const std::string id = "V" + std::to_string(i);
-    records.founder(id, std::nullopt, "bought").shows(id, "ember", "ember");
-    records.score(id, "crown-fleck", "clear");
+    records.founder(id, std::nullopt, "bought").shows(id, "tarnbrook", "tarnbrook");
+    records.score(id, "crown-fleck", "strong");
   }
   const Ready ready(recessive_model(), records.records);
   Expecting expecting(ready.prepared(), ready.model());

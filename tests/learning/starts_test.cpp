@@ -33,7 +33,7 @@ constexpr double known = 1e12;
 colony::ModelDescription model(double worth) {
   auto description = bench::herd_model(1);
   for (auto& row : description.markers[0].rows) row.worth = worth;
-  description.origins = {{"bought", {{"ember", {{"e", 0.25}}}}, worth}};
+  description.origins = {{"bought", {{"tarnbrook", {{"e", 0.25}}}}, worth}};
   description.scorers[0].sure = 1;
   return description;
 }

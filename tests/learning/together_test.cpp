@@ -23,11 +23,11 @@ using support::RecordsBuilder;
 // recessive_model() with a second mark, "side-thread", and both in one group.
 colony::ModelDescription model(double worth = 8) {
   auto description = support::recessive_model();
-  description.origins = {{"bought", {{"ember", {{"e", 0.35}}}}, 8.0}};
+  description.origins = {{"bought", {{"tarnbrook", {{"e", 0.35}}}}, 8.0}};
   auto second = support::crown_fleck();
   second.id = "side-thread";
   second.levels = {"absent", "there"};
-  second.rows = {{{{"ember", "+/e"}}, {0.4, 0.6}, worth}, {{}, {0.7, 0.3}, worth}};
+  second.rows = {{{{"tarnbrook", "+/e"}}, {0.4, 0.6}, worth}, {{}, {0.7, 0.3}, worth}};
   for (auto& row : description.markers[0].rows) row.worth = worth;
   description.markers.push_back(second);
   description.together = {{"pattern", {"crown-fleck", "side-thread"}, std::nullopt, std::nullopt}};
@@ -42,7 +42,7 @@ RecordsBuilder clutches(int hatchlings) {
   for (int i = 0; i < hatchlings; ++i) {
     const std::string id = "H" + std::to_string(i);
     records.hatchling(id, "C" + std::to_string(1 + i % 3));
-    records.score(id, "crown-fleck", "clear").score(id, "side-thread", "there");
+    records.score(id, "crown-fleck", "strong").score(id, "side-thread", "there");
     if (i % 2 == 0) records.result(id, "shed-pcr", "clear");
   }
   return records;
@@ -68,7 +68,7 @@ double both(double first, double second, double a, double b) {
 // Against adaptive quadrature of Boost.Math, a founder scored clear and there.
 TEST(Together, OddsAreThoseOfTheIntegral) {
   RecordsBuilder records;
-  records.founder("F", std::nullopt, "bought").score("F", "crown-fleck", "clear");
+  records.founder("F", std::nullopt, "bought").score("F", "crown-fleck", "strong");
   records.score("F", "side-thread", "there");
   const Ready ready(model(), records.records);
   odds::Tables tables = ready.believed();
@@ -227,7 +227,7 @@ TEST(Together, TwoNamesOfOneMark) {
   description.markers[1] = description.markers[0];
   description.markers[1].id = "side-thread";
   RecordsBuilder records = clutches(0);
-  const char* levels[3] = {"absent", "faint", "clear"};
+  const char* levels[3] = {"absent", "faint", "strong"};
   for (int i = 0; i < 60; ++i) {
     const std::string id = "H" + std::to_string(i);
     records.hatchling(id, "C" + std::to_string(1 + i % 3));

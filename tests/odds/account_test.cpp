@@ -18,16 +18,16 @@ namespace {
 
 // One recessive locus; a sure dam and a visual sire's kind of cross are set by each test.
 constexpr const char* model_text = R"({"format":"likelihet-model","version":1,"loci":[
-  {"id":"ember","alleles":["+","e"],"appearance":{"default":"plain","e/e":"ember"}}],
-  "markers":[{"id":"fleck","levels":["absent","clear"],"rows":[
-    {"at":{"ember":"+/e"},"expect":[0.25,0.75],"worth":8},{"at":{},"expect":[0.75,0.25],"worth":8}]}],
-  "assays":[{"id":"pcr","locus":"ember","reports":["clear","carrier","affected"],"mix_up":0.0,"rows":[
+  {"id":"tarnbrook","alleles":["+","e"],"appearance":{"default":"plain","e/e":"tarnbrook"}}],
+  "markers":[{"id":"fleck","levels":["absent","strong"],"rows":[
+    {"at":{"tarnbrook":"+/e"},"expect":[0.25,0.75],"worth":8},{"at":{},"expect":[0.75,0.25],"worth":8}]}],
+  "assays":[{"id":"pcr","locus":"tarnbrook","reports":["clear","carrier","affected"],"mix_up":0.0,"rows":[
     {"at":"+/+","expect":[0.998,0.001,0.001]},{"at":"+/e","expect":[0.001,0.998,0.001]},
     {"at":"e/e","expect":[0.001,0.001,0.998]}]}]})";
 
 // D is half a carrier and half not, S is clear, H and I are theirs.
 constexpr const char* animals = R"({"format":"likelihet-colony","version":1,"animals":[
-  {"id":"D","bought_as":[{"locus":"ember","odds":{"+/+":0.5,"+/e":0.5},"trust":1.0}]},
+  {"id":"D","bought_as":[{"locus":"tarnbrook","odds":{"+/+":0.5,"+/e":0.5},"trust":1.0}]},
   {"id":"S"},{"id":"H","clutch":"C"},{"id":"I","clutch":"C"}],
   "clutches":[{"id":"C","dam":"D","sires":[{"id":"S"}]}],"observations":[)";
 
@@ -42,7 +42,7 @@ colony::Colony herd(const std::string& observations) {
 }
 
 const char* three_records = R"(
-  {"id":"o1","kind":"score","animal":"H","marker":"fleck","level":"clear","on":"2025-01-02"},
+  {"id":"o1","kind":"score","animal":"H","marker":"fleck","level":"strong","on":"2025-01-02"},
   {"id":"o2","kind":"result","animal":"I","assay":"pcr","report":"carrier","on":"2025-01-03"},
   {"id":"o3","kind":"result","animal":"H","assay":"pcr","report":"clear","on":"2025-01-04"})";
 
@@ -100,7 +100,7 @@ TEST(Surprises, ProbabilityIsThatOfTheRecordGivenTheRest) {
 // D's "carrier" had 0.4995 and more beforehand; plain animals are expected.
 TEST(Surprises, ExpectedRecordsAreNone) {
   const auto colony =
-      herd(R"({"id":"o1","kind":"appearance","animal":"H","locus":"ember","shows":"plain"},
+      herd(R"({"id":"o1","kind":"appearance","animal":"H","locus":"tarnbrook","shows":"plain"},
     {"id":"o2","kind":"result","animal":"D","assay":"pcr","report":"carrier"})");
   const auto outcome = compute(colony, {});
   EXPECT_TRUE(std::get<ColonyOdds>(outcome).surprises.empty());
@@ -130,8 +130,8 @@ TEST(Why, WhatIsNearlyCertainIsNotProved) {
 // From the day on which records clash, the moment says so and keeps the odds before it.
 TEST(History, MarksTheDayOfAContradiction) {
   const auto colony = herd(R"(
-    {"id":"o1","kind":"appearance","animal":"H","locus":"ember","shows":"plain","on":"2025-01-02"},
-    {"id":"o2","kind":"appearance","animal":"H","locus":"ember","shows":"ember","on":"2025-01-05"})");
+    {"id":"o1","kind":"appearance","animal":"H","locus":"tarnbrook","shows":"plain","on":"2025-01-02"},
+    {"id":"o2","kind":"appearance","animal":"H","locus":"tarnbrook","shows":"tarnbrook","on":"2025-01-05"})");
   const auto outcome = history(colony, *colony.find_animal("H"), {});
   const auto& moments = std::get<std::vector<Moment>>(outcome);
   ASSERT_EQ(moments.size(), 3U);
@@ -142,21 +142,21 @@ TEST(History, MarksTheDayOfAContradiction) {
 
 TEST(Contradictions, NameTheOneRecordThatCannotBe) {
   const auto colony =
-      herd(R"({"id":"o1","kind":"appearance","animal":"I","locus":"ember","shows":"plain"},
-    {"id":"o2","kind":"appearance","animal":"H","locus":"ember","shows":"ember"})");
+      herd(R"({"id":"o1","kind":"appearance","animal":"I","locus":"tarnbrook","shows":"plain"},
+    {"id":"o2","kind":"appearance","animal":"H","locus":"tarnbrook","shows":"tarnbrook"})");
   const auto outcome = compute(colony, {});
   const auto* clash = std::get_if<Contradiction>(&outcome);
   ASSERT_NE(clash, nullptr);
   ASSERT_EQ(clash->observations.size(), 1U);
   EXPECT_EQ(colony.observations()[clash->observations[0]].id, "o2");
-  EXPECT_NE(clash->what.find("H: looks ember"), std::string::npos);
+  EXPECT_NE(clash->what.find("H: looks tarnbrook"), std::string::npos);
 }
 
 // With one mark on H alone: P = a/(a + 3b), a ~ Beta(6, 2), b ~ Beta(2, 6). The ends by integrating
 // the distribution function over b with Boost.Math's beta: P(a <= 3 b t/(1 - t)).
 TEST(Intervals, EndsAreQuantilesOfTheExactDistribution) {
   const auto colony =
-      herd(R"({"id":"o1","kind":"score","animal":"H","marker":"fleck","level":"clear"})");
+      herd(R"({"id":"o1","kind":"score","animal":"H","marker":"fleck","level":"strong"})");
   Options options;
   options.draws = 20000;
   const auto outcome = compute(colony, options);

@@ -11,15 +11,16 @@ namespace {
 using support::RecordsBuilder;
 using support::SolvedColony;
 
-// Two loss alleles e and f: any two of them show "ember", and a compound e/f shows "smoke".
+// Two loss alleles e and f: any two of them show "tarnbrook", and a compound e/f shows
+// "quillmarsh".
 colony::ModelDescription series() {
   auto model = support::recessive_model();
   model.loci[0].alleles = {"+", "e", "f"};
   model.loci[0].appearance = {{"default", {{"plain", 1.0}}},
-                              {"e/e", {{"ember", 1.0}}},
-                              {"f/f", {{"ember", 1.0}}},
-                              {"e/f", {{"smoke", 1.0}}}};
-  model.origins = {{"bought", {{"ember", {{"e", 0.1}, {"f", 0.3}}}}, 50.0}};
+                              {"e/e", {{"tarnbrook", 1.0}}},
+                              {"f/f", {{"tarnbrook", 1.0}}},
+                              {"e/f", {{"quillmarsh", 1.0}}}};
+  model.origins = {{"bought", {{"tarnbrook", {{"e", 0.1}, {"f", 0.3}}}}, 50.0}};
   model.markers.clear();
   // A test that knows e alone: any genotype without it looks clear.
   model.assays[0].reports = {"clear", "found"};
@@ -49,7 +50,7 @@ TEST(AllelicSeries, FounderIsInHardyWeinbergProportions) {
 // e/f x +/+ : half of the young carry each, none is clear.
 TEST(AllelicSeries, CompoundGivesEachAlleleToHalf) {
   RecordsBuilder records;
-  records.founder("D").bought_as("ember", {{"e/f", 1.0}}).founder("S");
+  records.founder("D").bought_as("tarnbrook", {{"e/f", 1.0}}).founder("S");
   records.clutch("C", "D", {"S"}).hatchling("H", "C");
   const SolvedColony solved(series(), records);
   EXPECT_NEAR(solved.posterior("H", "+/e"), 0.5, 1e-15);
@@ -60,9 +61,9 @@ TEST(AllelicSeries, CompoundGivesEachAlleleToHalf) {
 // +/e x +/f with a plain look: +/+, +/e and +/f are alike, e/f is out.
 TEST(AllelicSeries, PlainYoungOfTwoKindsOfCarriers) {
   RecordsBuilder records;
-  records.founder("D").bought_as("ember", {{"+/e", 1.0}});
-  records.founder("S").bought_as("ember", {{"+/f", 1.0}});
-  records.clutch("C", "D", {"S"}).hatchling("H", "C").shows("H", "ember", "plain");
+  records.founder("D").bought_as("tarnbrook", {{"+/e", 1.0}});
+  records.founder("S").bought_as("tarnbrook", {{"+/f", 1.0}});
+  records.clutch("C", "D", {"S"}).hatchling("H", "C").shows("H", "tarnbrook", "plain");
   const SolvedColony solved(series(), records);
   for (const char* key : {"+/+", "+/e", "+/f"}) {
     EXPECT_NEAR(solved.posterior("H", key), 1.0 / 3, 1e-15) << key;
@@ -70,22 +71,22 @@ TEST(AllelicSeries, PlainYoungOfTwoKindsOfCarriers) {
   EXPECT_NEAR(solved.odds().log_evidence, std::log(0.75), 1e-15);
 }
 
-// "ember" does not say which pair it is: e/e and f/f by their shares, 1 : 9 of a founder.
+// "tarnbrook" does not say which pair it is: e/e and f/f by their shares, 1 : 9 of a founder.
 TEST(AllelicSeries, ALookOfTwoGenotypesKeepsTheirOdds) {
   RecordsBuilder records;
-  records.founder("F", std::nullopt, "bought").shows("F", "ember", "ember");
+  records.founder("F", std::nullopt, "bought").shows("F", "tarnbrook", "tarnbrook");
   const SolvedColony solved(series(), records);
   EXPECT_NEAR(solved.posterior("F", "e/e"), 0.1, 1e-14);
   EXPECT_NEAR(solved.posterior("F", "f/f"), 0.9, 1e-14);
   EXPECT_NEAR(solved.at("F").het[0].mean, 0, 1e-15);
 }
 
-// A smoke young of two visuals: one parent gave e, the other f, and neither could give both.
+// A quillmarsh young of two visuals: one parent gave e, the other f, and neither could give both.
 TEST(AllelicSeries, ACompoundYoungSettlesItsParents) {
   RecordsBuilder records;
-  records.founder("D", std::nullopt, "bought").shows("D", "ember", "ember");
-  records.founder("S", std::nullopt, "bought").shows("S", "ember", "ember");
-  records.clutch("C", "D", {"S"}).hatchling("H", "C").shows("H", "ember", "smoke");
+  records.founder("D", std::nullopt, "bought").shows("D", "tarnbrook", "tarnbrook");
+  records.founder("S", std::nullopt, "bought").shows("S", "tarnbrook", "tarnbrook");
+  records.clutch("C", "D", {"S"}).hatchling("H", "C").shows("H", "tarnbrook", "quillmarsh");
   const SolvedColony solved(series(), records);
   // e/e x f/f and f/f x e/e are alike: 0.01 x 0.09 each way.
   EXPECT_NEAR(solved.posterior("D", "e/e"), 0.5, 1e-14);
@@ -96,7 +97,7 @@ TEST(AllelicSeries, ACompoundYoungSettlesItsParents) {
 // "Clear" of a test that knows e alone leaves f where it was: +/e falls, +/f stays.
 TEST(AllelicSeries, ATestKnowsItsOwnVariantAlone) {
   RecordsBuilder records;
-  records.founder("F").bought_as("ember", {{"+/+", 0.25}, {"+/e", 0.25}, {"+/f", 0.5}});
+  records.founder("F").bought_as("tarnbrook", {{"+/+", 0.25}, {"+/e", 0.25}, {"+/f", 0.5}});
   records.result("F", "shed-pcr", "clear");
   const SolvedColony solved(series(), records);
   const double whole = 0.25 * 0.99 + 0.25 * 0.02 + 0.5 * 0.99;
@@ -112,7 +113,7 @@ TEST(AllelicSeries, LongSeriesKeepsItsFrequencies) {
   model.assays.clear();
   model.loci[0].alleles = {"+"};
   model.loci[0].appearance.clear();
-  model.origins[0].frequencies = {{"ember", {}}};
+  model.origins[0].frequencies = {{"tarnbrook", {}}};
   for (int a = 1; a < 16; ++a) {
     std::string allele = "a";
     allele += std::to_string(a);
@@ -122,7 +123,7 @@ TEST(AllelicSeries, LongSeriesKeepsItsFrequencies) {
   RecordsBuilder records;
   for (const char* id : {"A", "B", "C", "D"}) records.founder(id, std::nullopt, "bought");
   records.clutch("1", "A", {"B"}).hatchling("E", "1").clutch("2", "C", {"D"}).hatchling("F", "2");
-  records.clutch("3", "E", {"F"}).hatchling("G", "3").shows("G", "ember", "plain");
+  records.clutch("3", "E", {"F"}).hatchling("G", "3").shows("G", "tarnbrook", "plain");
   const SolvedColony solved(model, records);
   for (const char* id : {"A", "E", "G"}) {
     double sum = 0;

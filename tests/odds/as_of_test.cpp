@@ -22,8 +22,8 @@ Options as_of(const std::string& date) {
 // withdrawn in July.
 RecordsBuilder season() {
   RecordsBuilder records;
-  records.founder("F").bought_as("ember", {{"+/+", 0.5}, {"+/e", 0.5}});
-  records.score("F", "crown-fleck", "clear").on("2024-05-02");
+  records.founder("F").bought_as("tarnbrook", {{"+/+", 0.5}, {"+/e", 0.5}});
+  records.score("F", "crown-fleck", "strong").on("2024-05-02");
   records.result("F", "shed-pcr", "clear").on("2024-06-02");
   records.withdraw("o2").on("2024-07-02");
   return records;
@@ -65,8 +65,8 @@ TEST(AsOf, FollowsAWithdrawalOfAWithdrawal) {
 // Nothing is erased: a withdrawn record is as good as never made, for odds and for ln P alike.
 TEST(Withdrawal, LeavesTheOddsAsIfItHadNeverBeen) {
   RecordsBuilder never;
-  never.founder("F").bought_as("ember", {{"+/+", 0.5}, {"+/e", 0.5}});
-  never.score("F", "crown-fleck", "clear");
+  never.founder("F").bought_as("tarnbrook", {{"+/+", 0.5}, {"+/e", 0.5}});
+  never.score("F", "crown-fleck", "strong");
   const SolvedColony without(no_mix_ups(), never);
   const SolvedColony withdrawn(no_mix_ups(), season());
   EXPECT_EQ(without.at("F").posterior, withdrawn.at("F").posterior);
@@ -84,7 +84,7 @@ TEST(Withdrawal, OfAllLeavesNothingToWeigh) {
 // A clash is gone once one of its records is withdrawn, and there again as of the day before.
 TEST(Withdrawal, EndsAContradiction) {
   RecordsBuilder records;
-  records.founder("F").shows("F", "ember", "ember").on("2024-05-01");
+  records.founder("F").shows("F", "tarnbrook", "tarnbrook").on("2024-05-01");
   records.withdraw("o1").on("2024-05-09");
   const auto colony = support::colony_of(no_mix_ups(), records);
   EXPECT_TRUE(std::holds_alternative<ColonyOdds>(compute(colony, support::only_odds())));
@@ -96,10 +96,10 @@ TEST(Withdrawal, EndsAContradiction) {
 // written down.
 TEST(AsOf, TakesContextsAsTheyWereRecorded) {
   RecordsBuilder records;
-  records.founder("F").bought_as("ember", {{"+/+", 0.5}, {"+/e", 0.5}});
-  records.bought_as("harbor", {{"s/s", 0.5}, {"+/s", 0.5}});
-  records.score("F", "crown-fleck", "clear").on("2024-05-02");
-  records.shows("F", "harbor", "silvered").on("2024-09-02");
+  records.founder("F").bought_as("tarnbrook", {{"+/+", 0.5}, {"+/e", 0.5}});
+  records.bought_as("brackmoor", {{"s/s", 0.5}, {"+/s", 0.5}});
+  records.score("F", "crown-fleck", "strong").on("2024-05-02");
+  records.shows("F", "brackmoor", "thornwick").on("2024-09-02");
   EXPECT_NEAR(carrier(records, "2024-05-02"), 8.0 / 9, 1e-14);
   EXPECT_NEAR(carrier(records, "2024-09-02"), 0.5, 1e-14);
 }
@@ -107,18 +107,18 @@ TEST(AsOf, TakesContextsAsTheyWereRecorded) {
 // Pedigree and sexes have no day: they are as they stand now.
 TEST(AsOf, KeepsThePedigree) {
   RecordsBuilder records;
-  records.founder("D").bought_as("ember", {{"+/e", 1.0}}).founder("S");
+  records.founder("D").bought_as("tarnbrook", {{"+/e", 1.0}}).founder("S");
   records.clutch("C", "D", {"S"}).hatchling("F", "C");
   records.clutch_record().hatched = day("2024-06-01");
-  records.shows("F", "ember", "plain").on("2024-06-10");
+  records.shows("F", "tarnbrook", "plain").on("2024-06-10");
   EXPECT_NEAR(carrier(records, "2020-01-01"), 0.5, 1e-15);
 }
 
 // Records without a day are always known.
 TEST(AsOf, CountsUndatedRecordsAlways) {
   RecordsBuilder records;
-  records.founder("F").bought_as("ember", {{"+/+", 0.5}, {"+/e", 0.5}});
-  records.score("F", "crown-fleck", "clear");
+  records.founder("F").bought_as("tarnbrook", {{"+/+", 0.5}, {"+/e", 0.5}});
+  records.score("F", "crown-fleck", "strong");
   EXPECT_NEAR(carrier(records, "0001-01-01"), 8.0 / 9, 1e-14);
 }
 

@@ -17,7 +17,7 @@ RecordsBuilder claimed(colony::Named<double> odds, std::optional<double> trust,
                        std::optional<std::string> origin = "bought") {
   RecordsBuilder records;
   records.founder("F", std::nullopt, std::move(origin));
-  records.bought_as("ember", std::move(odds), trust);
+  records.bought_as("tarnbrook", std::move(odds), trust);
   return records;
 }
 
@@ -53,7 +53,7 @@ TEST(BoughtAs, WithoutAnOriginFallsBackToTheFirstAllele) {
 TEST(BoughtAs, FallsWithPlainYoung) {
   for (const int young : {8, 9}) {
     auto records = claimed({{"+/e", 1.0}}, 0.95, std::nullopt);
-    records.brood("F", "ember", "e/e", {{"plain", young}});
+    records.brood("F", "tarnbrook", "e/e", {{"plain", young}});
     const double odds = 19 / std::pow(2.0, young);
     EXPECT_NEAR(SolvedColony(support::recessive_model(), records).posterior("F", "+/e"),
                 odds / (1 + odds), 1e-14);
@@ -64,16 +64,16 @@ TEST(BoughtAs, FallsWithPlainYoung) {
 // A claim at one locus says nothing of another.
 TEST(BoughtAs, IsOfOneLocus) {
   auto model = support::masked_model();
-  model.origins[0].frequencies.push_back({"harbor", {{"s", 0.5}}});
+  model.origins[0].frequencies.push_back({"brackmoor", {{"s", 0.5}}});
   const SolvedColony solved(model, claimed({{"+/e", 1.0}}, 1.0));
-  EXPECT_NEAR(solved.pedigree("F", "+/s", "harbor"), 0.5, 1e-15);
+  EXPECT_NEAR(solved.pedigree("F", "+/s", "brackmoor"), 0.5, 1e-15);
 }
 
 // On Z the keys of each sex are renormalised on their own; each sex is still 1/2.
 TEST(BoughtAs, OnZKeepsTheSexesEven) {
   RecordsBuilder records;
   records.founder("F", std::nullopt, "bought");
-  records.bought_as("ember", {{"+/e", 0.2}, {"e/e", 0.2}, {"e/W", 0.6}}, 0.5);
+  records.bought_as("tarnbrook", {{"+/e", 0.2}, {"e/e", 0.2}, {"e/W", 0.6}}, 0.5);
   const SolvedColony solved(support::sex_linked_model(Chromosome::z), records);
   // Male: 1/2 of (0.5 x (0, 1/2, 1/2) + 0.5 x (0.9604, 0.0392, 0.0004)).
   EXPECT_NEAR(solved.pedigree("F", "+/+"), 0.25 * 0.9604, 1e-15);
@@ -86,7 +86,7 @@ TEST(BoughtAs, OnZKeepsTheSexesEven) {
 // A claim that names the keys of one sex alone says nothing of the other.
 TEST(BoughtAs, OnZOfOneSexLeavesTheOther) {
   RecordsBuilder records;
-  records.founder("F", std::nullopt, "bought").bought_as("ember", {{"+/e", 1.0}});
+  records.founder("F", std::nullopt, "bought").bought_as("tarnbrook", {{"+/e", 1.0}});
   const SolvedColony solved(support::sex_linked_model(Chromosome::z), records);
   EXPECT_NEAR(solved.pedigree("F", "+/e"), 0.5, 1e-15);
   EXPECT_NEAR(solved.pedigree("F", "e/W"), 0.01, 1e-15);
@@ -95,7 +95,8 @@ TEST(BoughtAs, OnZOfOneSexLeavesTheOther) {
 // With the sex recorded only its keys count.
 TEST(BoughtAs, OnZOfAKnownSex) {
   RecordsBuilder records;
-  records.founder("F", Sex::male, "bought").bought_as("ember", {{"+/+", 0.5}, {"+/e", 0.5}}, 0.8);
+  records.founder("F", Sex::male, "bought")
+      .bought_as("tarnbrook", {{"+/+", 0.5}, {"+/e", 0.5}}, 0.8);
   const SolvedColony solved(support::sex_linked_model(Chromosome::z), records);
   EXPECT_NEAR(solved.pedigree("F", "+/e"), 0.8 * 0.5 + 0.2 * 0.0392, 1e-15);
 }
@@ -104,7 +105,7 @@ TEST(BoughtAs, OnZOfAKnownSex) {
 // alone in what contradicts it.
 TEST(BoughtAs, OfFullTrustCanBeContradicted) {
   auto records = claimed({{"+/+", 1.0}}, 1.0);
-  records.shows("F", "ember", "ember");
+  records.shows("F", "tarnbrook", "tarnbrook");
   const auto colony = support::colony_of(support::recessive_model(), records);
   const auto clash = support::clash_of(colony);
   EXPECT_EQ(support::ids_of(colony, clash.observations), (std::vector<std::string>{"o1"}));
@@ -113,7 +114,7 @@ TEST(BoughtAs, OfFullTrustCanBeContradicted) {
 // The least doubt leaves room: 1e-9 of 0.0004, and it is certain all the same once seen.
 TEST(BoughtAs, OfNearlyFullTrustGivesWay) {
   auto records = claimed({{"+/+", 1.0}}, 1 - 1e-9);
-  records.shows("F", "ember", "ember");
+  records.shows("F", "tarnbrook", "tarnbrook");
   const SolvedColony solved(support::recessive_model(), records);
   EXPECT_EQ(solved.posterior("F", "e/e"), 1.0);
   EXPECT_NEAR(solved.odds().log_evidence, std::log(0.0004e-9), 1e-6);

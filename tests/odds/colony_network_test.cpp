@@ -52,10 +52,10 @@ TEST(ColonyNetwork, HasLeavesForAnimalsWithoutYoung) {
 TEST(ColonyNetwork, HasVariablesWhereEvidenceNeedsThem) {
   auto model = support::masked_model();
   model.markers[0].contexts.clear();
-  model.markers[0].rows = {{{{"ember", "+/e"}, {"harbor", "+/s"}}, {0.2, 0.3, 0.5}, 5.0},
+  model.markers[0].rows = {{{{"tarnbrook", "+/e"}, {"brackmoor", "+/s"}}, {0.2, 0.3, 0.5}, 5.0},
                            {{}, {0.8, 0.1, 0.1}, 5.0}};
   RecordsBuilder records = family();
-  records.brood("I", "ember", "+/e", {{"plain", 2}}).score("J", "crown-fleck", "clear");
+  records.brood("I", "tarnbrook", "+/e", {{"plain", 2}}).score("J", "crown-fleck", "strong");
   for (int i = 0; i < 100; ++i) records.result("N", "shed-pcr", "carrier");
   const auto colony = support::colony_of(model, records);
   const auto net = network_of(colony);
@@ -70,7 +70,7 @@ TEST(ColonyNetwork, HasVariablesWhereEvidenceNeedsThem) {
 TEST(ColonyNetwork, NamesUnnamedParentsAndSires) {
   RecordsBuilder records;
   records.founder("D").founder("A").founder("B");
-  records.clutch("C", "D", {"A", "B"}).hatchling("H", "C").shows("H", "ember", "plain");
+  records.clutch("C", "D", {"A", "B"}).hatchling("H", "C").shows("H", "tarnbrook", "plain");
   records.clutch("E", std::nullopt, {}).hatchling("I", "E");
   const auto colony = support::colony_of(support::recessive_model(), records);
   const auto net = network_of(colony);
@@ -97,7 +97,7 @@ TEST(ColonyNetwork, AsksForNoSireWhereNothingTells) {
 // Layer by layer fewer terms are 1: the numbers of H's evidence.
 TEST(ColonyNetwork, WritesTheNumbersOfALayer) {
   RecordsBuilder records = family();
-  records.shows("I", "ember", "plain").score("I", "crown-fleck", "clear");
+  records.shows("I", "tarnbrook", "plain").score("I", "crown-fleck", "strong");
   records.result("I", "shed-pcr", "carrier");
   auto model = support::recessive_model();
   model.assays[0].mix_up = 0;
@@ -122,7 +122,7 @@ TEST(ColonyNetwork, WritesTheNumbersOfALayer) {
 // Renewing at the belief writes what values() writes, and touches only what depends on tables.
 TEST(ColonyNetwork, RenewsWhatHangsOnBeliefs) {
   RecordsBuilder records = family();
-  records.shows("I", "ember", "plain").score("I", "crown-fleck", "clear", "ana");
+  records.shows("I", "tarnbrook", "plain").score("I", "crown-fleck", "strong", "ana");
   records.result("J", "shed-pcr", "carrier");
   const auto colony = support::colony_of(support::recessive_model(), records);
   const auto net = network_of(colony);
@@ -153,7 +153,7 @@ TEST(ColonyNetwork, RenewsWhatHangsOnBeliefs) {
 // Every layer at once, a set of tables in each lane: to the bit what values() gives one by one.
 TEST(ColonyNetwork, RenewsEightSetsAndEveryLayer) {
   RecordsBuilder records = family();
-  records.shows("I", "ember", "plain").score("I", "crown-fleck", "clear", "ana");
+  records.shows("I", "tarnbrook", "plain").score("I", "crown-fleck", "strong", "ana");
   records.score("J", "crown-fleck", "faint", "ana").result("J", "shed-pcr", "carrier");
   const auto colony = support::colony_of(support::recessive_model(), records);
   const auto net = network_of(colony);
@@ -187,13 +187,13 @@ TEST(ColonyNetwork, IsCertainWithoutMarksAndOrigins) {
 // one.
 TEST(ColonyNetwork, SharesTablesOfEqualEvidence) {
   RecordsBuilder few = family();
-  few.shows("I", "ember", "plain");
+  few.shows("I", "tarnbrook", "plain");
   RecordsBuilder many = family();
-  many.shows("I", "ember", "plain");
+  many.shows("I", "tarnbrook", "plain");
   for (int i = 0; i < 100; ++i) {
     std::string id = "K";
     id += std::to_string(i);
-    many.hatchling(id, "C").shows(id, "ember", "plain");
+    many.hatchling(id, "C").shows(id, "tarnbrook", "plain");
   }
   const auto small = support::colony_of(support::recessive_model(), few);
   const auto large = support::colony_of(support::recessive_model(), many);
@@ -204,8 +204,8 @@ TEST(ColonyNetwork, SharesTablesOfEqualEvidence) {
 // Records in another order give the same network, number by number.
 TEST(ColonyNetwork, DoesNotDependOnTheOrderOfRecords) {
   RecordsBuilder records = family();
-  records.shows("I", "ember", "plain").score("N", "crown-fleck", "clear", "ana");
-  records.score("N", "crown-fleck", "faint").sure(0.7).result("H", "shed-pcr", "clear");
+  records.shows("I", "tarnbrook", "plain").score("N", "crown-fleck", "strong", "ana");
+  records.score("N", "crown-fleck", "faint").sure(0.7).result("H", "shed-pcr", "strong");
   const auto there = support::colony_of(support::recessive_model(), records);
   const auto first = network_of(there);
   std::reverse(records.records.animals.begin(), records.records.animals.end());

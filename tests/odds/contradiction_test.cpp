@@ -50,14 +50,16 @@ RecordsBuilder family() {
   RecordsBuilder records;
   records.founder("D", Sex::female, "bought").founder("S", Sex::male, "bought").founder("T");
   records.clutch("C", "D", {"S"}).hatchling("H", "C").hatchling("I", "C");
-  records.shows("D", "ember", "plain").shows("S", "ember", "plain").shows("T", "ember", "plain");
-  records.score("D", "crown-fleck", "clear", "ana").result("S", "shed-pcr", "clear");
+  records.shows("D", "tarnbrook", "plain")
+      .shows("S", "tarnbrook", "plain")
+      .shows("T", "tarnbrook", "plain");
+  records.score("D", "crown-fleck", "strong", "ana").result("S", "shed-pcr", "strong");
   return records;
 }
 
 TEST(ContradictionSet, IsASingleRecordAgainstThePedigree) {
   RecordsBuilder records = family();
-  records.shows("T", "ember", "ember");  // T is all first allele
+  records.shows("T", "tarnbrook", "tarnbrook");  // T is all first allele
   const auto colony = support::colony_of(support::recessive_model(), records);
   const auto clash = support::clash_of(colony);
   EXPECT_EQ(support::ids_of(colony, clash.observations), (Ids{"o6"}));
@@ -67,7 +69,7 @@ TEST(ContradictionSet, IsASingleRecordAgainstThePedigree) {
 
 TEST(ContradictionSet, IsAPairOfLooks) {
   RecordsBuilder records = family();
-  records.shows("H", "ember", "ember").shows("H", "ember", "plain");
+  records.shows("H", "tarnbrook", "tarnbrook").shows("H", "tarnbrook", "plain");
   const auto colony = support::colony_of(support::recessive_model(), records);
   const auto clash = support::clash_of(colony);
   EXPECT_EQ(support::ids_of(colony, clash.observations), (Ids{"o6", "o7"}));
@@ -79,23 +81,23 @@ TEST(ContradictionSet, RunsThroughThePedigree) {
   RecordsBuilder records;
   records.founder("D", std::nullopt, "bought").founder("S", std::nullopt, "bought");
   records.clutch("C", "D", {"S"}).hatchling("H", "C").hatchling("I", "C");
-  records.shows("I", "ember", "ember").shows("H", "ember", "plain");
-  records.shows("D", "ember", "ember").score("H", "crown-fleck", "clear");
-  records.shows("S", "ember", "ember");
+  records.shows("I", "tarnbrook", "tarnbrook").shows("H", "tarnbrook", "plain");
+  records.shows("D", "tarnbrook", "tarnbrook").score("H", "crown-fleck", "strong");
+  records.shows("S", "tarnbrook", "tarnbrook");
   const auto colony = support::colony_of(support::recessive_model(), records);
   const auto clash = support::clash_of(colony);
   auto ids = support::ids_of(colony, clash.observations);
   std::sort(ids.begin(), ids.end());
   EXPECT_EQ(ids, (Ids{"o2", "o3", "o5"}));
   expect_smallest(colony, clash);
-  EXPECT_NE(clash.what.find("H: looks plain (ember)"), std::string::npos);
+  EXPECT_NE(clash.what.find("H: looks plain (tarnbrook)"), std::string::npos);
   EXPECT_NE(clash.what.find("Leave out any one of them"), std::string::npos);
 }
 
 // A brood of a clear animal with a visual in it.
 TEST(ContradictionSet, CanBeABrood) {
   RecordsBuilder records = family();
-  records.brood("T", "ember", "e/e", {{"plain", 3}, {"ember", 1}});
+  records.brood("T", "tarnbrook", "e/e", {{"plain", 3}, {"tarnbrook", 1}});
   const auto colony = support::colony_of(support::recessive_model(), records);
   const auto clash = support::clash_of(colony);
   EXPECT_EQ(support::ids_of(colony, clash.observations), (Ids{"o6"}));
@@ -108,7 +110,7 @@ TEST(ContradictionSet, NamesTheSexesItNeeds) {
   RecordsBuilder records;
   records.founder("D", Sex::female, "bought").founder("S", Sex::male);
   records.clutch("C", "D", {"S"}).hatchling("H", "C", Sex::male).hatchling("I", "C", Sex::female);
-  records.shows("I", "ember", "ember");
+  records.shows("I", "tarnbrook", "tarnbrook");
   const auto colony = support::colony_of(model, records);
   const auto clash = support::clash_of(colony);
   EXPECT_EQ(support::ids_of(colony, clash.observations), (Ids{"o1"}));
@@ -116,7 +118,7 @@ TEST(ContradictionSet, NamesTheSexesItNeeds) {
 
   RecordsBuilder sons;
   sons.founder("D", Sex::female).founder("S", Sex::male, "bought");
-  sons.clutch("C", "D", {"S"}).hatchling("H", "C", Sex::male).shows("H", "ember", "ember");
+  sons.clutch("C", "D", {"S"}).hatchling("H", "C", Sex::male).shows("H", "tarnbrook", "tarnbrook");
   const auto brothers = support::colony_of(model, sons);
   const auto needs_sex = support::clash_of(brothers);
   EXPECT_EQ(needs_sex.sexes, (std::vector<std::size_t>{*brothers.find_animal("H")}));
@@ -126,8 +128,8 @@ TEST(ContradictionSet, NamesTheSexesItNeeds) {
 // An animal of unknown sex that had young by a female and others by a male.
 TEST(ContradictionSet, FindsOneWhoIsBothDamAndSire) {
   RecordsBuilder records;
-  records.founder("F", std::nullopt, "bought").brood("F", "ember", "e/W", {{"plain", 2}});
-  records.shows("F", "ember", "plain").brood("F", "ember", "+/+", {{"plain", 4}});
+  records.founder("F", std::nullopt, "bought").brood("F", "tarnbrook", "e/W", {{"plain", 2}});
+  records.shows("F", "tarnbrook", "plain").brood("F", "tarnbrook", "+/+", {{"plain", 4}});
   const auto colony =
       support::colony_of(support::sex_linked_model(genetics::Chromosome::z), records);
   const auto clash = support::clash_of(colony);
@@ -139,7 +141,9 @@ TEST(ContradictionSet, FindsOneWhoIsBothDamAndSire) {
 // Withdrawn records are no part of a clash.
 TEST(ContradictionSet, LooksAtWhatCountsAlone) {
   RecordsBuilder records = family();
-  records.shows("H", "ember", "ember").shows("H", "ember", "plain").shows("H", "ember", "ember");
+  records.shows("H", "tarnbrook", "tarnbrook")
+      .shows("H", "tarnbrook", "plain")
+      .shows("H", "tarnbrook", "tarnbrook");
   records.withdraw("o6");
   const auto colony = support::colony_of(support::recessive_model(), records);
   EXPECT_EQ(support::ids_of(colony, support::clash_of(colony).observations), (Ids{"o7", "o8"}));
@@ -148,7 +152,9 @@ TEST(ContradictionSet, LooksAtWhatCountsAlone) {
 // Of two clashes at once one is told; mend it and the other is told.
 TEST(ContradictionSet, IsOneOfSeveral) {
   RecordsBuilder records = family();
-  records.shows("T", "ember", "ember").shows("H", "ember", "ember").shows("H", "ember", "plain");
+  records.shows("T", "tarnbrook", "tarnbrook")
+      .shows("H", "tarnbrook", "tarnbrook")
+      .shows("H", "tarnbrook", "plain");
   const auto colony = support::colony_of(support::recessive_model(), records);
   const auto first = support::clash_of(colony);
   expect_smallest(colony, first);
@@ -167,8 +173,8 @@ TEST(ContradictionSet, IsFoundAmongHundreds) {
   for (int i = 0; i < 100; ++i) {
     std::string id = "H";
     id += std::to_string(i);
-    records.hatchling(id, "C").score(id, "crown-fleck", "clear", "ana");
-    records.shows(id, "ember", i == 61 ? "ember" : "plain").result(id, "shed-pcr", "clear");
+    records.hatchling(id, "C").score(id, "crown-fleck", "strong", "ana");
+    records.shows(id, "tarnbrook", i == 61 ? "tarnbrook" : "plain").result(id, "shed-pcr", "clear");
   }
   const auto colony = support::colony_of(support::recessive_model(), records);
   const auto clash = support::clash_of(colony);

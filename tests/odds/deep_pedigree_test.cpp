@@ -19,7 +19,7 @@ std::string numbered(std::string prefix, int number) {
 // G0 carries for sure; each Gn is out of G(n-1) and a clear mate of its own.
 RecordsBuilder line_of(int generations) {
   RecordsBuilder records;
-  records.founder("G0").bought_as("ember", {{"+/e", 1.0}});
+  records.founder("G0").bought_as("tarnbrook", {{"+/e", 1.0}});
   for (int n = 1; n <= generations; ++n) {
     records.founder(numbered("M", n));
     const bool dam = n % 2 == 1;  // carriers of the line are dams and sires in turn
@@ -46,9 +46,9 @@ TEST(LongLine, HalvesTheChanceEachGeneration) {
 TEST(LongLine, IsProvedByAVisualAtItsEnd) {
   constexpr int generations = 1200;
   RecordsBuilder records = line_of(generations);
-  records.founder("V").bought_as("ember", {{"e/e", 1.0}});
+  records.founder("V").bought_as("tarnbrook", {{"e/e", 1.0}});
   records.clutch("last", numbered("G", generations), {"V"}).hatchling("H", "last");
-  records.shows("H", "ember", "ember");
+  records.shows("H", "tarnbrook", "tarnbrook");
   const SolvedColony solved(support::recessive_model(), records);
   for (const int n : {1, 2, 599, generations}) {
     EXPECT_EQ(solved.posterior(numbered("G", n), "+/e"), 1.0) << n;
@@ -76,7 +76,7 @@ TEST(LongLine, IsTurnedByEnoughReports) {
 // Back-crossed to one clear male over and over: a loop in every generation, the same halves.
 TEST(BackCross, HalvesTheChanceInLoops) {
   RecordsBuilder records;
-  records.founder("G0").bought_as("ember", {{"+/e", 1.0}}).founder("S");
+  records.founder("G0").bought_as("tarnbrook", {{"+/e", 1.0}}).founder("S");
   for (int n = 1; n <= 40; ++n) {
     const std::string clutch = numbered("C", n);
     records.clutch(clutch, numbered("G", n - 1), {"S"}).hatchling(numbered("G", n), clutch);
@@ -91,7 +91,7 @@ TEST(BackCross, HalvesTheChanceInLoops) {
 // c(n+1) = (c(n) + 1/2)/2, which nears 1/2; the chance of e/e is c(n)/2.
 TEST(BackCross, ToACarrierNearsHisOwnGametes) {
   RecordsBuilder records;
-  records.founder("G0").founder("S").bought_as("ember", {{"+/e", 1.0}});
+  records.founder("G0").founder("S").bought_as("tarnbrook", {{"+/e", 1.0}});
   for (int n = 1; n <= 30; ++n) {
     const std::string clutch = numbered("C", n);
     records.clutch(clutch, numbered("G", n - 1), {"S"}).hatchling(numbered("G", n), clutch);
@@ -108,7 +108,7 @@ TEST(BackCross, ToACarrierNearsHisOwnGametes) {
 // 1921, Genetics 6:124; the recurrence from memory).
 TEST(SibMating, LosesHeterozygosity) {
   RecordsBuilder records;
-  for (const char* id : {"A0", "B0"}) records.founder(id).bought_as("ember", {{"+/e", 1.0}});
+  for (const char* id : {"A0", "B0"}) records.founder(id).bought_as("tarnbrook", {{"+/e", 1.0}});
   for (int n = 1; n <= 25; ++n) {
     const std::string clutch = numbered("C", n);
     records.clutch(clutch, numbered("A", n - 1), {numbered("B", n - 1)});
@@ -133,11 +133,11 @@ TEST(SibMating, LosesHeterozygosity) {
 TEST(LargeClutch, IsWeighedWhole) {
   constexpr int young = 5000;
   RecordsBuilder records;
-  records.founder("D").bought_as("ember", {{"+/+", 0.5}, {"+/e", 0.5}});
-  records.founder("S").bought_as("ember", {{"+/e", 1.0}}).clutch("C", "D", {"S"});
+  records.founder("D").bought_as("tarnbrook", {{"+/+", 0.5}, {"+/e", 0.5}});
+  records.founder("S").bought_as("tarnbrook", {{"+/e", 1.0}}).clutch("C", "D", {"S"});
   for (int i = 0; i < young; ++i) {
     const std::string id = numbered("H", i);
-    records.hatchling(id, "C").shows(id, "ember", "plain");
+    records.hatchling(id, "C").shows(id, "tarnbrook", "plain");
   }
   records.hatchling("last", "C");
   const SolvedColony plain(support::recessive_model(), records);
@@ -145,7 +145,7 @@ TEST(LargeClutch, IsWeighedWhole) {
   EXPECT_LT(plain.posterior("D", "+/e"), 1e-300);
   EXPECT_NEAR(plain.odds().log_evidence, std::log(0.5), 1e-12);
   EXPECT_NEAR(plain.posterior("last", "+/e"), 0.5, 1e-14);
-  records.shows("last", "ember", "ember");
+  records.shows("last", "tarnbrook", "tarnbrook");
   const SolvedColony proved(support::recessive_model(), records);
   EXPECT_EQ(proved.posterior("D", "+/e"), 1.0);
   EXPECT_NEAR(proved.posterior("H7", "+/e"), 2.0 / 3, 1e-14);

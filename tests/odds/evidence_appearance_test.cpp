@@ -19,7 +19,7 @@ TEST(AppearanceLikelihood, IsOneOrZeroForAFullyShownRecessive) {
   const auto& locus = model->loci()[0];
   EXPECT_EQ(appearance_likelihood(locus, *locus.find_appearance("plain")),
             (std::vector<double>{1, 1, 0}));
-  EXPECT_EQ(appearance_likelihood(locus, *locus.find_appearance("ember")),
+  EXPECT_EQ(appearance_likelihood(locus, *locus.find_appearance("tarnbrook")),
             (std::vector<double>{0, 0, 1}));
 }
 
@@ -28,7 +28,7 @@ colony::ModelDescription soft() {
   auto model = support::recessive_model();
   model.loci[0].appearance = {{"default", {{"plain", 1.0}}},
                               {"+/e", {{"plain", 0.5}, {"dusted", 0.5}}},
-                              {"e/e", {{"ember", 0.99}, {"plain", 0.01}}}};
+                              {"e/e", {{"tarnbrook", 0.99}, {"plain", 0.01}}}};
   return model;
 }
 
@@ -47,10 +47,10 @@ TEST(AppearanceLikelihood, SumsToOneForEachGenotype) {
 // A hatchling of two carriers: 1/4, 1/2, 1/4 before. Plain leaves 1/4 : 1/4 : 1/400 of them.
 TEST(Appearance, WeighsWhatShowsInPart) {
   RecordsBuilder records;
-  records.founder("D").bought_as("ember", {{"+/e", 1.0}});
-  records.founder("S").bought_as("ember", {{"+/e", 1.0}});
+  records.founder("D").bought_as("tarnbrook", {{"+/e", 1.0}});
+  records.founder("S").bought_as("tarnbrook", {{"+/e", 1.0}});
   records.clutch("C", "D", {"S"}).hatchling("H", "C").hatchling("I", "C");
-  records.shows("H", "ember", "plain").shows("I", "ember", "dusted");
+  records.shows("H", "tarnbrook", "plain").shows("I", "tarnbrook", "dusted");
   const SolvedColony solved(soft(), records);
   const double whole = 0.25 + 0.25 + 0.0025;
   EXPECT_NEAR(solved.pedigree("H", "+/+"), 0.25 / whole, 1e-14);
@@ -63,9 +63,9 @@ TEST(Appearance, WeighsWhatShowsInPart) {
 // A plain hatchling of two carriers is a carrier with 2/3 (Mendel 1866).
 TEST(Appearance, LeavesTwoThirds) {
   RecordsBuilder records;
-  records.founder("D").bought_as("ember", {{"+/e", 1.0}});
-  records.founder("S").bought_as("ember", {{"+/e", 1.0}});
-  records.clutch("C", "D", {"S"}).hatchling("H", "C").shows("H", "ember", "plain");
+  records.founder("D").bought_as("tarnbrook", {{"+/e", 1.0}});
+  records.founder("S").bought_as("tarnbrook", {{"+/e", 1.0}});
+  records.clutch("C", "D", {"S"}).hatchling("H", "C").shows("H", "tarnbrook", "plain");
   EXPECT_NEAR(SolvedColony(support::recessive_model(), records).posterior("H", "+/e"), 2.0 / 3,
               1e-15);
 }
@@ -73,8 +73,8 @@ TEST(Appearance, LeavesTwoThirds) {
 // Seen twice is seen once where the look is certain; where it is not, each look counts.
 TEST(Appearance, SeenAgainCountsAsOftenAsItIsRecorded) {
   RecordsBuilder records;
-  records.founder("F").bought_as("ember", {{"+/+", 0.5}, {"e/e", 0.5}});
-  records.shows("F", "ember", "plain").shows("F", "ember", "plain");
+  records.founder("F").bought_as("tarnbrook", {{"+/+", 0.5}, {"e/e", 0.5}});
+  records.shows("F", "tarnbrook", "plain").shows("F", "tarnbrook", "plain");
   EXPECT_NEAR(SolvedColony(soft(), records).posterior("F", "e/e"), 0.0001 / 1.0001, 1e-16);
   EXPECT_EQ(SolvedColony(support::recessive_model(), records).posterior("F", "e/e"), 0.0);
 }
@@ -83,8 +83,8 @@ TEST(Appearance, SeenAgainCountsAsOftenAsItIsRecorded) {
 TEST(Appearance, OfAYoungProvesItsParents) {
   RecordsBuilder records;
   records.founder("D", std::nullopt, "bought").founder("S", std::nullopt, "bought");
-  records.clutch("C", "D", {"S"}).hatchling("H", "C").shows("H", "ember", "ember");
-  records.shows("D", "ember", "plain").shows("S", "ember", "plain");
+  records.clutch("C", "D", {"S"}).hatchling("H", "C").shows("H", "tarnbrook", "tarnbrook");
+  records.shows("D", "tarnbrook", "plain").shows("S", "tarnbrook", "plain");
   const SolvedColony solved(support::recessive_model(), records);
   EXPECT_EQ(solved.posterior("D", "+/e"), 1.0);
   EXPECT_EQ(solved.posterior("S", "+/e"), 1.0);
@@ -98,7 +98,7 @@ TEST(Appearance, OfTheOnlyKindSaysNothing) {
   auto model = support::recessive_model();
   model.loci[0].appearance.clear();
   RecordsBuilder records;
-  records.founder("F", std::nullopt, "bought").shows("F", "ember", "plain");
+  records.founder("F", std::nullopt, "bought").shows("F", "tarnbrook", "plain");
   const SolvedColony solved(model, records);
   EXPECT_NEAR(solved.posterior("F", "+/e"), 0.0392, 1e-15);
   EXPECT_NEAR(solved.odds().log_evidence, 0, 1e-15);

@@ -19,12 +19,12 @@ using support::RecordsBuilder;
 using support::SolvedColony;
 
 constexpr std::size_t plain = 0;
-constexpr std::size_t ember = 1;
+constexpr std::size_t tarnbrook = 1;
 
 Locus recessive(Chromosome on = Chromosome::autosome, double viability_of_visuals = 1) {
   auto model = support::recessive_model();
   model.sex_chromosomes = on == Chromosome::x ? genetics::SexSystem::xy : genetics::SexSystem::zw;
-  model.loci = {support::recessive_locus("ember", on)};
+  model.loci = {support::recessive_locus("tarnbrook", on)};
   model.loci[0].viability = {{"e/e", viability_of_visuals}};
   model.markers.clear();
   model.assays.clear();
@@ -44,35 +44,35 @@ void expect_chances(const Locus& locus, const std::string& partner, std::size_t 
 // 1/4 and 1/2.
 TEST(OffspringChance, FollowsMendel) {
   const Locus locus = recessive();
-  expect_chances(locus, "e/e", ember, {0, 0.5, 1});
+  expect_chances(locus, "e/e", tarnbrook, {0, 0.5, 1});
   expect_chances(locus, "e/e", plain, {1, 0.5, 0});
-  expect_chances(locus, "+/e", ember, {0, 0.25, 0.5});
-  expect_chances(locus, "+/+", ember, {0, 0, 0});
+  expect_chances(locus, "+/e", tarnbrook, {0, 0.25, 0.5});
+  expect_chances(locus, "+/+", tarnbrook, {0, 0, 0});
 }
 
 // A Z-linked recessive, states +/+ +/e e/e +/W e/W. A male with an e/W female: of his young (sons
 // and daughters) 0, 1/2 and all show it. An e/W female is no partner of a female.
 TEST(OffspringChance, IsZeroWithAPartnerOfTheSameSex) {
   const Locus z = recessive(Chromosome::z);
-  expect_chances(z, "e/W", ember, {0, 0.5, 1, 0, 0});
+  expect_chances(z, "e/W", tarnbrook, {0, 0.5, 1, 0, 0});
   // A female with an e/e male: her daughters all show it, her sons where she gives them e.
-  expect_chances(z, "e/e", ember, {0, 0, 0, 0.5, 1});
+  expect_chances(z, "e/e", tarnbrook, {0, 0, 0, 0.5, 1});
   expect_chances(z, "+/e", plain, {0, 0, 0, 0.75, 0.5});
 }
 
 // X-linked, states +/+ +/e e/e +/Y e/Y: a carrier dam and a clear sire have 1/4 visuals, all sons.
 TEST(OffspringChance, MirrorsItOnX) {
   const Locus x = recessive(Chromosome::x);
-  expect_chances(x, "+/Y", ember, {0, 0.25, 0.5, 0, 0});
-  expect_chances(x, "+/e", ember, {0, 0, 0, 0.25, 0.5});
+  expect_chances(x, "+/Y", tarnbrook, {0, 0.25, 0.5, 0, 0});
+  expect_chances(x, "+/e", tarnbrook, {0, 0, 0, 0.25, 0.5});
 }
 
 // Where half of the visuals die before they are counted, +/e x +/e has 1/8 against 6/8: one in
 // seven; with a lethal none, and e/e x e/e has no living young at all.
 TEST(OffspringChance, CountsTheLivingAlone) {
-  expect_chances(recessive(Chromosome::autosome, 0.5), "+/e", ember, {0, 1.0 / 7, 1.0 / 3});
+  expect_chances(recessive(Chromosome::autosome, 0.5), "+/e", tarnbrook, {0, 1.0 / 7, 1.0 / 3});
   const Locus lethal = recessive(Chromosome::autosome, 0);
-  expect_chances(lethal, "+/e", ember, {0, 0, 0});
+  expect_chances(lethal, "+/e", tarnbrook, {0, 0, 0});
   expect_chances(lethal, "+/e", plain, {1, 1, 1});
   expect_chances(lethal, "e/e", plain, {1, 1, 0});
 }
@@ -83,17 +83,17 @@ RC_GTEST_PROP(OffspringChanceProperty, SumsToOneForThoseWhoCanHaveYoung, ()) {
                 *rc::gen::inRange(1, 9) / 4.0);
   const auto partner = *rc::gen::inRange<std::size_t>(0, locus.size());
   const auto of_plain = offspring_chance(locus, partner, plain);
-  const auto of_ember = offspring_chance(locus, partner, ember);
+  const auto of_tarnbrook = offspring_chance(locus, partner, tarnbrook);
   for (std::size_t g = 0; g < locus.size(); ++g) {
     const bool pair =
         !locus.sex_linked() || locus.genotypes()[g].sex != locus.genotypes()[partner].sex;
-    RC_ASSERT(std::abs(of_plain[g] + of_ember[g] - (pair ? 1.0 : 0.0)) < 1e-12);
+    RC_ASSERT(std::abs(of_plain[g] + of_tarnbrook[g] - (pair ? 1.0 : 0.0)) < 1e-12);
   }
 }
 
 TEST(BroodLikelihood, IsAProductOverOffspring) {
   const Locus locus = recessive();
-  const auto tables = brood_likelihood(locus, *locus.find("+/e"), {{plain, 3}, {ember, 2}});
+  const auto tables = brood_likelihood(locus, *locus.find("+/e"), {{plain, 3}, {tarnbrook, 2}});
   ASSERT_EQ(tables.size(), 1U);
   EXPECT_EQ(tables[0][0], 0.0);
   EXPECT_NEAR(tables[0][1], 27.0 / 1024, 1e-16);  // (3/4)^3 (1/4)^2
@@ -123,8 +123,8 @@ TEST(BroodLikelihood, SharesAVeryLargeBroodOut) {
 
 double carrier_after(int plain_young, const std::string& partner, double chance) {
   RecordsBuilder records;
-  records.founder("M").bought_as("ember", {{"+/+", 1 - chance}, {"+/e", chance}});
-  records.brood("M", "ember", partner, {{"plain", plain_young}});
+  records.founder("M").bought_as("tarnbrook", {{"+/+", 1 - chance}, {"+/e", chance}});
+  records.brood("M", "tarnbrook", partner, {{"plain", plain_young}});
   return SolvedColony(support::recessive_model(), records).posterior("M", "+/e");
 }
 
@@ -144,8 +144,8 @@ TEST(Brood, PushesAClaimBelowOneInTwentyWithEnoughYoung) {
 // One visual proves the carrier, and belongs to the first layer.
 TEST(Brood, OfOneVisualProves) {
   RecordsBuilder records;
-  records.founder("M", std::nullopt, "bought").shows("M", "ember", "plain");
-  records.brood("M", "ember", "e/e", {{"plain", 9}, {"ember", 1}});
+  records.founder("M", std::nullopt, "bought").shows("M", "tarnbrook", "plain");
+  records.brood("M", "tarnbrook", "e/e", {{"plain", 9}, {"tarnbrook", 1}});
   const SolvedColony solved(support::recessive_model(), records);
   EXPECT_EQ(solved.posterior("M", "+/e"), 1.0);
   EXPECT_EQ(solved.pedigree("M", "+/e"), 1.0);
@@ -155,9 +155,10 @@ TEST(Brood, OfOneVisualProves) {
 TEST(Brood, MayBeToldInParts) {
   RecordsBuilder parts;
   parts.founder("M", std::nullopt, "bought");
-  parts.brood("M", "ember", "+/e", {{"plain", 4}}).brood("M", "ember", "+/e", {{"plain", 7}});
+  parts.brood("M", "tarnbrook", "+/e", {{"plain", 4}})
+      .brood("M", "tarnbrook", "+/e", {{"plain", 7}});
   RecordsBuilder whole;
-  whole.founder("M", std::nullopt, "bought").brood("M", "ember", "+/e", {{"plain", 11}});
+  whole.founder("M", std::nullopt, "bought").brood("M", "tarnbrook", "+/e", {{"plain", 11}});
   const SolvedColony in_parts(support::recessive_model(), parts);
   const SolvedColony at_once(support::recessive_model(), whole);
   for (const char* key : {"+/+", "+/e", "e/e"}) {
@@ -170,7 +171,7 @@ TEST(Brood, MayBeToldInParts) {
 TEST(Brood, TellsTheSexOfItsParent) {
   auto model = support::sex_linked_model(Chromosome::z);
   RecordsBuilder records;
-  records.founder("M", std::nullopt, "bought").brood("M", "ember", "e/W", {{"plain", 1}});
+  records.founder("M", std::nullopt, "bought").brood("M", "tarnbrook", "e/W", {{"plain", 1}});
   const SolvedColony solved(model, records);
   EXPECT_EQ(solved.posterior("M", "+/W"), 0.0);
   EXPECT_EQ(solved.posterior("M", "e/W"), 0.0);

@@ -89,7 +89,7 @@ colony::ModelDescription tested() {
 
 double after(double carrier, const std::string& report) {
   RecordsBuilder records;
-  records.founder("F").bought_as("ember", {{"+/+", 1 - carrier}, {"+/e", carrier}});
+  records.founder("F").bought_as("tarnbrook", {{"+/+", 1 - carrier}, {"+/e", carrier}});
   records.result("F", "shed-pcr", report);
   return SolvedColony(tested(), records).posterior("F", "+/e");
 }
@@ -105,7 +105,7 @@ TEST(Result, MovesAChanceAsBayesRuleSays) {
 // Two samples are two independent looks: odds 1 : 1 x (0.025/0.995)^2.
 TEST(Result, RepeatedIsIndependentEvidence) {
   RecordsBuilder records;
-  records.founder("F").bought_as("ember", {{"+/+", 0.5}, {"+/e", 0.5}});
+  records.founder("F").bought_as("tarnbrook", {{"+/+", 0.5}, {"+/e", 0.5}});
   records.result("F", "shed-pcr", "0 copies").result("F", "shed-pcr", "0 copies");
   const double odds = (0.025 / 0.995) * (0.025 / 0.995);
   EXPECT_NEAR(SolvedColony(tested(), records).posterior("F", "+/e"), odds / (1 + odds), 1e-14);
@@ -114,7 +114,7 @@ TEST(Result, RepeatedIsIndependentEvidence) {
 // Results count in the last layer alone.
 TEST(Result, IsNoPartOfTheLayersBefore) {
   RecordsBuilder records;
-  records.founder("F").bought_as("ember", {{"+/+", 0.5}, {"+/e", 0.5}});
+  records.founder("F").bought_as("tarnbrook", {{"+/+", 0.5}, {"+/e", 0.5}});
   records.result("F", "shed-pcr", "1 copy");
   const SolvedColony solved(tested(), records);
   EXPECT_NEAR(solved.pedigree("F", "+/e"), 0.5, 1e-15);
@@ -132,7 +132,7 @@ TEST(Result, CannotMoveWhatIsCertain) {
 // odds come out, and so does ln P(reports).
 TEST(Result, HundredsOfReportsDoNotUnderflow) {
   RecordsBuilder records;
-  records.founder("F").bought_as("ember", {{"+/e", 1.0}});
+  records.founder("F").bought_as("tarnbrook", {{"+/e", 1.0}});
   for (int i = 0; i < 400; ++i) records.result("F", "shed-pcr", "0 copies");
   const SolvedColony solved(tested(), records);
   EXPECT_EQ(solved.posterior("F", "+/e"), 1.0);

@@ -87,7 +87,7 @@ RC_GTEST_PROP(ReadingLikelihoodProperty, IsADistributionOfWhatIsRead, ()) {
 colony::Marker marked(std::vector<colony::MarkerContext> contexts) {
   colony::Marker marker;
   marker.id = "crown-fleck";
-  marker.levels = {"absent", "clear"};
+  marker.levels = {"absent", "strong"};
   marker.rows = {{{}, {0.5, 0.5}, 1}};
   marker.contexts = std::move(contexts);
   return marker;
@@ -137,7 +137,8 @@ TEST(LociRead, AreAscendingAndNamedOnce) {
   EXPECT_EQ(loci_read(rows), (std::vector<std::size_t>{0, 1}));
 }
 
-// Rows are tried top to bottom; ember e/e (state 2) first, then harbor s/s (state 2), then any.
+// Rows are tried top to bottom; tarnbrook e/e (state 2) first, then brackmoor s/s (state 2), then
+// any.
 TEST(RowOfGenotypes, IsTheFirstThatMatches) {
   const auto model = two_loci();
   const std::vector<colony::MarkerRow> rows = {

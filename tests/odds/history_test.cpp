@@ -18,7 +18,7 @@ using Days = std::vector<std::string>;
 // D carries with 1/2; H and I are hers and a clear sire's; X is no kin.
 RecordsBuilder family() {
   RecordsBuilder records;
-  records.founder("D").bought_as("ember", {{"+/+", 0.5}, {"+/e", 0.5}}).founder("S");
+  records.founder("D").bought_as("tarnbrook", {{"+/+", 0.5}, {"+/e", 0.5}}).founder("S");
   records.founder("X", std::nullopt, "bought");
   records.clutch("C", "D", {"S"}).hatchling("H", "C").hatchling("I", "C");
   return records;
@@ -56,10 +56,10 @@ TEST(Moments, OfNoRecordAreOne) {
 // stranger's never.
 TEST(Moments, AreTheDaysThatBearOnTheAnimal) {
   RecordsBuilder records = family();
-  records.shows("H", "ember", "plain").on("2024-05-01");        // certain anyway
-  records.shows("I", "ember", "plain").on("2024-05-02");        // a sib, certain anyway
-  records.score("I", "crown-fleck", "clear").on("2024-05-03");  // a sib
-  records.score("X", "crown-fleck", "clear").on("2024-05-04");  // no kin
+  records.shows("H", "tarnbrook", "plain").on("2024-05-01");     // certain anyway
+  records.shows("I", "tarnbrook", "plain").on("2024-05-02");     // a sib, certain anyway
+  records.score("I", "crown-fleck", "strong").on("2024-05-03");  // a sib
+  records.score("X", "crown-fleck", "strong").on("2024-05-04");  // no kin
   records.score("H", "crown-fleck", "absent").on("2024-05-05");
   const auto colony = colony_with(records);
   const auto moments = moments_of(colony, "H");
@@ -76,7 +76,7 @@ TEST(Moments, AreTheDaysThatBearOnTheAnimal) {
 // Several records of one day make one moment.
 TEST(Moments, GatherTheRecordsOfADay) {
   RecordsBuilder records = family();
-  records.score("H", "crown-fleck", "clear").on("2024-05-01");
+  records.score("H", "crown-fleck", "strong").on("2024-05-01");
   records.result("H", "shed-pcr", "carrier").on("2024-05-01");
   const auto colony = colony_with(records);
   const auto moments = moments_of(colony, "H");
@@ -88,7 +88,7 @@ TEST(Moments, GatherTheRecordsOfADay) {
 // A withdrawal is a day of change: the odds go back to what they were.
 TEST(Moments, GoBackWithAWithdrawal) {
   RecordsBuilder records = family();
-  records.score("H", "crown-fleck", "clear").on("2024-05-01");
+  records.score("H", "crown-fleck", "strong").on("2024-05-01");
   records.withdraw("o1").on("2024-06-01").withdraw("o2").on("2024-07-01");
   const auto moments = moments_of(colony_with(records), "H");
   ASSERT_EQ(days_of(moments), (Days{"before", "2024-05-01", "2024-06-01", "2024-07-01"}));
@@ -99,8 +99,8 @@ TEST(Moments, GoBackWithAWithdrawal) {
 // A day whose records clash keeps the odds before it and says so, until one of them is withdrawn.
 TEST(Moments, MarkTheDaysThatClash) {
   RecordsBuilder records = family();
-  records.score("H", "crown-fleck", "clear").sure(0.9).on("2024-05-01");
-  records.shows("S", "ember", "ember").on("2024-05-02");
+  records.score("H", "crown-fleck", "strong").sure(0.9).on("2024-05-01");
+  records.shows("S", "tarnbrook", "tarnbrook").on("2024-05-02");
   records.score("H", "crown-fleck", "absent", "ana").on("2024-05-03");
   records.withdraw("o2").on("2024-05-04");
   const auto moments = moments_of(colony_with(records), "H");
@@ -118,7 +118,7 @@ TEST(Moments, MarkTheDaysThatClash) {
 // Records without a day count from the first day that has one.
 TEST(Moments, CountUndatedRecordsOnEveryDay) {
   RecordsBuilder records = family();
-  records.score("H", "crown-fleck", "clear");
+  records.score("H", "crown-fleck", "strong");
   records.score("X", "crown-fleck", "absent").on("2024-05-01");
   const auto moments = moments_of(colony_with(records), "H");
   ASSERT_EQ(days_of(moments), (Days{"before", "2024-05-01"}));
@@ -128,8 +128,8 @@ TEST(Moments, CountUndatedRecordsOnEveryDay) {
 
 TEST(Moments, EndAtTheDayAskedFor) {
   RecordsBuilder records = family();
-  records.score("H", "crown-fleck", "clear").on("2024-05-01");
-  records.score("H", "crown-fleck", "clear", "ana").on("2024-05-02");
+  records.score("H", "crown-fleck", "strong").on("2024-05-01");
+  records.score("H", "crown-fleck", "strong", "ana").on("2024-05-02");
   Options options = support::only_odds();
   options.as_of = support::day("2024-05-01");
   EXPECT_EQ(days_of(moments_of(colony_with(records), "H", options)),
@@ -141,7 +141,7 @@ TEST(Moments, AreTheOddsOfTheirDays) {
   RecordsBuilder records = family();
   records.score("H", "crown-fleck", "faint", "ana").on("2024-05-01");
   records.result("I", "shed-pcr", "carrier").on("2024-05-02");
-  records.brood("D", "ember", "e/e", {{"plain", 2}}).on("2024-05-03");
+  records.brood("D", "tarnbrook", "e/e", {{"plain", 2}}).on("2024-05-03");
   records.result("H", "shed-pcr", "no-call").on("2024-05-04");
   const auto colony = colony_with(records);
   const auto moments = moments_of(colony, "H");
@@ -161,8 +161,8 @@ TEST(Moments, OfAnImpossiblePedigreeAreTheClash) {
   auto model = support::recessive_model();
   model.loci[0].viability = {{"e/e", 0.0}};
   RecordsBuilder records;
-  records.founder("D").bought_as("ember", {{"e/e", 1.0}});
-  records.founder("S").bought_as("ember", {{"e/e", 1.0}});
+  records.founder("D").bought_as("tarnbrook", {{"e/e", 1.0}});
+  records.founder("S").bought_as("tarnbrook", {{"e/e", 1.0}});
   records.clutch("C", "D", {"S"}).hatchling("H", "C");
   const auto outcome = history(support::colony_of(model, records), 2, support::only_odds());
   EXPECT_TRUE(std::holds_alternative<Contradiction>(outcome));

@@ -29,7 +29,7 @@ Het het_of(const colony::ModelDescription& model, const RecordsBuilder& records,
 
 RecordsBuilder half_a_carrier() {
   RecordsBuilder records;
-  records.founder("F").bought_as("ember", {{"+/+", 0.5}, {"+/e", 0.5}});
+  records.founder("F").bought_as("tarnbrook", {{"+/+", 0.5}, {"+/e", 0.5}});
   return records;
 }
 
@@ -37,8 +37,8 @@ RecordsBuilder half_a_carrier() {
 colony::ModelDescription marked(double worth, const std::vector<double>& carriers = {0.4, 0.6},
                                 const std::vector<double>& others = {0.7, 0.3}) {
   auto model = support::recessive_model();
-  model.markers[0].levels = {"absent", "clear"};
-  model.markers[0].rows = {{{{"ember", "+/e"}}, carriers, worth}, {{}, others, worth}};
+  model.markers[0].levels = {"absent", "strong"};
+  model.markers[0].rows = {{{{"tarnbrook", "+/e"}}, carriers, worth}, {{}, others, worth}};
   return model;
 }
 
@@ -52,7 +52,7 @@ TEST(Interval, HasNoWidthWhereNoBeliefPlaysAPart) {
 
 TEST(Interval, HoldsTheMeanAndStaysAmongProbabilities) {
   RecordsBuilder records = half_a_carrier();
-  records.score("F", "crown-fleck", "clear");
+  records.score("F", "crown-fleck", "strong");
   for (const double worth : {0.5, 2.0, 8.0, 1000.0}) {
     const Het het = het_of(marked(worth), records);
     EXPECT_NEAR(het.mean, 2.0 / 3, 1e-14) << "odds 0.6 / 0.3";
@@ -65,7 +65,7 @@ TEST(Interval, HoldsTheMeanAndStaysAmongProbabilities) {
 
 TEST(Interval, NarrowsWithWhatABeliefIsWorth) {
   RecordsBuilder records = half_a_carrier();
-  records.score("F", "crown-fleck", "clear");
+  records.score("F", "crown-fleck", "strong");
   double before = 1;
   for (const double worth : {1.0, 4.0, 16.0, 64.0, 256.0}) {
     const Het het = het_of(marked(worth), records, with_draws(4000));
@@ -78,7 +78,7 @@ TEST(Interval, NarrowsWithWhatABeliefIsWorth) {
 // With a weight of 1/4 the same reading moves less, and so does what is not known of it.
 TEST(Interval, NarrowsWithTheWeightOfAMark) {
   RecordsBuilder records = half_a_carrier();
-  records.score("F", "crown-fleck", "clear");
+  records.score("F", "crown-fleck", "strong");
   auto model = marked(8);
   const Het whole = het_of(model, records);
   model.markers[0].weight = 0.25;
@@ -92,7 +92,7 @@ TEST(Interval, NarrowsWithTheWeightOfAMark) {
 // (about 1e-4 of them). Four standard errors of a tail of 0.025 in 20,000 draws.
 TEST(Interval, OfAFounderIsThatOfItsOriginsFrequency) {
   auto model = support::recessive_model();
-  model.origins = {{"bought", {{"ember", {{"e", 0.1}}}}, 20.0}};
+  model.origins = {{"bought", {{"tarnbrook", {{"e", 0.1}}}}, 20.0}};
   RecordsBuilder records;
   records.founder("F", std::nullopt, "bought");
   const Het het = het_of(model, records, with_draws(20'000));
@@ -109,7 +109,7 @@ TEST(Interval, OfAFounderIsThatOfItsOriginsFrequency) {
 // A young of that founder and a clear partner is a carrier with q, as P(het)/2 + P(hom) says.
 TEST(Interval, PassesDownThePedigree) {
   auto model = support::recessive_model();
-  model.origins = {{"bought", {{"ember", {{"e", 0.1}}}}, 20.0}};
+  model.origins = {{"bought", {{"tarnbrook", {{"e", 0.1}}}}, 20.0}};
   RecordsBuilder records;
   records.founder("F", std::nullopt, "bought").founder("S");
   records.clutch("C", "F", {"S"}).hatchling("H", "C");
@@ -123,7 +123,7 @@ TEST(Interval, PassesDownThePedigree) {
 
 TEST(Interval, OfWhatIsCertainHasNoWidth) {
   RecordsBuilder records;
-  records.founder("F").bought_as("ember", {{"+/e", 1.0}}).score("F", "crown-fleck", "clear");
+  records.founder("F").bought_as("tarnbrook", {{"+/e", 1.0}}).score("F", "crown-fleck", "strong");
   const Het het = het_of(marked(1), records);
   EXPECT_EQ(het.low, 1.0);
   EXPECT_EQ(het.high, 1.0);
@@ -131,7 +131,7 @@ TEST(Interval, OfWhatIsCertainHasNoWidth) {
 
 TEST(Interval, HangsOnTheSeedByChanceAlone) {
   RecordsBuilder records = half_a_carrier();
-  records.score("F", "crown-fleck", "clear");
+  records.score("F", "crown-fleck", "strong");
   const Het one = het_of(marked(8), records, with_draws(20'000, 1));
   const Het two = het_of(marked(8), records, with_draws(20'000, 2));
   EXPECT_NE(one.low, two.low);
@@ -143,7 +143,7 @@ TEST(Interval, HangsOnTheSeedByChanceAlone) {
 // the way between them.
 TEST(Interval, OfOneOrTwoDraws) {
   RecordsBuilder records = half_a_carrier();
-  records.score("F", "crown-fleck", "clear");
+  records.score("F", "crown-fleck", "strong");
   const Het first = het_of(marked(8), records, with_draws(1));
   EXPECT_EQ(first.low, first.high);
   const Het two = het_of(marked(8), records, with_draws(2));
@@ -157,7 +157,7 @@ TEST(Interval, OfOneOrTwoDraws) {
 // Nine draws are one block of eight and one more.
 TEST(Interval, LiesWithinThatOfMoreOfTheSameDraws) {
   RecordsBuilder records = half_a_carrier();
-  records.score("F", "crown-fleck", "clear");
+  records.score("F", "crown-fleck", "strong");
   const Het eight = het_of(marked(8), records, with_draws(8));
   const Het nine = het_of(marked(8), records, with_draws(9));
   EXPECT_NE(eight.low, nine.low);
@@ -175,10 +175,10 @@ TEST(Interval, HoldsDrawsThatUnderflowTogether) {
     model.markers.back().id = id;
   }
   RecordsBuilder records;
-  records.founder("F").founder("D").bought_as("ember", {{"+/+", 0.5}, {"+/e", 0.5}});
+  records.founder("F").founder("D").bought_as("tarnbrook", {{"+/+", 0.5}, {"+/e", 0.5}});
   records.clutch("C", "D", {}).hatchling("H", "C");
   for (const char* animal : {"F", "D", "H"}) {
-    for (const auto& marker : model.markers) records.score(animal, marker.id, "clear");
+    for (const auto& marker : model.markers) records.score(animal, marker.id, "strong");
   }
   const SolvedColony solved(model, records, with_draws(400));
   EXPECT_EQ(solved.at("F").het[0].low, 0.0);
@@ -198,7 +198,7 @@ TEST(Interval, IsGivenForEachAllele) {
   model.loci[0].alleles = {"+", "e", "f"};
   model.markers.clear();
   model.assays.clear();
-  model.origins = {{"bought", {{"ember", {{"e", 0.1}, {"f", 0.2}}}}, 30.0}};
+  model.origins = {{"bought", {{"tarnbrook", {{"e", 0.1}, {"f", 0.2}}}}, 30.0}};
   RecordsBuilder records;
   records.founder("F", std::nullopt, "bought");
   const SolvedColony solved(model, records, with_draws(2000));

@@ -26,10 +26,10 @@ colony::ModelDescription no_mix_ups() {
 // D carries with 1/2 and H is hers: plain, read "clear" and reported "carrier".
 RecordsBuilder one_of_each() {
   RecordsBuilder records;
-  records.founder("D").bought_as("ember", {{"+/+", 0.5}, {"e/e", 0.5}});
-  records.founder("S").bought_as("ember", {{"+/e", 1.0}});
-  records.clutch("C", "D", {"S"}).hatchling("H", "C").shows("H", "ember", "plain");
-  records.score("H", "crown-fleck", "clear").result("H", "shed-pcr", "carrier");
+  records.founder("D").bought_as("tarnbrook", {{"+/+", 0.5}, {"e/e", 0.5}});
+  records.founder("S").bought_as("tarnbrook", {{"+/e", 1.0}});
+  records.clutch("C", "D", {"S"}).hatchling("H", "C").shows("H", "tarnbrook", "plain");
+  records.score("H", "crown-fleck", "strong").result("H", "shed-pcr", "carrier");
   return records;
 }
 
@@ -63,7 +63,7 @@ TEST(LogEvidence, OfStrangersAddsUp) {
 
 TEST(LogEvidence, OfAContradictionIsMinusInfinity) {
   RecordsBuilder records = one_of_each();
-  records.shows("H", "ember", "ember");
+  records.shows("H", "tarnbrook", "tarnbrook");
   const auto colony = support::colony_of(no_mix_ups(), records);
   EXPECT_EQ(log_of(colony, Layer::posterior), -std::numeric_limits<double>::infinity());
 }
@@ -88,7 +88,7 @@ TEST(LogOfSexes, CountsWhoLives) {
   auto model = support::sex_linked_model(Chromosome::z);
   model.loci[0].viability = {{"e/W", 0.0}};
   RecordsBuilder records;
-  records.founder("D", Sex::female).founder("S", Sex::male).bought_as("ember", {{"+/e", 1.0}});
+  records.founder("D", Sex::female).founder("S", Sex::male).bought_as("tarnbrook", {{"+/e", 1.0}});
   records.clutch("C", "D", {"S"}).hatchling("H", "C", Sex::female);
   const auto colony = support::colony_of(model, records);
   const Scenario all = scenario(colony, std::nullopt);
@@ -115,7 +115,7 @@ TEST(OddsOf, EqualTheWholeColonys) {
 
 TEST(OddsOf, AContradictionAreEmpty) {
   RecordsBuilder records = one_of_each();
-  records.shows("H", "ember", "ember");
+  records.shows("H", "tarnbrook", "tarnbrook");
   const auto colony = support::colony_of(no_mix_ups(), records);
   EXPECT_TRUE(
       std::get<AnimalOdds>(odds_of(scenario(colony, std::nullopt), 2, enough)).loci.empty());
@@ -153,7 +153,7 @@ TEST(Prepare, FitsWhereItSaysItFits) {
   records.clutch("1", "A", {"B"}).hatchling("E", "1").hatchling("F", "1");
   records.clutch("2", "C", {"D"}).hatchling("G", "2").hatchling("H", "2");
   records.clutch("3", "E", {"G"}).hatchling("I", "3").clutch("4", "F", {"H"}).hatchling("J", "4");
-  records.clutch("5", "I", {"J"}).hatchling("K", "5").score("K", "crown-fleck", "clear");
+  records.clutch("5", "I", {"J"}).hatchling("K", "5").score("K", "crown-fleck", "strong");
   const auto colony = support::colony_of(no_mix_ups(), records);
   const Tables tables = believed(colony.model());
   std::size_t fits = enough;

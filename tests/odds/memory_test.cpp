@@ -15,7 +15,7 @@ namespace {
 colony::Colony of_alleles(int alleles) {
   colony::ModelDescription description;
   colony::LocusDescription locus;
-  locus.id = "fathom";
+  locus.id = "wendlespar";
   locus.alleles = {"+"};
   for (int a = 1; a < alleles; ++a) locus.alleles.push_back("a" + std::to_string(a));
   locus.appearance = {{"default", {{"plain", 1.0}}}};
@@ -43,7 +43,7 @@ TEST(Memory, ManyAllelesAreRefusedBeforeTheirTableIsMade) {
   ASSERT_NE(large, nullptr);
   EXPECT_EQ(large->bytes, 2080.0 * 2080 * 2080 * 8);
   EXPECT_EQ(large->clique, (std::vector<std::pair<std::size_t, std::size_t>>{{2, 0}}));
-  EXPECT_NE(large->what.find("fathom has 64 alleles and so 2080 genotypes"), std::string::npos);
+  EXPECT_NE(large->what.find("wendlespar has 64 alleles and so 2080 genotypes"), std::string::npos);
   EXPECT_NE(large->what.find("2 GiB are allowed"), std::string::npos);
   EXPECT_NE(large->what.find("--memory"), std::string::npos);
 }

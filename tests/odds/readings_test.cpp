@@ -15,7 +15,7 @@ using support::SolvedColony;
 // A founder of even odds; crown-fleck's "clear" has 0.4 for a carrier, 0.05 for others.
 RecordsBuilder half_a_carrier() {
   RecordsBuilder records;
-  records.founder("F").bought_as("ember", {{"+/+", 0.5}, {"+/e", 0.5}});
+  records.founder("F").bought_as("tarnbrook", {{"+/+", 0.5}, {"+/e", 0.5}});
   return records;
 }
 
@@ -27,35 +27,35 @@ double odds_of(const RecordsBuilder& records,
 
 TEST(Readings, OfOneCertainLevelAreItsRatio) {
   RecordsBuilder records = half_a_carrier();
-  records.score("F", "crown-fleck", "clear");
+  records.score("F", "crown-fleck", "strong");
   EXPECT_NEAR(odds_of(records), 0.4 / 0.05, 1e-12);
 }
 
 // 90 % sure: (0.9 x 0.4 + 0.05 x 0.3 + 0.05 x 0.3) / (0.9 x 0.05 + 0.05 x 0.15 + 0.05 x 0.8).
 TEST(Readings, AreSoftenedByDoubt) {
   RecordsBuilder records = half_a_carrier();
-  records.score("F", "crown-fleck", "clear").sure(0.9);
+  records.score("F", "crown-fleck", "strong").sure(0.9);
   EXPECT_NEAR(odds_of(records), 0.39 / 0.0925, 1e-12);
 }
 
 // The scorer's own 95 % unless the reading gives another, and certain where there is neither.
 TEST(Readings, TakeTheirSurenessFromTheScorerUnlessGiven) {
   RecordsBuilder by_ana = half_a_carrier();
-  by_ana.score("F", "crown-fleck", "clear", "ana");
+  by_ana.score("F", "crown-fleck", "strong", "ana");
   EXPECT_NEAR(odds_of(by_ana), (0.95 * 0.4 + 0.025 * 0.6) / (0.95 * 0.05 + 0.025 * 0.95), 1e-12);
   by_ana.sure(0.9);
   EXPECT_NEAR(odds_of(by_ana), 0.39 / 0.0925, 1e-12);
   RecordsBuilder by_no_one = half_a_carrier();
-  by_no_one.score("F", "crown-fleck", "clear");
+  by_no_one.score("F", "crown-fleck", "strong");
   EXPECT_NEAR(odds_of(by_no_one), 8, 1e-12);
 }
 
-// All look at one true level: r multiplies within the sum. Twice "clear" at 0.9: r = 0.0025,
+// All look at one true level: r multiplies within the sum. Twice "strong" at 0.9: r = 0.0025,
 // 0.0025, 0.81. That is less than two independent marks would say.
 TEST(Readings, OfOneMarkLookAtOneLevel) {
   RecordsBuilder records = half_a_carrier();
-  records.score("F", "crown-fleck", "clear").sure(0.9);
-  records.score("F", "crown-fleck", "clear").sure(0.9);
+  records.score("F", "crown-fleck", "strong").sure(0.9);
+  records.score("F", "crown-fleck", "strong").sure(0.9);
   const double twice = (0.81 * 0.4 + 0.0025 * 0.6) / (0.81 * 0.05 + 0.0025 * 0.95);
   EXPECT_NEAR(odds_of(records), twice, 1e-12);
   EXPECT_LT(twice, (0.39 / 0.0925) * (0.39 / 0.0925));
@@ -66,7 +66,7 @@ TEST(Readings, RepeatedReachTheLevelAndNoFurther) {
   RecordsBuilder records = half_a_carrier();
   double before = 1;
   for (int i = 0; i < 30; ++i) {
-    records.score("F", "crown-fleck", "clear").sure(0.9);
+    records.score("F", "crown-fleck", "strong").sure(0.9);
     const double now = odds_of(records);
     EXPECT_GE(now, before - 1e-12);
     EXPECT_LE(now, 8 + 1e-12);
@@ -79,7 +79,7 @@ TEST(Readings, OfTwoScorersWhoDiffer) {
   auto model = support::recessive_model();
   model.scorers.push_back({"ben", 0.6});
   RecordsBuilder records = half_a_carrier();
-  records.score("F", "crown-fleck", "clear", "ana").score("F", "crown-fleck", "absent", "ben");
+  records.score("F", "crown-fleck", "strong", "ana").score("F", "crown-fleck", "absent", "ben");
   // r: absent 0.025 x 0.6, faint 0.025 x 0.2, clear 0.95 x 0.2.
   const double r[3] = {0.015, 0.005, 0.19};
   const double carrier = 0.3 * r[0] + 0.3 * r[1] + 0.4 * r[2];
@@ -89,7 +89,7 @@ TEST(Readings, OfTwoScorersWhoDiffer) {
 
 TEST(Readings, CertainAndDifferentContradict) {
   RecordsBuilder records = half_a_carrier();
-  records.score("F", "crown-fleck", "clear").score("F", "crown-fleck", "absent");
+  records.score("F", "crown-fleck", "strong").score("F", "crown-fleck", "absent");
   const auto colony = support::colony_of(support::recessive_model(), records);
   const auto clash = support::clash_of(colony);
   EXPECT_EQ(support::ids_of(colony, clash.observations), (std::vector<std::string>{"o1", "o2"}));
@@ -105,7 +105,7 @@ TEST(Readings, ThatCouldNotBeMadeSayNothing) {
 
 TEST(Readings, AreRaisedToTheWeightOfTheMark) {
   RecordsBuilder records = half_a_carrier();
-  records.score("F", "crown-fleck", "clear").sure(0.9);
+  records.score("F", "crown-fleck", "strong").sure(0.9);
   auto model = support::recessive_model();
   for (const double weight : {1.0, 0.5, 0.25, 0.0}) {
     model.markers[0].weight = weight;
@@ -120,16 +120,16 @@ TEST(Readings, OfTwoMarksMultiply) {
   model.markers[1].id = "side-thread";
   model.markers[1].weight = 0.5;
   RecordsBuilder records = half_a_carrier();
-  records.score("F", "crown-fleck", "clear").score("F", "side-thread", "absent");
+  records.score("F", "crown-fleck", "strong").score("F", "side-thread", "absent");
   EXPECT_NEAR(odds_of(records, model), 8 * std::sqrt(0.3 / 0.8), 1e-12);
 }
 
-// Where the animal shows "silvered" the mark can't be read: once that is recorded it says nothing.
+// Where the animal shows "thornwick" the mark can't be read: once that is recorded it says nothing.
 TEST(Readings, AreSetAsideInAContext) {
   RecordsBuilder records = half_a_carrier();
-  records.bought_as("harbor", {{"s/s", 1.0}}).score("F", "crown-fleck", "clear");
+  records.bought_as("brackmoor", {{"s/s", 1.0}}).score("F", "crown-fleck", "strong");
   EXPECT_NEAR(odds_of(records, support::masked_model()), 8, 1e-12) << "not recorded";
-  records.shows("F", "harbor", "silvered");
+  records.shows("F", "brackmoor", "thornwick");
   EXPECT_NEAR(odds_of(records, support::masked_model()), 1, 1e-12);
 }
 
@@ -141,16 +141,16 @@ TEST(Readings, FollowTheRowsOfALine) {
        std::nullopt,
        "dune",
        false,
-       {{{{"ember", "+/e"}}, {0.2, 0.2, 0.6}, 5.0}, {{}, {0.4, 0.3, 0.3}, 5.0}}}};
+       {{{{"tarnbrook", "+/e"}}, {0.2, 0.2, 0.6}, 5.0}, {{}, {0.4, 0.3, 0.3}, 5.0}}}};
   RecordsBuilder records = half_a_carrier();
-  records.score("F", "crown-fleck", "clear");
+  records.score("F", "crown-fleck", "strong");
   EXPECT_NEAR(odds_of(records, model), 8, 1e-12);
   records.animal().line = "dune";
   EXPECT_NEAR(odds_of(records, model), 2, 1e-12);
 
   RecordsBuilder clutch;
-  clutch.founder("D").bought_as("ember", {{"+/e", 1.0}}).founder("S");
-  clutch.clutch("C", "D", {"S"}).hatchling("F", "C").score("F", "crown-fleck", "clear");
+  clutch.founder("D").bought_as("tarnbrook", {{"+/e", 1.0}}).founder("S");
+  clutch.clutch("C", "D", {"S"}).hatchling("F", "C").score("F", "crown-fleck", "strong");
   clutch.clutch_record().line = "dune";
   EXPECT_NEAR(odds_of(clutch, model), 2, 1e-12);
 }
@@ -159,24 +159,24 @@ TEST(Readings, FollowTheRowsOfALine) {
 TEST(Readings, OfAMarkOfTwoLociTieThem) {
   auto model = support::masked_model();
   model.markers[0].contexts.clear();
-  model.markers[0].levels = {"absent", "clear"};
-  model.markers[0].rows = {{{{"ember", "+/e"}, {"harbor", "+/s"}}, {0.1, 0.9}, 5.0},
+  model.markers[0].levels = {"absent", "strong"};
+  model.markers[0].rows = {{{{"tarnbrook", "+/e"}, {"brackmoor", "+/s"}}, {0.1, 0.9}, 5.0},
                            {{}, {0.9, 0.1}, 5.0}};
   RecordsBuilder records = half_a_carrier();
-  records.bought_as("harbor", {{"+/+", 0.5}, {"+/s", 0.5}}).score("F", "crown-fleck", "clear");
+  records.bought_as("brackmoor", {{"+/+", 0.5}, {"+/s", 0.5}}).score("F", "crown-fleck", "strong");
   const SolvedColony solved(model, records);
   // Joint 0.9 : 0.1 : 0.1 : 0.1 of 1.2.
   EXPECT_NEAR(solved.posterior("F", "+/e"), 1.0 / 1.2, 1e-14);
-  EXPECT_NEAR(solved.posterior("F", "+/s", "harbor"), 1.0 / 1.2, 1e-14);
-  records.shows("F", "harbor", "plain").result("F", "shed-pcr", "no-call");
-  EXPECT_NEAR(SolvedColony(model, records).posterior("F", "+/s", "harbor"), 1.0 / 1.2, 1e-13);
+  EXPECT_NEAR(solved.posterior("F", "+/s", "brackmoor"), 1.0 / 1.2, 1e-14);
+  records.shows("F", "brackmoor", "plain").result("F", "shed-pcr", "no-call");
+  EXPECT_NEAR(SolvedColony(model, records).posterior("F", "+/s", "brackmoor"), 1.0 / 1.2, 1e-13);
   EXPECT_NEAR(SolvedColony(model, records).scored("F", "+/e"), 1.0 / 1.2, 1e-14);
 }
 
 // Readings count from the second layer on.
 TEST(Readings, AreNoPartOfThePedigree) {
   RecordsBuilder records = half_a_carrier();
-  records.score("F", "crown-fleck", "clear").result("F", "shed-pcr", "clear");
+  records.score("F", "crown-fleck", "strong").result("F", "shed-pcr", "strong");
   const SolvedColony solved(support::recessive_model(), records);
   EXPECT_NEAR(solved.pedigree("F", "+/e"), 0.5, 1e-15);
   EXPECT_NEAR(solved.scored("F", "+/e"), 8.0 / 9, 1e-14);
@@ -186,9 +186,9 @@ TEST(Readings, AreNoPartOfThePedigree) {
 // A sibling's readings tell through the parents: a carrier sib speaks for a carrier dam.
 TEST(Readings, TellOfRelatives) {
   RecordsBuilder records;
-  records.founder("D").bought_as("ember", {{"+/+", 0.5}, {"+/e", 0.5}}).founder("S");
+  records.founder("D").bought_as("tarnbrook", {{"+/+", 0.5}, {"+/e", 0.5}}).founder("S");
   records.clutch("C", "D", {"S"}).hatchling("H", "C").hatchling("F", "C");
-  records.score("H", "crown-fleck", "clear");
+  records.score("H", "crown-fleck", "strong");
   // P(H's mark | D carries) = (0.4 + 0.05)/2 = 0.225, else 0.05; D 9 : 2, F half of that.
   const SolvedColony solved(support::recessive_model(), records);
   EXPECT_NEAR(solved.posterior("D", "+/e"), 9.0 / 11, 1e-14);
@@ -199,8 +199,11 @@ TEST(Readings, TellOfRelatives) {
 TEST(Readings, DoNotDependOnTheOrderOfRecords) {
   RecordsBuilder records = half_a_carrier();
   records.founder("S").clutch("C", "F", {"S"}).hatchling("H", "C").hatchling("I", "C");
-  records.score("H", "crown-fleck", "clear", "ana").score("F", "crown-fleck", "absent").sure(0.7);
-  records.score("H", "crown-fleck", "faint").sure(0.6).score("I", "crown-fleck", "clear").sure(0.8);
+  records.score("H", "crown-fleck", "strong", "ana").score("F", "crown-fleck", "absent").sure(0.7);
+  records.score("H", "crown-fleck", "faint")
+      .sure(0.6)
+      .score("I", "crown-fleck", "strong")
+      .sure(0.8);
   const SolvedColony there(support::recessive_model(), records);
   std::reverse(records.records.observations.begin(), records.records.observations.end());
   std::reverse(records.records.animals.begin(), records.records.animals.end());

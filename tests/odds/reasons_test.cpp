@@ -78,7 +78,7 @@ TEST(Reasons, ShareBetweenTheTestAndTheSample) {
 TEST(Reasons, CountTheRecordBeingRight) {
   const double p = 0.004;
   RecordsBuilder records;
-  records.founder("F").bought_as("ember", {{"+/+", 1 - p}, {"+/e", p}});
+  records.founder("F").bought_as("tarnbrook", {{"+/+", 1 - p}, {"+/e", p}});
   records.result("F", "shed-pcr", "carrier");
   const auto reasons = reasons_of(mixing(0), records, "o1");
   const double right = p * 0.98;
@@ -91,7 +91,7 @@ TEST(Reasons, CountTheRecordBeingRight) {
 // 0.0299.. with mix-ups; exchanged each is as expected. Weight: ratio x mix_up, beside 1.
 TEST(Reasons, FindTwoSamplesSwapped) {
   RecordsBuilder records;
-  records.founder("F").founder("G").bought_as("ember", {{"+/e", 1.0}});
+  records.founder("F").founder("G").bought_as("tarnbrook", {{"+/e", 1.0}});
   records.result("F", "shed-pcr", "carrier").on("2024-05-01");
   records.result("G", "shed-pcr", "clear").on("2024-05-20");
   std::get<colony::ResultRecord>(records.observation().what).sample = "S-7";
@@ -113,7 +113,7 @@ TEST(Reasons, FindTwoSamplesSwapped) {
 // Months apart they were in no envelope together.
 TEST(Reasons, LeaveOutSamplesOfAnotherSeason) {
   RecordsBuilder records;
-  records.founder("F").founder("G").bought_as("ember", {{"+/e", 1.0}});
+  records.founder("F").founder("G").bought_as("tarnbrook", {{"+/e", 1.0}});
   records.result("F", "shed-pcr", "carrier").on("2024-05-01");
   records.result("G", "shed-pcr", "clear").on("2024-07-01");
   EXPECT_EQ(share(reasons_of(mixing(0.01), records, "o1"), "samples-swapped"), 0.0);
@@ -126,11 +126,11 @@ TEST(Reasons, LeaveOutSamplesOfAnotherSeason) {
 // sire T, a visual, who fathered another clutch: 0.02 x (1/2 x P(D carries) ...) / P(H visual).
 TEST(Reasons, OfALookWeighAnotherSire) {
   RecordsBuilder records;
-  records.founder("D").bought_as("ember", {{"+/e", 1.0}});
-  records.founder("S").bought_as("ember", {{"+/+", 0.999}, {"+/e", 0.001}});
-  records.founder("T").bought_as("ember", {{"e/e", 1.0}}).founder("K");
+  records.founder("D").bought_as("tarnbrook", {{"+/e", 1.0}});
+  records.founder("S").bought_as("tarnbrook", {{"+/+", 0.999}, {"+/e", 0.001}});
+  records.founder("T").bought_as("tarnbrook", {{"e/e", 1.0}}).founder("K");
   records.clutch("C", "D", {"S"}).hatchling("H", "C").clutch("E", "K", {"T"}).hatchling("N", "E");
-  records.shows("H", "ember", "ember");
+  records.shows("H", "tarnbrook", "tarnbrook");
   const auto reasons = reasons_of(support::recessive_model(), records, "o1");
   expect_shares(reasons);
   const double stands = 0.001 / 4;
@@ -146,15 +146,15 @@ TEST(Reasons, OfALookWeighAnotherSire) {
 // A male that hatched after the clutch was laid, or out of it, fathered none of it.
 TEST(Reasons, LeaveOutMalesThatCouldNot) {
   RecordsBuilder records;
-  records.founder("D").bought_as("ember", {{"+/e", 1.0}});
-  records.founder("S").bought_as("ember", {{"+/+", 0.999}, {"+/e", 0.001}});
-  records.founder("T").bought_as("ember", {{"e/e", 1.0}});
+  records.founder("D").bought_as("tarnbrook", {{"+/e", 1.0}});
+  records.founder("S").bought_as("tarnbrook", {{"+/+", 0.999}, {"+/e", 0.001}});
+  records.founder("T").bought_as("tarnbrook", {{"e/e", 1.0}});
   records.animal().hatched = support::day("2024-05-01");
   records.founder("K").clutch("C", "D", {"S"});
   records.clutch_record().laid = support::day("2024-04-01");
   records.hatchling("H", "C").hatchling("M", "C");
   records.clutch("E", "K", {"T"}).hatchling("N", "E").clutch("G", "K", {"M"}).hatchling("O", "G");
-  records.shows("H", "ember", "ember");
+  records.shows("H", "tarnbrook", "tarnbrook");
   EXPECT_EQ(share(reasons_of(support::recessive_model(), records, "o1"), "wrong-sire"), 0.0);
 }
 
@@ -162,10 +162,10 @@ TEST(Reasons, LeaveOutMalesThatCouldNot) {
 // moved gains nothing, and weighs its 1 % beforehand.
 TEST(Reasons, OfALookWeighAClutchMate) {
   RecordsBuilder records;
-  records.founder("D").bought_as("ember", {{"+/e", 1.0}});
-  records.founder("S").bought_as("ember", {{"+/+", 0.999}, {"+/e", 0.001}});
+  records.founder("D").bought_as("tarnbrook", {{"+/e", 1.0}});
+  records.founder("S").bought_as("tarnbrook", {{"+/+", 0.999}, {"+/e", 0.001}});
   records.clutch("C", "D", {"S"}).hatchling("H", "C").hatchling("I", "C");
-  records.shows("H", "ember", "ember");
+  records.shows("H", "tarnbrook", "tarnbrook");
   const auto reasons = reasons_of(support::recessive_model(), records, "o1");
   const double unplaced = 0.005 * (1.0 / 3) / (0.001 / 4);
   EXPECT_NEAR(share(reasons, "wrong-animal"), 0.01 / (1 + 0.01 + unplaced), 1e-10);
@@ -175,14 +175,14 @@ TEST(Reasons, OfALookWeighAClutchMate) {
 // visual, else clear. In the order given, under the names given.
 std::vector<Reason> of_other_sires(const std::vector<std::pair<std::string, double>>& males) {
   RecordsBuilder records;
-  records.founder("D").bought_as("ember", {{"+/e", 1.0}});
-  records.founder("S").bought_as("ember", {{"+/+", 0.999}, {"+/e", 0.001}});
+  records.founder("D").bought_as("tarnbrook", {{"+/e", 1.0}});
+  records.founder("S").bought_as("tarnbrook", {{"+/+", 0.999}, {"+/e", 0.001}});
   for (const auto& [name, visual] : males) {
-    records.founder(name).bought_as("ember", {{"+/+", 1 - visual}, {"e/e", visual}});
+    records.founder(name).bought_as("tarnbrook", {{"+/+", 1 - visual}, {"e/e", visual}});
   }
   records.founder("K").clutch("C", "D", {"S"}).hatchling("H", "C");
   for (const auto& [name, visual] : males) records.clutch("C-" + name, "K", {name});
-  records.shows("H", "ember", "ember");
+  records.shows("H", "tarnbrook", "tarnbrook");
   return reasons_of(support::recessive_model(), records, "o1");
 }
 
@@ -211,10 +211,10 @@ TEST(Reasons, TryEveryMale) {
 
 TEST(Reasons, NameAClutchMateOnlyWhereOneIsClearlyAhead) {
   RecordsBuilder records;
-  records.founder("D").bought_as("ember", {{"+/e", 1.0}});
-  records.founder("S").bought_as("ember", {{"+/+", 0.999}, {"+/e", 0.001}});
+  records.founder("D").bought_as("tarnbrook", {{"+/e", 1.0}});
+  records.founder("S").bought_as("tarnbrook", {{"+/+", 0.999}, {"+/e", 0.001}});
   records.clutch("C", "D", {"S"}).hatchling("H", "C").hatchling("I", "C").hatchling("J", "C");
-  records.shows("H", "ember", "ember");
+  records.shows("H", "tarnbrook", "tarnbrook");
   EXPECT_EQ(text(reasons_of(support::recessive_model(), records, "o1"), "wrong-animal"),
             "it belongs to a clutch-mate; none of 2 stands out");
 }
@@ -259,7 +259,7 @@ TEST(Reasons, OfSiresHangOnNoNamesAndNoOrder) {
 // A founder has no clutch to be wrong about.
 TEST(Reasons, OfAFoundersLookAreNone) {
   RecordsBuilder records;
-  records.founder("F", std::nullopt, "bought").shows("F", "ember", "ember");
+  records.founder("F", std::nullopt, "bought").shows("F", "tarnbrook", "tarnbrook");
   const auto reasons = reasons_of(support::recessive_model(), records, "o1");
   ASSERT_EQ(reasons.size(), 1U);
   EXPECT_EQ(reasons[0].code, "right-as-it-stands");

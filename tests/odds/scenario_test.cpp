@@ -30,10 +30,10 @@ using Ids = std::vector<std::string>;
 colony::Colony withdrawn_twice() {
   RecordsBuilder records;
   records.founder("F", Sex::female, "bought");
-  records.score("F", "crown-fleck", "clear").on("2024-05-01");
+  records.score("F", "crown-fleck", "strong").on("2024-05-01");
   records.result("F", "shed-pcr", "carrier").on("2024-06-01");
   records.withdraw("o1").on("2024-07-01").withdraw("o3").on("2024-08-01");
-  records.shows("F", "ember", "plain");
+  records.shows("F", "tarnbrook", "plain");
   return support::colony_of(support::recessive_model(), records);
 }
 
@@ -59,7 +59,7 @@ TEST(Scenario, IsWhatCountedOnADay) {
 // The day it was written down is the day it was known, whatever day it was seen.
 TEST(Scenario, ComparesTheDayOfRecording) {
   RecordsBuilder records;
-  records.founder("F").shows("F", "ember", "plain").on("2024-05-01");
+  records.founder("F").shows("F", "tarnbrook", "plain").on("2024-05-01");
   records.observation().recorded = colony::Timestamp::parse("2024-09-01T12:00:00Z");
   const auto colony = support::colony_of(support::recessive_model(), records);
   EXPECT_TRUE(counting_ids(scenario(colony, day("2024-08-31"))).empty());
@@ -77,7 +77,7 @@ TEST(Scenario, LeavesOneOut) {
 
 RecordsBuilder family() {
   RecordsBuilder records;
-  records.founder("D").founder("S").bought_as("ember", {{"+/e", 1.0}});
+  records.founder("D").founder("S").bought_as("tarnbrook", {{"+/e", 1.0}});
   records.founder("T").clutch("C", "D", {"S"}).hatchling("H", "C").clutch("E", "D", {"T"});
   return records;
 }
@@ -131,7 +131,7 @@ TEST(Scenario, UnplacedKeepsTheSexesEven) {
 // decides, and what it speaks against stays possible.
 TEST(Scenario, SoftensWhatARecordExcludes) {
   RecordsBuilder records = family();
-  records.shows("H", "ember", "ember");
+  records.shows("H", "tarnbrook", "tarnbrook");
   const auto colony = support::colony_of(support::recessive_model(), records);
   Scenario soft = scenario(colony, std::nullopt);
   const Tables tables = believed(colony.model());

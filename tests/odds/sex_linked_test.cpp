@@ -16,8 +16,8 @@ using support::SolvedColony;
 
 RecordsBuilder carriers_daughter_or_son(std::optional<Sex> sex) {
   RecordsBuilder records;
-  records.founder("D", Sex::female).bought_as("ember", {{"+/W", 1.0}});
-  records.founder("S", Sex::male).bought_as("ember", {{"+/e", 1.0}});
+  records.founder("D", Sex::female).bought_as("tarnbrook", {{"+/W", 1.0}});
+  records.founder("S", Sex::male).bought_as("tarnbrook", {{"+/e", 1.0}});
   records.clutch("C", "D", {"S"}).hatchling("H", "C", sex);
   return records;
 }
@@ -43,7 +43,7 @@ TEST(ZLinked, YoungOfACarrierSire) {
 // Plain and of unknown sex, one of three is a daughter: sons +/+ and +/e, daughter +/W.
 TEST(ZLinked, ALookTellsOfTheSex) {
   RecordsBuilder records = carriers_daughter_or_son(std::nullopt);
-  records.shows("H", "ember", "plain");
+  records.shows("H", "tarnbrook", "plain");
   const SolvedColony solved(support::sex_linked_model(Chromosome::z), records);
   EXPECT_NEAR(solved.posterior("H", "+/W"), 1.0 / 3, 1e-15);
   EXPECT_NEAR(solved.posterior("H", "+/e"), 1.0 / 3, 1e-15);
@@ -53,7 +53,7 @@ TEST(ZLinked, ALookTellsOfTheSex) {
 // A visual young of a clear dam is a daughter.
 TEST(ZLinked, AVisualOfAClearDamIsADaughter) {
   RecordsBuilder records = carriers_daughter_or_son(std::nullopt);
-  records.shows("H", "ember", "ember");
+  records.shows("H", "tarnbrook", "tarnbrook");
   EXPECT_EQ(SolvedColony(support::sex_linked_model(Chromosome::z), records).posterior("H", "e/W"),
             1.0);
 }
@@ -80,13 +80,13 @@ TEST(ZLinked, PassesThroughASon) {
 TEST(ZLinked, ClearDaughtersClearTheirSire) {
   RecordsBuilder records;
   records.founder("D", Sex::female).founder("S", Sex::male);
-  records.bought_as("ember", {{"+/+", 0.5}, {"+/e", 0.5}}).clutch("C", "D", {"S"});
+  records.bought_as("tarnbrook", {{"+/+", 0.5}, {"+/e", 0.5}}).clutch("C", "D", {"S"});
   for (int i = 0; i < 5; ++i) {
     std::string id = "F";
     id += std::to_string(i);
-    records.hatchling(id, "C", Sex::female).shows(id, "ember", "plain");
+    records.hatchling(id, "C", Sex::female).shows(id, "tarnbrook", "plain");
     id[0] = 'M';
-    records.hatchling(id, "C", Sex::male).shows(id, "ember", "plain");
+    records.hatchling(id, "C", Sex::male).shows(id, "tarnbrook", "plain");
   }
   EXPECT_NEAR(SolvedColony(support::sex_linked_model(Chromosome::z), records).posterior("S", "+/e"),
               1.0 / 33, 1e-15);
@@ -95,12 +95,12 @@ TEST(ZLinked, ClearDaughtersClearTheirSire) {
 // Of unknown sex each plain young weighs 3/4 instead: (3/4)^5.
 TEST(ZLinked, PlainYoungOfUnknownSexSayLess) {
   RecordsBuilder records;
-  records.founder("D").founder("S").bought_as("ember", {{"+/+", 0.5}, {"+/e", 0.5}});
+  records.founder("D").founder("S").bought_as("tarnbrook", {{"+/+", 0.5}, {"+/e", 0.5}});
   records.clutch("C", "D", {"S"});
   for (int i = 0; i < 5; ++i) {
     std::string id = "F";
     id += std::to_string(i);
-    records.hatchling(id, "C").shows(id, "ember", "plain");
+    records.hatchling(id, "C").shows(id, "tarnbrook", "plain");
   }
   const double factor = std::pow(0.75, 5);
   EXPECT_NEAR(SolvedColony(support::sex_linked_model(Chromosome::z), records).posterior("S", "+/e"),
@@ -112,10 +112,10 @@ TEST(ZLinked, PlainYoungOfUnknownSexSayLess) {
 TEST(XLinked, MirrorsZ) {
   const auto model = support::sex_linked_model(Chromosome::x);
   RecordsBuilder records;
-  records.founder("D", Sex::female).bought_as("ember", {{"+/e", 1.0}});
-  records.founder("S", Sex::male).bought_as("ember", {{"+/Y", 1.0}});
-  records.founder("V", Sex::male).bought_as("ember", {{"e/Y", 1.0}});
-  records.founder("K", Sex::female).bought_as("ember", {{"+/+", 1.0}});
+  records.founder("D", Sex::female).bought_as("tarnbrook", {{"+/e", 1.0}});
+  records.founder("S", Sex::male).bought_as("tarnbrook", {{"+/Y", 1.0}});
+  records.founder("V", Sex::male).bought_as("tarnbrook", {{"e/Y", 1.0}});
+  records.founder("K", Sex::female).bought_as("tarnbrook", {{"+/+", 1.0}});
   records.clutch("C", "D", {"S"}).hatchling("son", "C", Sex::male);
   records.clutch("E", "K", {"V"}).hatchling("girl", "E", Sex::female);
   records.hatchling("boy", "E", Sex::male).hatchling("either", "E");
@@ -130,7 +130,7 @@ TEST(XLinked, MirrorsZ) {
 // A founder bought as a claim on both sexes: within each, the claim is renormalised; each sex 1/2.
 TEST(XLinked, AClaimIsRenormalisedWithinEachSex) {
   RecordsBuilder records;
-  records.founder("F").bought_as("ember", {{"+/+", 0.3}, {"+/e", 0.1}, {"e/Y", 0.6}});
+  records.founder("F").bought_as("tarnbrook", {{"+/+", 0.3}, {"+/e", 0.1}, {"e/Y", 0.6}});
   const SolvedColony solved(support::sex_linked_model(Chromosome::x), records);
   EXPECT_NEAR(solved.pedigree("F", "+/+"), 0.375, 1e-15);
   EXPECT_NEAR(solved.pedigree("F", "+/e"), 0.125, 1e-15);
@@ -141,18 +141,18 @@ TEST(XLinked, AClaimIsRenormalisedWithinEachSex) {
 // with it that the other locus holds one copy.
 TEST(SexLinked, TwoLociTellOfEachOtherThroughTheSex) {
   auto model = support::sex_linked_model(Chromosome::z);
-  model.loci.push_back(support::recessive_locus("harbor", Chromosome::z));
+  model.loci.push_back(support::recessive_locus("brackmoor", Chromosome::z));
   RecordsBuilder records;
   records.founder("D", Sex::female);
-  records.founder("S", Sex::male).bought_as("ember", {{"+/e", 1.0}});
-  records.bought_as("harbor", {{"+/e", 1.0}});
+  records.founder("S", Sex::male).bought_as("tarnbrook", {{"+/e", 1.0}});
+  records.bought_as("brackmoor", {{"+/e", 1.0}});
   records.clutch("C", "D", {"S"}).hatchling("H", "C").hatchling("I", "C");
-  records.shows("H", "ember", "ember");
+  records.shows("H", "tarnbrook", "tarnbrook");
   const SolvedColony solved(model, records);
-  EXPECT_NEAR(solved.posterior("H", "e/W", "harbor"), 0.5, 1e-15);
-  EXPECT_NEAR(solved.posterior("H", "+/W", "harbor"), 0.5, 1e-15);
-  EXPECT_EQ(solved.posterior("H", "+/e", "harbor"), 0.0);
-  EXPECT_NEAR(solved.posterior("I", "+/e", "harbor"), 0.25, 1e-15);
+  EXPECT_NEAR(solved.posterior("H", "e/W", "brackmoor"), 0.5, 1e-15);
+  EXPECT_NEAR(solved.posterior("H", "+/W", "brackmoor"), 0.5, 1e-15);
+  EXPECT_EQ(solved.posterior("H", "+/e", "brackmoor"), 0.0);
+  EXPECT_NEAR(solved.posterior("I", "+/e", "brackmoor"), 0.25, 1e-15);
   EXPECT_NEAR(solved.odds().log_evidence, std::log(0.25), 1e-14);
 }
 
@@ -173,7 +173,7 @@ TEST(SexLinked, PartsInAClutchSettleSexes) {
 // Sexes recorded against what is possible: a daughter of this pair cannot be a carrier.
 TEST(SexLinked, ARecordedSexCanContradict) {
   RecordsBuilder records = carriers_daughter_or_son(Sex::male);
-  records.shows("H", "ember", "ember");
+  records.shows("H", "tarnbrook", "tarnbrook");
   const auto colony = support::colony_of(support::sex_linked_model(Chromosome::z), records);
   const auto clash = support::clash_of(colony);
   EXPECT_EQ(support::ids_of(colony, clash.observations), (std::vector<std::string>{"o1"}));

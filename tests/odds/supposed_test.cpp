@@ -22,12 +22,12 @@ using support::told;
 
 RecordsBuilder family() {
   RecordsBuilder records;
-  records.founder("D", Sex::female, "bought").bought_as("ember", {{"+/+", 0.5}, {"+/e", 0.5}});
-  records.founder("S", Sex::male).bought_as("ember", {{"+/e", 1.0}});
+  records.founder("D", Sex::female, "bought").bought_as("tarnbrook", {{"+/+", 0.5}, {"+/e", 0.5}});
+  records.founder("S", Sex::male).bought_as("tarnbrook", {{"+/e", 1.0}});
   records.clutch("C", "D", {"S"})
       .hatchling("H", "C")
       .hatchling("I", "C")
-      .shows("H", "ember", "plain");
+      .shows("H", "tarnbrook", "plain");
   return records;
 }
 

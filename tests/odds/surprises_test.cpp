@@ -48,7 +48,7 @@ TEST(Surprise, HasTheChanceThatAllElseGaveIt) {
 TEST(Surprise, IsBelowOneInAHundred) {
   for (const double carrier : {0.02, 0.001}) {
     RecordsBuilder records;
-    records.founder("F").bought_as("ember", {{"+/+", 1 - carrier}, {"+/e", carrier}});
+    records.founder("F").bought_as("tarnbrook", {{"+/+", 1 - carrier}, {"+/e", carrier}});
     records.result("F", "shed-pcr", "carrier");
     const double chance = carrier * 0.985 + (1 - carrier) * 0.003;
     const auto found = surprises_of(records);
@@ -62,7 +62,7 @@ TEST(Surprise, IsBelowOneInAHundred) {
 // What is left out is the one record: the other report is among "all the rest".
 TEST(Surprise, CountsTheOtherRecords) {
   RecordsBuilder records;
-  records.founder("F").bought_as("ember", {{"+/+", 0.5}, {"+/e", 0.5}});
+  records.founder("F").bought_as("tarnbrook", {{"+/+", 0.5}, {"+/e", 0.5}});
   records.result("F", "shed-pcr", "carrier").result("F", "shed-pcr", "clear");
   records.result("F", "shed-pcr", "carrier");
   // After two "carrier" reports P(carrier) = 0.985^2/(0.985^2 + 0.003^2).
@@ -77,7 +77,7 @@ TEST(Surprise, CountsTheOtherRecords) {
 TEST(Surprise, CanBeALook) {
   RecordsBuilder records;
   records.founder("D", std::nullopt, "bought").founder("S", std::nullopt, "bought");
-  records.clutch("C", "D", {"S"}).hatchling("H", "C").shows("H", "ember", "ember");
+  records.clutch("C", "D", {"S"}).hatchling("H", "C").shows("H", "tarnbrook", "tarnbrook");
   const auto found = surprises_of(records);
   ASSERT_EQ(found.size(), 1U);
   EXPECT_NEAR(found[0].probability, 0.0004, 1e-15);
@@ -87,8 +87,8 @@ TEST(Surprise, CanBeALook) {
 TEST(Surprise, CanBeALookOfABreeder) {
   RecordsBuilder records;
   records.founder("D", std::nullopt, "bought").founder("S", std::nullopt, "bought");
-  records.clutch("C", "D", {"S"}).hatchling("H", "C").shows("H", "ember", "ember");
-  records.founder("T").clutch("E", "H", {"T"}).hatchling("N", "E").shows("N", "ember", "plain");
+  records.clutch("C", "D", {"S"}).hatchling("H", "C").shows("H", "tarnbrook", "tarnbrook");
+  records.founder("T").clutch("E", "H", {"T"}).hatchling("N", "E").shows("N", "tarnbrook", "plain");
   const auto found = surprises_of(records);
   ASSERT_EQ(found.size(), 1U);
   EXPECT_NEAR(found[0].probability, 0.0004, 1e-15);
@@ -99,18 +99,18 @@ TEST(Surprise, IsNoneWhereAnotherRecordExpectsIt) {
   RecordsBuilder records;
   records.founder("D", std::nullopt, "bought").founder("S", std::nullopt, "bought");
   records.clutch("C", "D", {"S"}).hatchling("H", "C").hatchling("I", "C");
-  records.shows("H", "ember", "ember").shows("I", "ember", "ember");
+  records.shows("H", "tarnbrook", "tarnbrook").shows("I", "tarnbrook", "tarnbrook");
   EXPECT_TRUE(surprises_of(records).empty());
 }
 
 TEST(Surprise, IsNeverAReadingOrABrood) {
   RecordsBuilder records;
-  records.founder("F").score("F", "crown-fleck", "clear");
+  records.founder("F").score("F", "crown-fleck", "strong");
   auto model = no_mix_ups();
   model.markers[0].rows[2].expect = {0.999, 0.0005, 0.0005};
   EXPECT_TRUE(surprises_of(records, model).empty());
   RecordsBuilder brood;
-  brood.founder("F", std::nullopt, "bought").brood("F", "ember", "+/e", {{"ember", 9}});
+  brood.founder("F", std::nullopt, "bought").brood("F", "tarnbrook", "+/e", {{"tarnbrook", 9}});
   EXPECT_TRUE(surprises_of(brood).empty());
 }
 
@@ -133,7 +133,7 @@ TEST(Surprise, OfAnInfallibleTestIsStillFound) {
   model.assays[0].reports = {"clear", "carrier"};
   model.assays[0].rows = {{"+/+", {1, 0}}, {"+/e", {0, 1}}, {"e/e", {0, 1}}};
   RecordsBuilder records;
-  records.founder("F").bought_as("ember", {{"+/+", 0.995}, {"+/e", 0.005}});
+  records.founder("F").bought_as("tarnbrook", {{"+/+", 0.995}, {"+/e", 0.005}});
   records.result("F", "shed-pcr", "carrier");
   const auto found = surprises_of(records, model);
   ASSERT_EQ(found.size(), 1U);
@@ -161,9 +161,9 @@ TEST(Surprise, IsTheRatioOfEvidences) {
   RecordsBuilder records;
   records.founder("D", std::nullopt, "bought").founder("S", std::nullopt, "bought");
   records.clutch("C", "D", {"S"}).hatchling("H", "C").hatchling("I", "C");
-  records.score("H", "crown-fleck", "absent", "ana").brood("D", "ember", "e/e", {{"plain", 6}});
+  records.score("H", "crown-fleck", "absent", "ana").brood("D", "tarnbrook", "e/e", {{"plain", 6}});
   records.result("I", "shed-pcr", "affected").result("S", "shed-pcr", "clear");
-  records.shows("H", "ember", "plain");
+  records.shows("H", "tarnbrook", "plain");
   const auto model = support::recessive_model();
   const auto found = surprises_of(records, model);
   ASSERT_EQ(found.size(), 1U);

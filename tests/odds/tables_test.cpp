@@ -35,7 +35,7 @@ TEST(Believed, IsEachRowAsTheModelWritesIt) {
   ASSERT_EQ(tables.origins.size(), 1U);
   EXPECT_NEAR(tables.origins[0][0][0], 0.98, 1e-15);
   EXPECT_NEAR(tables.origins[0][0][1], 0.02, 1e-15);
-  EXPECT_EQ(tables.origins[0][1], (std::vector<double>{1, 0}));  // harbor: none given
+  EXPECT_EQ(tables.origins[0][1], (std::vector<double>{1, 0}));  // brackmoor: none given
 }
 
 TEST(Believed, OfAModelWithoutBeliefsIsEmpty) {
@@ -113,8 +113,8 @@ TEST(Drawn, HasTheMomentsOfADirichlet) {
 // The origin's worth is in alleles: the frequency is Beta(worth q, worth (1 - q)).
 TEST(Drawn, SpreadsAnOriginsFrequencyByItsWorth) {
   auto description = support::recessive_model();
-  description.origins = {{"loose", {{"ember", {{"e", 0.25}}}}, 3.0},
-                         {"firm", {{"ember", {{"e", 0.25}}}}, 299.0}};
+  description.origins = {{"loose", {{"tarnbrook", {{"e", 0.25}}}}, 3.0},
+                         {"firm", {{"tarnbrook", {{"e", 0.25}}}}, 299.0}};
   const auto model = model_of(description);
   inference::RandomBits random(3);
   constexpr int draws = 20'000;
@@ -131,8 +131,8 @@ TEST(Drawn, SpreadsAnOriginsFrequencyByItsWorth) {
 
 TEST(Drawn, KeepsWhatIsBelievedImpossible) {
   auto description = support::recessive_model();
-  description.markers[0].rows = {{{{"ember", "e/e"}}, {0.0, 0.5, 0.5}, 2.0},
-                                 {{{"ember", "+/e"}}, {0.0, 0.0, 1.0}, 2.0},
+  description.markers[0].rows = {{{{"tarnbrook", "e/e"}}, {0.0, 0.5, 0.5}, 2.0},
+                                 {{{"tarnbrook", "+/e"}}, {0.0, 0.0, 1.0}, 2.0},
                                  {{}, {0.8, 0.2, 0.0}, 2.0}};
   const auto model = model_of(description);
   inference::RandomBits random(5);

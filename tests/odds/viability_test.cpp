@@ -21,8 +21,8 @@ colony::ModelDescription weak(double visuals) {
 
 RecordsBuilder two_carriers() {
   RecordsBuilder records;
-  records.founder("D").bought_as("ember", {{"+/e", 1.0}});
-  records.founder("S").bought_as("ember", {{"+/e", 1.0}});
+  records.founder("D").bought_as("tarnbrook", {{"+/e", 1.0}});
+  records.founder("S").bought_as("tarnbrook", {{"+/e", 1.0}});
   records.clutch("C", "D", {"S"}).hatchling("H", "C");
   return records;
 }
@@ -54,7 +54,7 @@ TEST(Viability, IsRelative) {
 // A founder is alive too: q = 0.5, so 1 : 2 : 0 with a lethal.
 TEST(Viability, CountsForFounders) {
   auto model = weak(0);
-  model.origins[0].frequencies = {{"ember", {{"e", 0.5}}}};
+  model.origins[0].frequencies = {{"tarnbrook", {{"e", 0.5}}}};
   RecordsBuilder records;
   records.founder("F", std::nullopt, "bought");
   EXPECT_NEAR(SolvedColony(model, records).pedigree("F", "+/e"), 2.0 / 3, 1e-15);
@@ -63,15 +63,15 @@ TEST(Viability, CountsForFounders) {
 // A bought animal's claim stands in the place of that prior: it is of the living already.
 TEST(Viability, LeavesAClaimAlone) {
   RecordsBuilder records;
-  records.founder("F").bought_as("ember", {{"+/+", 0.5}, {"e/e", 0.5}});
+  records.founder("F").bought_as("tarnbrook", {{"+/+", 0.5}, {"e/e", 0.5}});
   EXPECT_NEAR(SolvedColony(weak(0.5), records).pedigree("F", "e/e"), 0.5, 1e-15);
 }
 
 // Renormalised for each pair of parents: that a hatchling lives does not speak for a clear dam.
 TEST(Viability, DoesNotFavourParentsByTheirLosses) {
   RecordsBuilder records;
-  records.founder("D").bought_as("ember", {{"+/+", 0.5}, {"+/e", 0.5}});
-  records.founder("S").bought_as("ember", {{"+/e", 1.0}});
+  records.founder("D").bought_as("tarnbrook", {{"+/+", 0.5}, {"+/e", 0.5}});
+  records.founder("S").bought_as("tarnbrook", {{"+/e", 1.0}});
   records.clutch("C", "D", {"S"}).hatchling("H", "C").hatchling("I", "C");
   const SolvedColony solved(weak(0), records);
   EXPECT_NEAR(solved.pedigree("D", "+/e"), 0.5, 1e-15);
@@ -84,7 +84,7 @@ TEST(Viability, RulesOutParentsWithoutLivingYoung) {
   auto model = weak(1);
   model.loci[0].viability = {{"e/e", 0.0}, {"+/e", 0.0}};
   RecordsBuilder records;
-  records.founder("D").bought_as("ember", {{"+/+", 0.5}, {"e/e", 0.5}});
+  records.founder("D").bought_as("tarnbrook", {{"+/+", 0.5}, {"e/e", 0.5}});
   records.founder("S").clutch("C", "D", {"S"}).hatchling("H", "C");
   const SolvedColony solved(model, records);
   EXPECT_EQ(solved.pedigree("D", "+/+"), 1.0);
@@ -93,8 +93,8 @@ TEST(Viability, RulesOutParentsWithoutLivingYoung) {
 
 TEST(Viability, OfNoYoungAtAllIsAnImpossiblePedigree) {
   RecordsBuilder records;
-  records.founder("D").bought_as("ember", {{"e/e", 1.0}});
-  records.founder("S").bought_as("ember", {{"e/e", 1.0}});
+  records.founder("D").bought_as("tarnbrook", {{"e/e", 1.0}});
+  records.founder("S").bought_as("tarnbrook", {{"e/e", 1.0}});
   records.clutch("C", "D", {"S"}).hatchling("H", "C");
   const auto colony = support::colony_of(weak(0), records);
   const auto clash = support::clash_of(colony);
@@ -106,11 +106,11 @@ TEST(Viability, OfNoYoungAtAllIsAnImpossiblePedigree) {
 // Many plain young of two carriers are expected where visuals die: (1)^n against (3/4)^n.
 TEST(Viability, ChangesWhatPlainYoungSay) {
   RecordsBuilder records;
-  records.founder("D").bought_as("ember", {{"+/+", 0.5}, {"+/e", 0.5}});
-  records.founder("S").bought_as("ember", {{"+/e", 1.0}});
+  records.founder("D").bought_as("tarnbrook", {{"+/+", 0.5}, {"+/e", 0.5}});
+  records.founder("S").bought_as("tarnbrook", {{"+/e", 1.0}});
   records.clutch("C", "D", {"S"});
   for (const char* id : {"H", "I", "J", "K"}) {
-    records.hatchling(id, "C").shows(id, "ember", "plain");
+    records.hatchling(id, "C").shows(id, "tarnbrook", "plain");
   }
   const double factor = std::pow(0.75, 4);
   EXPECT_NEAR(SolvedColony(weak(1), records).posterior("D", "+/e"), factor / (1 + factor), 1e-14);
@@ -124,7 +124,7 @@ TEST(Viability, OnZLeavesMoreSons) {
   model.loci[0].viability = {{"e/e", 0.0}, {"e/W", 0.0}};
   RecordsBuilder records;
   records.founder("D", Sex::female).founder("S", Sex::male);
-  records.bought_as("ember", {{"+/e", 1.0}}).clutch("C", "D", {"S"});
+  records.bought_as("tarnbrook", {{"+/e", 1.0}}).clutch("C", "D", {"S"});
   records.hatchling("H", "C").hatchling("I", "C", Sex::female);
   const SolvedColony solved(model, records);
   EXPECT_NEAR(solved.pedigree("H", "+/W"), 1.0 / 3, 1e-15);
@@ -139,7 +139,7 @@ TEST(Viability, OnZMakesASexEvidence) {
   model.loci[0].viability = {{"e/e", 0.0}, {"e/W", 0.0}};
   RecordsBuilder records;
   records.founder("D", Sex::female).founder("S", Sex::male);
-  records.bought_as("ember", {{"+/+", 0.5}, {"+/e", 0.5}}).clutch("C", "D", {"S"});
+  records.bought_as("tarnbrook", {{"+/+", 0.5}, {"+/e", 0.5}}).clutch("C", "D", {"S"});
   records.hatchling("I", "C", Sex::female);
   const SolvedColony solved(model, records);
   EXPECT_NEAR(solved.pedigree("S", "+/e"), 0.4, 1e-15);
@@ -150,29 +150,30 @@ TEST(Viability, OnZMakesASexEvidence) {
 // 5/8, so a young of unknown sex is a daughter with 1/5, and a clear son at both with 1/5.
 TEST(Viability, OfTwoSexLinkedLociIsOfTheWholeAnimal) {
   auto model = support::sex_linked_model(Chromosome::z);
-  model.loci.push_back(support::recessive_locus("harbor", Chromosome::z));
+  model.loci.push_back(support::recessive_locus("brackmoor", Chromosome::z));
   for (auto& locus : model.loci) locus.viability = {{"e/e", 0.0}, {"e/W", 0.0}};
   RecordsBuilder records;
   records.founder("D", Sex::female).founder("S", Sex::male);
-  records.bought_as("ember", {{"+/e", 1.0}}).bought_as("harbor", {{"+/e", 1.0}});
+  records.bought_as("tarnbrook", {{"+/e", 1.0}}).bought_as("brackmoor", {{"+/e", 1.0}});
   records.clutch("C", "D", {"S"}).hatchling("H", "C");
   const SolvedColony solved(model, records);
   EXPECT_NEAR(solved.pedigree("H", "+/W"), 0.2, 1e-14);
-  EXPECT_NEAR(solved.pedigree("H", "+/W", "harbor"), 0.2, 1e-14);
+  EXPECT_NEAR(solved.pedigree("H", "+/W", "brackmoor"), 0.2, 1e-14);
   EXPECT_NEAR(solved.pedigree("H", "+/e"), 0.4, 1e-14);
-  EXPECT_NEAR(solved.pedigree("H", "+/+", "harbor"), 0.4, 1e-14);
+  EXPECT_NEAR(solved.pedigree("H", "+/+", "brackmoor"), 0.4, 1e-14);
 }
 
-// Of the same two loci, with a sire who carries harbor's for sure and ember's with 1/2: that a
-// young lives says nothing of him, since the chance to live is taken over the pair's living young.
-// That it is a daughter does: 1/8 of 5/8 if he carries both, 1/4 of 3/4 if one, so 3 : 5.
+// Of the same two loci, with a sire who carries brackmoor's for sure and tarnbrook's with 1/2: that
+// a young lives says nothing of him, since the chance to live is taken over the pair's living
+// young. That it is a daughter does: 1/8 of 5/8 if he carries both, 1/4 of 3/4 if one, so 3 : 5.
 TEST(Viability, OfTwoSexLinkedLociTellsOfTheSireBySexAlone) {
   auto model = support::sex_linked_model(Chromosome::z);
-  model.loci.push_back(support::recessive_locus("harbor", Chromosome::z));
+  model.loci.push_back(support::recessive_locus("brackmoor", Chromosome::z));
   for (auto& locus : model.loci) locus.viability = {{"e/e", 0.0}, {"e/W", 0.0}};
   RecordsBuilder records;
   records.founder("D", Sex::female).founder("S", Sex::male);
-  records.bought_as("ember", {{"+/+", 0.5}, {"+/e", 0.5}}).bought_as("harbor", {{"+/e", 1.0}});
+  records.bought_as("tarnbrook", {{"+/+", 0.5}, {"+/e", 0.5}})
+      .bought_as("brackmoor", {{"+/e", 1.0}});
   records.clutch("C", "D", {"S"}).hatchling("H", "C");
   EXPECT_NEAR(SolvedColony(model, records).pedigree("S", "+/e"), 0.5, 1e-14);
   records.animal().sex = Sex::female;
@@ -183,7 +184,7 @@ TEST(Viability, OfTwoSexLinkedLociTellsOfTheSireBySexAlone) {
 TEST(Viability, HoldsAVanishingChanceToLive) {
   RecordsBuilder records = two_carriers();
   EXPECT_NEAR(SolvedColony(weak(1e-200), records).pedigree("H", "e/e") / 1e-200, 1.0 / 3, 1e-12);
-  records.shows("H", "ember", "ember");
+  records.shows("H", "tarnbrook", "tarnbrook");
   const SolvedColony seen(weak(1e-200), records);
   EXPECT_EQ(seen.posterior("H", "e/e"), 1.0);
   EXPECT_NEAR(seen.odds().log_evidence, -200 * std::log(10.0) - std::log(3.0), 1e-9);

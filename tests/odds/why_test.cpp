@@ -33,7 +33,7 @@ colony::Colony colony_with(const RecordsBuilder& records) {
 // D carries with 1/2; H and I are hers and a clear sire's.
 RecordsBuilder family() {
   RecordsBuilder records;
-  records.founder("D").bought_as("ember", {{"+/+", 0.5}, {"+/e", 0.5}});
+  records.founder("D").bought_as("tarnbrook", {{"+/+", 0.5}, {"+/e", 0.5}});
   records.founder("S").founder("X", std::nullopt, "bought");
   records.clutch("C", "D", {"S"}).hatchling("H", "C").hatchling("I", "C");
   return records;
@@ -51,7 +51,7 @@ TEST(Account, OfNothingIsItsStart) {
 // Own readings one by one; the mark "clear" has 0.4/0.05 = 8, the report "clear" 0.003/0.985.
 TEST(Account, WeighsEachOwnRecordByItself) {
   RecordsBuilder records = family();
-  records.score("D", "crown-fleck", "clear").on("2024-05-01");
+  records.score("D", "crown-fleck", "strong").on("2024-05-01");
   records.result("D", "shed-pcr", "clear").on("2024-05-01");
   const auto colony = colony_with(records);
   const Account account = account_of(colony, "D");
@@ -68,8 +68,8 @@ TEST(Account, WeighsEachOwnRecordByItself) {
 // for D.
 TEST(Account, WeighsRelativesOfOneDayTogether) {
   RecordsBuilder records = family();
-  records.score("H", "crown-fleck", "clear").on("2024-05-01");
-  records.score("I", "crown-fleck", "clear").on("2024-05-01");
+  records.score("H", "crown-fleck", "strong").on("2024-05-01");
+  records.score("I", "crown-fleck", "strong").on("2024-05-01");
   const auto colony = colony_with(records);
   const Account account = account_of(colony, "D");
   ASSERT_EQ(account.steps.size(), 1U);
@@ -81,10 +81,10 @@ TEST(Account, WeighsRelativesOfOneDayTogether) {
 
 TEST(Account, GoesByDaysWithRelativesFirst) {
   RecordsBuilder records = family();
-  records.score("D", "crown-fleck", "clear").on("2024-05-02");
-  records.score("H", "crown-fleck", "clear").on("2024-05-02");
+  records.score("D", "crown-fleck", "strong").on("2024-05-02");
+  records.score("H", "crown-fleck", "strong").on("2024-05-02");
   records.score("I", "crown-fleck", "absent").on("2024-05-01");
-  records.shows("D", "ember", "plain");
+  records.shows("D", "tarnbrook", "plain");
   const auto colony = colony_with(records);
   Ids order;
   for (const Step& step : account_of(colony, "D").steps) {
@@ -97,8 +97,8 @@ TEST(Account, GoesByDaysWithRelativesFirst) {
 // changes nothing is left out, an own record that changes nothing stays.
 TEST(Account, LeavesOutWhatDoesNotBear) {
   RecordsBuilder records = family();
-  records.score("X", "crown-fleck", "clear").score("D", "crown-fleck", "clear").withdraw("o2");
-  records.shows("S", "ember", "plain").shows("H", "ember", "plain");
+  records.score("X", "crown-fleck", "strong").score("D", "crown-fleck", "strong").withdraw("o2");
+  records.shows("S", "tarnbrook", "plain").shows("H", "tarnbrook", "plain");
   const auto colony = colony_with(records);
   const Account account = account_of(colony, "H");
   ASSERT_EQ(account.steps.size(), 1U);
@@ -111,8 +111,8 @@ TEST(Account, LeavesOutWhatDoesNotBear) {
 TEST(Account, KnowsAProof) {
   RecordsBuilder records = family();
   records.records.animals[1].origin = "bought";
-  records.shows("D", "ember", "plain").on("2024-05-01");
-  records.shows("H", "ember", "ember").on("2024-05-02");
+  records.shows("D", "tarnbrook", "plain").on("2024-05-01");
+  records.shows("H", "tarnbrook", "tarnbrook").on("2024-05-02");
   records.result("D", "shed-pcr", "clear").on("2024-05-03");
   const Account account = account_of(colony_with(records), "D");
   ASSERT_EQ(account.steps.size(), 3U);
@@ -139,7 +139,9 @@ TEST(Account, DoesNotCallOverwhelmingEvidenceAProof) {
 
 TEST(Account, KnowsAnExclusion) {
   RecordsBuilder records;
-  records.founder("F", std::nullopt, "bought").shows("F", "ember", "ember").on("2024-05-01");
+  records.founder("F", std::nullopt, "bought")
+      .shows("F", "tarnbrook", "tarnbrook")
+      .on("2024-05-01");
   const Account account = account_of(colony_with(records), "F");
   ASSERT_EQ(account.steps.size(), 1U);
   EXPECT_EQ(account.steps[0].factor, 0.0);
@@ -151,9 +153,9 @@ TEST(Account, KnowsAnExclusion) {
 TEST(Account, EndsAtThePosteriorInAnyOrder) {
   RecordsBuilder records = family();
   records.score("D", "crown-fleck", "faint").sure(0.8).on("2024-05-04");
-  records.score("H", "crown-fleck", "clear", "ana").on("2024-05-03");
+  records.score("H", "crown-fleck", "strong", "ana").on("2024-05-03");
   records.result("I", "shed-pcr", "carrier").on("2024-05-02");
-  records.shows("H", "ember", "plain").on("2024-05-01");
+  records.shows("H", "tarnbrook", "plain").on("2024-05-01");
   for (int turn = 0; turn < 4; ++turn) {
     const auto colony = colony_with(records);
     const Account account = account_of(colony, "H");
@@ -189,7 +191,7 @@ TEST(Account, ReachesRelativesThroughAnUnnamedParent) {
 
 TEST(Account, OfADayHasWhatWasKnownThen) {
   RecordsBuilder records = family();
-  records.score("D", "crown-fleck", "clear").on("2024-05-01");
+  records.score("D", "crown-fleck", "strong").on("2024-05-01");
   records.score("D", "crown-fleck", "absent").on("2024-06-01");
   const auto colony = colony_with(records);
   Options options = support::only_odds();
@@ -201,7 +203,7 @@ TEST(Account, OfADayHasWhatWasKnownThen) {
 
 TEST(Account, OfAClashIsTheClash) {
   RecordsBuilder records = family();
-  records.shows("S", "ember", "ember");
+  records.shows("S", "tarnbrook", "tarnbrook");
   const auto outcome = why(colony_with(records), {0, 0, 1}, support::only_odds());
   EXPECT_TRUE(std::holds_alternative<Contradiction>(outcome));
 }
@@ -210,7 +212,7 @@ TEST(Account, SaysWhenItWouldNotFit) {
   Options options = support::only_odds();
   options.memory_bytes = 16;
   RecordsBuilder records = family();
-  records.score("H", "crown-fleck", "clear");
+  records.score("H", "crown-fleck", "strong");
   const auto outcome = why(colony_with(records), {0, 0, 1}, options);
   EXPECT_TRUE(std::holds_alternative<TooLarge>(outcome));
 }

@@ -26,14 +26,14 @@ RecordsBuilder one() {
 }
 
 TEST(Describe, TellsWhatAnAnimalShows) {
-  EXPECT_EQ(told(one().shows("F01", "harbor", "silvered")), "F01: looks silvered (harbor)");
-  EXPECT_EQ(told(one().shows("F01", "ember", "plain").on("2024-06-11")),
-            "F01: looks plain (ember) (2024-06-11)");
+  EXPECT_EQ(told(one().shows("F01", "brackmoor", "thornwick")), "F01: looks thornwick (brackmoor)");
+  EXPECT_EQ(told(one().shows("F01", "tarnbrook", "plain").on("2024-06-11")),
+            "F01: looks plain (tarnbrook) (2024-06-11)");
 }
 
 TEST(Describe, TellsWhoReadAMark) {
-  EXPECT_EQ(told(one().score("F01", "crown-fleck", "clear", "ana").on("2024-06-11")),
-            "F01: ana read crown-fleck: clear (95 % sure) (2024-06-11)");
+  EXPECT_EQ(told(one().score("F01", "crown-fleck", "strong", "ana").on("2024-06-11")),
+            "F01: ana read crown-fleck: strong (95 % sure) (2024-06-11)");
   EXPECT_EQ(told(one().score("F01", "crown-fleck", "faint")), "F01: crown-fleck: faint");
   EXPECT_EQ(told(one().score("F01", "crown-fleck", std::nullopt, "ana")),
             "F01: ana read crown-fleck: could not be scored");
@@ -47,32 +47,32 @@ TEST(Describe, TellsAReportAndItsSample) {
 }
 
 TEST(Describe, TellsABrood) {
-  EXPECT_EQ(told(one().brood("F01", "ember", "e/e", {{"plain", 7}, {"ember", 2}})),
-            "F01: brood with e/e: 7 plain, 2 ember");
-  EXPECT_EQ(told(one().brood("F01", "ember", "+/e", {})), "F01: brood with +/e: none alive");
+  EXPECT_EQ(told(one().brood("F01", "tarnbrook", "e/e", {{"plain", 7}, {"tarnbrook", 2}})),
+            "F01: brood with e/e: 7 plain, 2 tarnbrook");
+  EXPECT_EQ(told(one().brood("F01", "tarnbrook", "+/e", {})), "F01: brood with +/e: none alive");
 }
 
 TEST(Describe, TellsAWithdrawal) {
-  EXPECT_EQ(told(one().shows("F01", "ember", "plain").withdraw("o1").on("2024-07-03")),
+  EXPECT_EQ(told(one().shows("F01", "tarnbrook", "plain").withdraw("o1").on("2024-07-03")),
             "o1 withdrawn (2024-07-03)");
 }
 
 // Where the day it was seen is not known, the day it was written down stands in.
 TEST(Describe, TellsWhenItWasRecordedWhereNoDayIsGiven) {
-  RecordsBuilder records = one().shows("F01", "ember", "plain");
+  RecordsBuilder records = one().shows("F01", "tarnbrook", "plain");
   records.observation().recorded = colony::Timestamp::parse("2024-07-03T18:30:00Z");
-  EXPECT_EQ(told(records), "F01: looks plain (ember) (recorded 2024-07-03)");
+  EXPECT_EQ(told(records), "F01: looks plain (tarnbrook) (recorded 2024-07-03)");
 }
 
 TEST(NameOf, TellsWhoseGenotypeOrFatherItIs) {
   RecordsBuilder records;
   records.clutch("C03", std::nullopt, {}).hatchling("H0301", "C03");
   const auto colony = support::colony_of(support::masked_model(), records);
-  EXPECT_EQ(name_of(colony, {Owner::Kind::animal, 0, 1}), "H0301 at harbor");
+  EXPECT_EQ(name_of(colony, {Owner::Kind::animal, 0, 1}), "H0301 at brackmoor");
   EXPECT_EQ(name_of(colony, {Owner::Kind::anonymous_dam, 0, 0}),
-            "the unnamed dam of clutch C03 at ember");
+            "the unnamed dam of clutch C03 at tarnbrook");
   EXPECT_EQ(name_of(colony, {Owner::Kind::anonymous_sire, 0, 1}),
-            "the unnamed sire of clutch C03 at harbor");
+            "the unnamed sire of clutch C03 at brackmoor");
   EXPECT_EQ(name_of(colony, {Owner::Kind::clutch_sire, 0, 0}), "who fathered clutch C03");
   EXPECT_EQ(name_of(colony, {Owner::Kind::own_sire, 0, 0}), "who fathered H0301");
 }

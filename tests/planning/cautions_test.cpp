@@ -37,8 +37,8 @@ colony::Colony family() {
   model.loci[0].viability = {{"e/e", 0.0}};
   model.loci[0].caution = "carriers may wobble";
   RecordsBuilder builder;
-  builder.founder("F", Sex::female).bought_as("ember", {{"+/e", 1.0}});
-  builder.founder("M", Sex::male).bought_as("ember", {{"+/e", 1.0}});
+  builder.founder("F", Sex::female).bought_as("tarnbrook", {{"+/e", 1.0}});
+  builder.founder("M", Sex::male).bought_as("tarnbrook", {{"+/e", 1.0}});
   builder.founder("P", Sex::male);
   builder.founder("Q", Sex::female);
   builder.clutch("C", "F", {"M"});
@@ -74,7 +74,7 @@ TEST(Cautions, ForEveryPairing) {
 
 TEST(Cautions, OfProofsAndGoals) {
   const auto colony = family();
-  ProofAsked asked;
+  ProveOutAsked asked;
   asked.animal = *colony.find_animal("D");
   asked.partner = PartnerAnimal{*colony.find_animal("S")};
   EXPECT_EQ(
@@ -90,7 +90,7 @@ TEST(Cautions, NoneCanLive) {
   model.loci[0].viability = {{"+/e", 0.0}};
   RecordsBuilder builder;
   builder.founder("F", Sex::female);
-  builder.founder("M", Sex::male).bought_as("ember", {{"e/e", 1.0}});
+  builder.founder("M", Sex::male).bought_as("tarnbrook", {{"e/e", 1.0}});
   const auto colony = support::colony_of(support::made(model), builder.records);
   EXPECT_TRUE(has(of_pair(colony, "F", "M"), "none-can-live"));
 }

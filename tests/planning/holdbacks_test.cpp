@@ -44,7 +44,7 @@ using Ids = std::vector<std::string>;
 // The dam carries with 1/2; H1 to H4 are females and males in turn, H5 of unknown sex.
 RecordsBuilder family() {
   RecordsBuilder records;
-  records.founder("D", Sex::female).bought_as("ember", {{"+/+", 0.5}, {"+/e", 0.5}});
+  records.founder("D", Sex::female).bought_as("tarnbrook", {{"+/+", 0.5}, {"+/e", 0.5}});
   records.founder("S", Sex::male).clutch("C", "D", {"S"});
   records.hatchling("H1", "C", Sex::female).hatchling("H2", "C", Sex::male);
   records.hatchling("H3", "C", Sex::female).hatchling("H4", "C", Sex::male).hatchling("H5", "C");
@@ -102,7 +102,7 @@ TEST(Holdbacks, MayFindTooFewOfASex) {
 // A mark and a result tell which: the tested one first, and a clear one last.
 TEST(Holdbacks, TakesTheLikeliestFirst) {
   auto records = family();
-  records.result("H4", "shed-pcr", "carrier").score("H2", "crown-fleck", "clear");
+  records.result("H4", "shed-pcr", "carrier").score("H2", "crown-fleck", "strong");
   records.result("H1", "shed-pcr", "clear");
   const auto colony = support::colony_of(support::recessive_model(), records);
   const Holdbacks out = found(colony, question_of(colony, 2));
@@ -118,7 +118,7 @@ TEST(Holdbacks, OfGoalsThatAreCertainOrOutOfReach) {
   EXPECT_EQ(none.sizes[1].chance, 0);
   EXPECT_EQ(none.sizes[1].expected, 0);
   auto proven = family();
-  proven.records.animals[0].bought_as = {{"ember", {{"e/e", 1.0}}, std::nullopt}};
+  proven.records.animals[0].bought_as = {{"tarnbrook", {{"e/e", 1.0}}, std::nullopt}};
   const auto sure = support::colony_of(support::recessive_model(), proven);
   const Holdbacks all = found(sure, question_of(sure, 2));
   EXPECT_EQ(all.sizes[0].chance, 1);
@@ -142,7 +142,7 @@ TEST(Holdbacks, OfAClutchWithoutHatchlings) {
 
 TEST(Holdbacks, TellsAClashAndWhatDoesNotFit) {
   auto records = family();
-  records.shows("S", "ember", "ember");
+  records.shows("S", "tarnbrook", "tarnbrook");
   const auto clash = support::colony_of(support::recessive_model(), records);
   EXPECT_TRUE(std::holds_alternative<odds::Contradiction>(holdbacks(clash, question_of(clash, 1))));
   const auto colony = support::colony_of(support::recessive_model(), family());
@@ -154,7 +154,7 @@ TEST(Holdbacks, TellsAClashAndWhatDoesNotFit) {
 // A clutch of 40 unlike ones: all pairs are looked at, then one more each time.
 TEST(Holdbacks, GoesOnGreedilyWhereSetsAreTooMany) {
   RecordsBuilder records;
-  records.founder("D", Sex::female).bought_as("ember", {{"+/+", 0.5}, {"+/e", 0.5}});
+  records.founder("D", Sex::female).bought_as("tarnbrook", {{"+/+", 0.5}, {"+/e", 0.5}});
   records.founder("S", Sex::male).clutch("C", "D", {"S"});
   for (int i = 10; i < 50; ++i) {
     const std::string id = "H" + std::to_string(i);

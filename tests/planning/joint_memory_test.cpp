@@ -66,7 +66,7 @@ TEST(JointMemory, SettledGenotypes) {
 
 TEST(JointMemory, ContradictionsAreExplained) {
   support::RecordsBuilder builder;
-  builder.founder("F", Sex::female).shows("F", "ember", "ember");
+  builder.founder("F", Sex::female).shows("F", "tarnbrook", "tarnbrook");
   const auto colony =
       support::colony_of(support::made(support::recessive_model()), builder.records);
   const auto made = odds::JointBeliefs::make(held(colony, 1), {});

@@ -35,8 +35,8 @@ TEST(KeepGoal, OfASexLinkedRecessive) {
 TEST(KeepGoal, GoesByTheLikeliestLook) {
   auto description = support::recessive_model();
   description.loci[0].appearance = {{"default", {{"plain", 1.0}}},
-                                    {"+/e", {{"ember", 0.8}, {"plain", 0.2}}},
-                                    {"e/e", {{"ember", 0.4}, {"plain", 0.6}}}};
+                                    {"+/e", {{"tarnbrook", 0.8}, {"plain", 0.2}}},
+                                    {"e/e", {{"tarnbrook", 0.4}, {"plain", 0.6}}}};
   EXPECT_EQ(meets(*support::made(description), "visual"), (Genotypes{false, true, false}));
 }
 
@@ -44,7 +44,7 @@ TEST(KeepGoal, NamesTheNearestWord) {
   const auto model = support::made(support::recessive_model());
   const auto fault = std::get<colony::Fault>(keep_goal_named(model->loci()[0], 0, "carier"));
   EXPECT_EQ(fault.place, "--goal");
-  EXPECT_EQ(fault.what, "locus ember has no genotype 'carier'");
+  EXPECT_EQ(fault.what, "locus tarnbrook has no genotype 'carier'");
   EXPECT_EQ(fault.mend, "did you mean 'carrier'?");
 }
 

@@ -39,7 +39,7 @@ std::vector<std::size_t> each_its_own(std::size_t count) {
 // with 1/2 + 1/2 x 1/8, not (3/4)^3.
 TEST(KeptSets, AreNoProducts) {
   RecordsBuilder records;
-  records.founder("D", Sex::female).bought_as("ember", {{"+/+", 0.5}, {"+/e", 0.5}});
+  records.founder("D", Sex::female).bought_as("tarnbrook", {{"+/+", 0.5}, {"+/e", 0.5}});
   records.founder("S", Sex::male).clutch("C", "D", {"S"});
   for (const char* id : {"H1", "H2", "H3"}) records.hatchling(id, "C");
   const auto colony = support::colony_of(support::recessive_model(), records);
@@ -63,7 +63,7 @@ TEST(KeptSets, AreNoProducts) {
 
 TEST(KeptSets, OfACertainCarrierHaveNoChanceOfNone) {
   RecordsBuilder records;
-  records.founder("D", Sex::female).bought_as("ember", {{"e/e", 1.0}});
+  records.founder("D", Sex::female).bought_as("tarnbrook", {{"e/e", 1.0}});
   records.founder("S", Sex::male).clutch("C", "D", {"S"}).hatchling("H", "C");
   const auto colony = support::colony_of(support::recessive_model(), records);
   const auto book = book_of(colony, 0, {2});

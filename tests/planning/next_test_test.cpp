@@ -57,7 +57,7 @@ colony::ModelDescription perfect() {
 // D carries with 1/2; her three young with 1/4 each.
 RecordsBuilder family() {
   RecordsBuilder records;
-  records.founder("D", Sex::female).bought_as("ember", {{"+/+", 0.5}, {"+/e", 0.5}});
+  records.founder("D", Sex::female).bought_as("tarnbrook", {{"+/+", 0.5}, {"+/e", 0.5}});
   records.founder("S", Sex::male).clutch("C", "D", {"S"});
   for (const char* id : {"H1", "H2", "H3"}) records.hatchling(id, "C");
   return records;
@@ -132,7 +132,7 @@ TEST(NextTest, OfOneAnimal) {
 
 TEST(NextTest, TellsAClash) {
   auto records = family();
-  records.shows("S", "ember", "ember");
+  records.shows("S", "tarnbrook", "tarnbrook");
   const auto colony = support::colony_of(perfect(), records);
   const auto outcome = next_test(colony, no_lot(), tests(1));
   EXPECT_TRUE(std::holds_alternative<odds::Contradiction>(outcome));
@@ -216,7 +216,7 @@ TEST(NextTest, DrawsNoLotForFewerTestsThanOneIn) {
 TEST(NextTest, TellsMoneyWhereThePolicyDoes) {
   const auto colony = support::colony_of(perfect(), family());
   colony::Policy policy = no_lot();
-  policy.worth = {{"ember", {{"+/e", 300}}, 100}};
+  policy.worth = {{"tarnbrook", {{"+/e", 300}}, 100}};
   policy.prices = {{"shed-pcr", 20}};
   const TestPlan plan = planned(colony, tests(4), policy);
   EXPECT_TRUE(plan.worth_given);

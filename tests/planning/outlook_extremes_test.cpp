@@ -9,7 +9,7 @@
 #include <gtest/gtest.h>
 
 #include <likelihet/planning/outlook.hpp>
-#include <likelihet/planning/proof.hpp>
+#include <likelihet/planning/prove_out.hpp>
 #include <likelihet/planning/rank.hpp>
 
 namespace likelihet::planning::outlook_extremes_test {
@@ -81,13 +81,13 @@ TEST(OutlookExtremes, TwentyGenerationsOfSibs) {
 }
 
 // D's young may be by M, a certain carrier, or N, who is clear. Paired with M, her own odds and
-// what the young of the doubtful clutch show move together. By hand: one young U shows ember, so it
-// is M's and D carries for certain.
+// what the young of the doubtful clutch show move together. By hand: one young U shows tarnbrook,
+// so it is M's and D carries for certain.
 TEST(OutlookExtremes, AnUncertainSireIsToldByTheYoung) {
   RecordsBuilder builder;
-  builder.founder("D", Sex::female).bought_as("ember", {{"+/+", 0.5}, {"+/e", 0.5}});
-  builder.founder("M", Sex::male).bought_as("ember", {{"+/e", 1.0}});
-  builder.founder("N", Sex::male).bought_as("ember", {{"+/+", 1.0}});
+  builder.founder("D", Sex::female).bought_as("tarnbrook", {{"+/+", 0.5}, {"+/e", 0.5}});
+  builder.founder("M", Sex::male).bought_as("tarnbrook", {{"+/e", 1.0}});
+  builder.founder("N", Sex::male).bought_as("tarnbrook", {{"+/+", 1.0}});
   builder.clutch("C", "D", {"M", "N"});
   builder.hatchling("U", "C", Sex::male).hatchling("V", "C", Sex::male);
   const auto before = colony_of(support::recessive_model(), builder);
@@ -95,7 +95,7 @@ TEST(OutlookExtremes, AnUncertainSireIsToldByTheYoung) {
   // D's own gamete has e with 1/4. If she carries, V has e from her with 1/2 and from a sire with
   // (1/2 + 0) / 2, and passes on either: 3/8.
   EXPECT_NEAR(visual(outlook_of(before, "D", "V")), 0.25 * 0.375, 1e-15);
-  builder.shows("U", "ember", "ember");
+  builder.shows("U", "tarnbrook", "tarnbrook");
   const auto after = colony_of(support::recessive_model(), builder);
   EXPECT_NEAR(visual(outlook_of(after, "D", "M")), 0.25, 1e-15);
   EXPECT_NEAR(visual(outlook_of(after, "D", "U")), 0.5, 1e-15);
@@ -112,12 +112,12 @@ TEST(OutlookExtremes, AnAllelicSeries) {
   auto& locus = model.loci[0];
   locus.alleles = {"+", "a", "b"};
   locus.appearance = {{"default", {{"plain", 1.0}}},
-                      {"a/a", {{"amber", 1.0}}},
-                      {"a/b", {{"amber", 1.0}}},
-                      {"b/b", {{"bone", 1.0}}}};
+                      {"a/a", {{"pellbrook", 1.0}}},
+                      {"a/b", {{"pellbrook", 1.0}}},
+                      {"b/b", {{"mossgarth", 1.0}}}};
   RecordsBuilder builder;
-  builder.founder("F", Sex::female).bought_as("ember", {{"a/b", 1.0}});
-  builder.founder("M", Sex::male).bought_as("ember", {{"+/b", 1.0}});
+  builder.founder("F", Sex::female).bought_as("tarnbrook", {{"a/b", 1.0}});
+  builder.founder("M", Sex::male).bought_as("tarnbrook", {{"+/b", 1.0}});
   const auto colony = colony_of(model, builder);
   const Outlook out = outlook_of(colony, "F", "M");
   const auto& of = colony.model().loci()[0];
@@ -140,7 +140,7 @@ TEST(OutlookExtremes, ALethalOnX) {
   auto model = support::sex_linked_model(Chromosome::x);
   model.loci[0].viability = {{"e/Y", 0.0}, {"e/e", 0.0}};
   RecordsBuilder builder;
-  builder.founder("F", Sex::female).bought_as("ember", {{"+/e", 1.0}});
+  builder.founder("F", Sex::female).bought_as("tarnbrook", {{"+/e", 1.0}});
   builder.founder("M", Sex::male);
   const auto colony = colony_of(model, builder);
   const Outlook out = outlook_of(colony, "F", "M");
@@ -176,13 +176,13 @@ TEST(OutlookExtremes, AsOfADay) {
 TEST(OutlookExtremes, RecordsThatCannotAllBeTrue) {
   RecordsBuilder builder = bought_pair();
   builder.founder("G", Sex::female).founder("K", Sex::male).clutch("C", "G", {"K"});
-  builder.hatchling("H", "C").shows("H", "ember", "ember");
+  builder.hatchling("H", "C").shows("H", "tarnbrook", "tarnbrook");
   const auto colony = colony_of(support::recessive_model(), builder);
   const auto made = outlook(colony, pair_of(colony, "F", "M"), {}, {});
   EXPECT_EQ(std::get<odds::Contradiction>(made).observations, (std::vector<std::size_t>{0}));
   const auto ranked = rank(colony, Goal{0, 2, 1}, 4, {}, {});
   EXPECT_TRUE(std::holds_alternative<odds::Contradiction>(ranked));
-  ProofAsked asked;
+  ProveOutAsked asked;
   asked.animal = *colony.find_animal("F");
   asked.partner = PartnerAnimal{*colony.find_animal("M")};
   EXPECT_TRUE(std::holds_alternative<odds::Contradiction>(proof(colony, asked, {}, {})));
@@ -202,7 +202,7 @@ TEST(OutlookExtremes, TooLittleMemory) {
 // hers.
 TEST(OutlookExtremes, DamsDoNotPassZToDaughters) {
   RecordsBuilder builder;
-  builder.founder("F", Sex::female).bought_as("ember", {{"e/W", 1.0}});
+  builder.founder("F", Sex::female).bought_as("tarnbrook", {{"e/W", 1.0}});
   builder.founder("M", Sex::male);
   const auto colony = colony_of(support::sex_linked_model(Chromosome::z), builder);
   const Outlook out = outlook_of(colony, "F", "M");
@@ -211,12 +211,12 @@ TEST(OutlookExtremes, DamsDoNotPassZToDaughters) {
   EXPECT_NEAR(out.loci[0].genotypes[*locus.find("+/W")].chance(), 0.5, 1e-15);
   EXPECT_EQ(out.loci[0].genotypes[*locus.find("e/W")].chance(), 0.0);
   // And her partner, who is clear, cannot be proven otherwise by any young of theirs.
-  ProofAsked asked;
+  ProveOutAsked asked;
   asked.animal = *colony.find_animal("M");
   asked.partner = PartnerAnimal{*colony.find_animal("F")};
   const auto made = proof(colony, asked, {}, {});
-  EXPECT_EQ(std::get<Proof>(made).odds.carrier_after(0), 0.0);
-  EXPECT_FALSE(std::get<Proof>(made).odds.after_visual());
+  EXPECT_EQ(std::get<ProveOut>(made).odds.carrier_after(0), 0.0);
+  EXPECT_FALSE(std::get<ProveOut>(made).odds.after_visual());
 }
 
 }  // namespace

@@ -27,8 +27,8 @@ colony::Colony colony_of(const colony::ModelDescription& model, const RecordsBui
 
 RecordsBuilder two_founders(const colony::Named<double>& dam, const colony::Named<double>& sire) {
   RecordsBuilder builder;
-  builder.founder("F", Sex::female).bought_as("ember", dam);
-  builder.founder("M", Sex::male).bought_as("ember", sire);
+  builder.founder("F", Sex::female).bought_as("tarnbrook", dam);
+  builder.founder("M", Sex::male).bought_as("tarnbrook", sire);
   return builder;
 }
 
@@ -36,12 +36,13 @@ TEST(Outlook, KnownParents) {
   const auto colony =
       colony_of(support::recessive_model(), two_founders({{"+/e", 1.0}}, {{"+/e", 1.0}}));
   const Outlook out = outlook_of(colony, "F", "M");
-  const auto& ember = out.loci[0];
-  EXPECT_NEAR(ember.genotypes[0].chance(), 0.25, 1e-15);
-  EXPECT_NEAR(ember.genotypes[1].chance(), 0.5, 1e-15);
-  EXPECT_NEAR(ember.appearances[*colony.model().loci()[0].find_appearance("ember")].at_least_one(8),
-              1 - std::pow(0.75, 8), 1e-14);
-  EXPECT_NEAR(ember.parents[1 * 3 + 1], 1.0, 1e-15);
+  const auto& tarnbrook = out.loci[0];
+  EXPECT_NEAR(tarnbrook.genotypes[0].chance(), 0.25, 1e-15);
+  EXPECT_NEAR(tarnbrook.genotypes[1].chance(), 0.5, 1e-15);
+  EXPECT_NEAR(
+      tarnbrook.appearances[*colony.model().loci()[0].find_appearance("tarnbrook")].at_least_one(8),
+      1 - std::pow(0.75, 8), 1e-14);
+  EXPECT_NEAR(tarnbrook.parents[1 * 3 + 1], 1.0, 1e-15);
   EXPECT_EQ(out.none_can_live, 0.0);
   EXPECT_EQ(out.tables, 0u);
   ASSERT_EQ(out.combined.size(), 2u);
@@ -122,20 +123,20 @@ TEST(Outlook, SexLinked) {
   for (const char* key : {"+/W", "e/W", "+/e", "e/e"}) {
     EXPECT_NEAR(out.loci[0].genotypes[*locus.find(key)].chance(), 0.25, 1e-15) << key;
   }
-  const std::size_t ember = *locus.find_appearance("ember");
-  EXPECT_NEAR(out.loci[0].by_sex[0][ember], 0.25, 1e-15);
-  EXPECT_NEAR(out.loci[0].by_sex[1][ember], 0.25, 1e-15);
+  const std::size_t tarnbrook = *locus.find_appearance("tarnbrook");
+  EXPECT_NEAR(out.loci[0].by_sex[0][tarnbrook], 0.25, 1e-15);
+  EXPECT_NEAR(out.loci[0].by_sex[1][tarnbrook], 0.25, 1e-15);
 }
 
 // Two loci on Z share the young's sex: every female shows both, no male either.
 TEST(Outlook, LociOnOneSexChromosomeShareTheSex) {
   auto model = support::sex_linked_model(Chromosome::z);
-  model.loci.push_back(support::recessive_locus("tide", Chromosome::z));
+  model.loci.push_back(support::recessive_locus("hollowmere", Chromosome::z));
   RecordsBuilder builder;
-  builder.founder("F", Sex::female).bought_as("ember", {{"+/W", 1.0}});
-  builder.bought_as("tide", {{"+/W", 1.0}});
-  builder.founder("M", Sex::male).bought_as("ember", {{"e/e", 1.0}});
-  builder.bought_as("tide", {{"e/e", 1.0}});
+  builder.founder("F", Sex::female).bought_as("tarnbrook", {{"+/W", 1.0}});
+  builder.bought_as("hollowmere", {{"+/W", 1.0}});
+  builder.founder("M", Sex::male).bought_as("tarnbrook", {{"e/e", 1.0}});
+  builder.bought_as("hollowmere", {{"e/e", 1.0}});
   const Outlook out = outlook_of(colony_of(model, builder), "F", "M");
   ASSERT_EQ(out.combined.size(), 2u);
   for (const auto& one : out.combined) {
@@ -147,7 +148,7 @@ TEST(Outlook, LociOnOneSexChromosomeShareTheSex) {
 // Averages over sets of tables are averages of their outlooks.
 TEST(Outlook, AveragesOverTables) {
   RecordsBuilder builder = two_founders({{"+/+", 0.5}, {"+/e", 0.5}}, {{"+/e", 1.0}});
-  builder.score("F", "crown-fleck", "clear").score("M", "crown-fleck", "absent");
+  builder.score("F", "crown-fleck", "strong").score("M", "crown-fleck", "absent");
   const auto colony = colony_of(support::recessive_model(), builder);
   inference::RandomBits random(7);
   const std::vector<odds::Tables> tables = {odds::drawn(colony.model(), random),

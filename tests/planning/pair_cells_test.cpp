@@ -37,8 +37,8 @@ double total(const std::vector<PairCell>& cells) {
 
 RecordsBuilder open_pair() {
   RecordsBuilder builder;
-  builder.founder("F", Sex::female).bought_as("ember", {{"+/+", 0.5}, {"+/e", 0.5}});
-  builder.founder("M", Sex::male).bought_as("ember", {{"+/e", 0.75}, {"e/e", 0.25}});
+  builder.founder("F", Sex::female).bought_as("tarnbrook", {{"+/+", 0.5}, {"+/e", 0.5}});
+  builder.founder("M", Sex::male).bought_as("tarnbrook", {{"+/e", 0.75}, {"e/e", 0.25}});
   return builder;
 }
 
@@ -72,11 +72,11 @@ TEST(PairCells, FromATable) {
 TEST(PairCells, SoftAppearances) {
   auto model = support::recessive_model();
   model.loci[0].appearance = {{"default", {{"plain", 1.0}}},
-                              {"+/e", {{"plain", 0.8}, {"ember", 0.2}}},
-                              {"e/e", {{"ember", 1.0}}}};
+                              {"+/e", {{"plain", 0.8}, {"tarnbrook", 0.2}}},
+                              {"e/e", {{"tarnbrook", 1.0}}}};
   const auto made = support::made(model);
-  const std::size_t ember = *made->loci()[0].find_appearance("ember");
-  const PairChances chances(*made, wanted_appearance(*made, 0, ember));
+  const std::size_t tarnbrook = *made->loci()[0].find_appearance("tarnbrook");
+  const PairChances chances(*made, wanted_appearance(*made, 0, tarnbrook));
   const std::uint32_t hets[] = {1, 1};
   EXPECT_NEAR(*chances.chance(hets), 0.5 * 0.2 + 0.25, 1e-15);
 }
@@ -97,15 +97,15 @@ TEST(PairCells, ParentsWithoutLivingYoungAreLeftOut) {
 }
 
 // A lethal on Z ties the loci there: among the living two thirds are sons, so e/W daughters of a
-// het sire at ember are 1/6 and not 1/4.
+// het sire at tarnbrook are 1/6 and not 1/4.
 TEST(PairCells, LociThatSurvivalTies) {
   auto model = support::sex_linked_model(Chromosome::z);
-  model.loci.push_back(support::recessive_locus("tide", Chromosome::z));
+  model.loci.push_back(support::recessive_locus("hollowmere", Chromosome::z));
   model.loci[1].viability = {{"e/W", 0.0}};
   RecordsBuilder builder;
   builder.founder("F", Sex::female);
-  builder.founder("M", Sex::male).bought_as("ember", {{"+/e", 1.0}});
-  builder.bought_as("tide", {{"+/e", 1.0}});
+  builder.founder("M", Sex::male).bought_as("tarnbrook", {{"+/e", 1.0}});
+  builder.bought_as("hollowmere", {{"+/e", 1.0}});
   const auto colony = support::colony_of(support::made(model), builder.records);
   const PairChances chances(colony.model(), wanted_genotype(colony.model(), 0, 4));
   EXPECT_EQ(chances.loci(), (std::vector<std::size_t>{0, 1}));
@@ -114,7 +114,7 @@ TEST(PairCells, LociThatSurvivalTies) {
 
 TEST(PairCells, AveragedOverTables) {
   RecordsBuilder builder = open_pair();
-  builder.score("F", "crown-fleck", "clear").score("M", "crown-fleck", "absent");
+  builder.score("F", "crown-fleck", "strong").score("M", "crown-fleck", "absent");
   const auto colony =
       support::colony_of(support::made(support::recessive_model()), builder.records);
   inference::RandomBits random(11);

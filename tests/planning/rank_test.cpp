@@ -29,18 +29,18 @@ std::string name(const colony::Colony& colony, Pair pair) {
 
 RecordsBuilder collection() {
   RecordsBuilder builder;
-  builder.founder("visual", Sex::female).bought_as("ember", {{"e/e", 1.0}});
-  builder.founder("het", Sex::male).bought_as("ember", {{"+/e", 1.0}});
-  builder.founder("half", Sex::male).bought_as("ember", {{"+/+", 0.5}, {"+/e", 0.5}});
-  builder.founder("clear", Sex::male);
-  builder.founder("open").bought_as("ember", {{"+/e", 1.0}});
+  builder.founder("visual", Sex::female).bought_as("tarnbrook", {{"e/e", 1.0}});
+  builder.founder("het", Sex::male).bought_as("tarnbrook", {{"+/e", 1.0}});
+  builder.founder("half", Sex::male).bought_as("tarnbrook", {{"+/+", 0.5}, {"+/e", 0.5}});
+  builder.founder("strong", Sex::male);
+  builder.founder("open").bought_as("tarnbrook", {{"+/e", 1.0}});
   return builder;
 }
 
 TEST(Rank, BestFirst) {
   const auto colony =
       support::colony_of(support::made(support::recessive_model()), collection().records);
-  const Ranking ranking = ranking_of(colony, "ember=e/e", 4);
+  const Ranking ranking = ranking_of(colony, "tarnbrook=e/e", 4);
   // One female, three males, one of unknown sex that is both: 1 x 4 + 1 x 3.
   EXPECT_EQ(ranking.considered, 7u);
   ASSERT_EQ(ranking.pairs.size(), 7u);
@@ -60,7 +60,7 @@ TEST(Rank, BestFirst) {
 TEST(Rank, WhatAPairingTeaches) {
   const auto colony =
       support::colony_of(support::made(support::recessive_model()), collection().records);
-  const Ranking ranking = ranking_of(colony, "ember=ember", 4);
+  const Ranking ranking = ranking_of(colony, "tarnbrook=tarnbrook", 4);
   for (const auto& ranked : ranking.pairs) {
     if (name(colony, ranked.pair) != "visualxhalf") continue;
     const double left = 0.5 + 1. / 32;  // P(no visual), and of that 1/17 is the het's
@@ -75,13 +75,13 @@ TEST(Rank, WhatAPairingTeaches) {
 // Among pairs as good, less inbreeding first.
 TEST(Rank, TiesGoToStrangers) {
   RecordsBuilder builder;
-  builder.founder("A", Sex::female).bought_as("ember", {{"e/e", 1.0}});
-  builder.founder("Z", Sex::male).bought_as("ember", {{"e/e", 1.0}});
-  builder.founder("B", Sex::male).bought_as("ember", {{"e/e", 1.0}});
+  builder.founder("A", Sex::female).bought_as("tarnbrook", {{"e/e", 1.0}});
+  builder.founder("Z", Sex::male).bought_as("tarnbrook", {{"e/e", 1.0}});
+  builder.founder("B", Sex::male).bought_as("tarnbrook", {{"e/e", 1.0}});
   builder.clutch("C", "A", {"B"}).hatchling("AB", "C", Sex::male);
   const auto colony =
       support::colony_of(support::made(support::recessive_model()), builder.records);
-  const Ranking ranking = ranking_of(colony, "ember=ember", 3);
+  const Ranking ranking = ranking_of(colony, "tarnbrook=tarnbrook", 3);
   EXPECT_EQ(name(colony, ranking.pairs[0].pair), "AxB");
   EXPECT_EQ(name(colony, ranking.pairs[1].pair), "AxZ");
   EXPECT_EQ(name(colony, ranking.pairs[2].pair), "AxAB");
@@ -95,7 +95,7 @@ TEST(Rank, UnknownSexesOnASexChromosome) {
   builder.founder("F", Sex::female, "bought").founder("M", Sex::male, "bought");
   const auto colony =
       support::colony_of(support::made(support::sex_linked_model(Chromosome::z)), builder.records);
-  const Ranking ranking = ranking_of(colony, "ember=e/W", 1);
+  const Ranking ranking = ranking_of(colony, "tarnbrook=e/W", 1);
   EXPECT_EQ(ranking.considered, 7u);  // FxM, UxM, VxM, FxU, FxV, UxV, VxU
   for (const auto& ranked : ranking.pairs) {
     EXPECT_NEAR(ranked.wanted.chance(), 0.01, 1e-15) << name(colony, ranked.pair);
@@ -107,30 +107,30 @@ TEST(Rank, UnknownSexesOnASexChromosome) {
 TEST(Rank, ASexThatRecordsRuleOut) {
   RecordsBuilder builder;
   builder.founder("F", Sex::female, "bought").founder("M", Sex::male, "bought");
-  builder.founder("U", std::nullopt, "bought").brood("U", "ember", "e/W", {{"plain", 3}});
+  builder.founder("U", std::nullopt, "bought").brood("U", "tarnbrook", "e/W", {{"plain", 3}});
   const auto colony =
       support::colony_of(support::made(support::sex_linked_model(Chromosome::z)), builder.records);
-  const Ranking ranking = ranking_of(colony, "ember=+/e", 4);
+  const Ranking ranking = ranking_of(colony, "tarnbrook=+/e", 4);
   EXPECT_EQ(ranking.considered, 2u);
   std::set<std::string> names;
   for (const auto& ranked : ranking.pairs) names.insert(name(colony, ranked.pair));
   EXPECT_EQ(names, (std::set<std::string>{"FxM", "FxU"}));
   // A clash of the book itself stays one.
-  builder.founder("K", Sex::female).shows("K", "ember", "ember");
+  builder.founder("K", Sex::female).shows("K", "tarnbrook", "tarnbrook");
   const auto clash =
       support::colony_of(support::made(support::sex_linked_model(Chromosome::z)), builder.records);
   EXPECT_TRUE(std::holds_alternative<odds::Contradiction>(
-      rank(clash, goal_of(clash, "ember=+/e"), 4, {}, {})));
+      rank(clash, goal_of(clash, "tarnbrook=+/e"), 4, {}, {})));
 }
 
 TEST(Rank, LethalYoungAreCounted) {
   auto model = support::recessive_model();
   model.loci[0].viability = {{"e/e", 0.0}};
   RecordsBuilder builder;
-  builder.founder("F", Sex::female).bought_as("ember", {{"+/e", 1.0}});
-  builder.founder("M", Sex::male).bought_as("ember", {{"+/e", 1.0}});
+  builder.founder("F", Sex::female).bought_as("tarnbrook", {{"+/e", 1.0}});
+  builder.founder("M", Sex::male).bought_as("tarnbrook", {{"+/e", 1.0}});
   const auto colony = support::colony_of(support::made(model), builder.records);
-  const Ranking ranking = ranking_of(colony, "ember=+/e", 1);
+  const Ranking ranking = ranking_of(colony, "tarnbrook=+/e", 1);
   EXPECT_NEAR(ranking.pairs[0].lethal, 0.25, 1e-15);
   EXPECT_NEAR(ranking.pairs[0].wanted.chance(), 2. / 3, 1e-15);
 }
@@ -140,7 +140,7 @@ TEST(Rank, NothingToPair) {
   builder.founder("F", Sex::female);
   const auto colony =
       support::colony_of(support::made(support::recessive_model()), builder.records);
-  EXPECT_TRUE(ranking_of(colony, "ember=e/e", 5).pairs.empty());
+  EXPECT_TRUE(ranking_of(colony, "tarnbrook=e/e", 5).pairs.empty());
 }
 
 TEST(Rank, KinshipThatDoesNotFit) {
@@ -150,24 +150,24 @@ TEST(Rank, KinshipThatDoesNotFit) {
       support::colony_of(support::made(support::recessive_model()), builder.records);
   odds::Options options;
   options.memory_bytes = 200 * 200 * 8 - 1;
-  const auto outcome = rank(colony, goal_of(colony, "ember=e/e"), 5, options, {});
+  const auto outcome = rank(colony, goal_of(colony, "tarnbrook=e/e"), 5, options, {});
   EXPECT_TRUE(std::holds_alternative<odds::TooLarge>(outcome));
 }
 
 TEST(ReadGoal, GenotypesAppearancesAndFaults) {
   const auto model = support::made(support::recessive_model());
-  const auto genotype = std::get<Goal>(read_goal(*model, "ember=e/e"));
+  const auto genotype = std::get<Goal>(read_goal(*model, "tarnbrook=e/e"));
   EXPECT_EQ(genotype.genotype, 2u);
-  EXPECT_EQ(model->loci()[0].appearances()[genotype.appearance], "ember");
-  EXPECT_FALSE(std::get<Goal>(read_goal(*model, "ember=plain")).genotype);
+  EXPECT_EQ(model->loci()[0].appearances()[genotype.appearance], "tarnbrook");
+  EXPECT_FALSE(std::get<Goal>(read_goal(*model, "tarnbrook=plain")).genotype);
   const auto fault = [&](const char* text) {
     return std::get<colony::Fault>(read_goal(*model, text));
   };
-  EXPECT_EQ(fault("ember").mend, "write LOCUS=GENOTYPE or LOCUS=APPEARANCE");
-  EXPECT_NE(fault("embr=e/e").mend.find("ember"), std::string::npos);
-  EXPECT_NE(fault("ember=plane").mend.find("plain"), std::string::npos);
-  EXPECT_EQ(fault("ember=e/+").mend, "write '+/e': alleles stand in the model's order");
-  EXPECT_NE(fault("ember=").what.find("no genotype"), std::string::npos);
+  EXPECT_EQ(fault("tarnbrook").mend, "write LOCUS=GENOTYPE or LOCUS=APPEARANCE");
+  EXPECT_NE(fault("embr=e/e").mend.find("tarnbrook"), std::string::npos);
+  EXPECT_NE(fault("tarnbrook=plane").mend.find("plain"), std::string::npos);
+  EXPECT_EQ(fault("tarnbrook=e/+").mend, "write '+/e': alleles stand in the model's order");
+  EXPECT_NE(fault("tarnbrook=").what.find("no genotype"), std::string::npos);
 }
 
 // 60 x 60 with kin and marks: one plan for all, so seconds are many times too long.
@@ -182,11 +182,11 @@ TEST(Rank, SixtyBySixty) {
     builder.clutch(clutch, "f" + std::to_string(k % 20), {"m" + std::to_string((7 * k) % 20)});
     builder.hatchling("d" + std::to_string(k), clutch, Sex::female);
     builder.hatchling("s" + std::to_string(k), clutch, Sex::male);
-    builder.score("d" + std::to_string(k), "crown-fleck", k % 3 == 0 ? "clear" : "absent");
+    builder.score("d" + std::to_string(k), "crown-fleck", k % 3 == 0 ? "strong" : "absent");
   }
   const auto colony =
       support::colony_of(support::made(support::recessive_model()), builder.records);
-  const Ranking ranking = ranking_of(colony, "ember=e/e", 8);
+  const Ranking ranking = ranking_of(colony, "tarnbrook=e/e", 8);
   EXPECT_EQ(ranking.considered, 3600u);
   EXPECT_EQ(ranking.pairs.size(), 3600u);
   for (std::size_t n = 1; n < ranking.pairs.size(); ++n) {

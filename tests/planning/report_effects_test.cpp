@@ -31,7 +31,7 @@ colony::ModelDescription perfect() {
 
 RecordsBuilder dam_and_young() {
   RecordsBuilder records;
-  records.founder("D", Sex::female).bought_as("ember", {{"+/+", 0.5}, {"+/e", 0.5}});
+  records.founder("D", Sex::female).bought_as("tarnbrook", {{"+/+", 0.5}, {"+/e", 0.5}});
   records.founder("S", Sex::male).clutch("C", "D", {"S"}).hatchling("H", "C").hatchling("I", "C");
   return records;
 }
@@ -76,7 +76,7 @@ TEST(AloneGains, CountEveryAnimal) {
 TEST(AloneGains, CountMoney) {
   const auto colony = support::colony_of(perfect(), dam_and_young());
   colony::Policy policy;
-  policy.worth = {{"ember", {{"+/e", 300}}, 100}};
+  policy.worth = {{"tarnbrook", {{"+/e", 300}}, 100}};
   const Planned planned(colony, policy);
   const std::size_t d = planned.position(*colony.find_animal("D"), 0);
   const auto gains =

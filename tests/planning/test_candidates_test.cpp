@@ -17,7 +17,7 @@ colony::ModelDescription two_assays() {
   auto model = support::masked_model();
   auto other = model.assays[0];
   other.id = "a-second";
-  other.locus = "harbor";
+  other.locus = "brackmoor";
   other.rows[0].at = "+/+";
   other.rows[1].at = "+/s";
   other.rows[2].at = "s/s";

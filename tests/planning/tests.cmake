@@ -10,7 +10,7 @@ likelihet_test(planning_tests
     ${CMAKE_CURRENT_SOURCE_DIR}/planning/outlook_extremes_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/planning/cautions_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/planning/rank_test.cpp
-    ${CMAKE_CURRENT_SOURCE_DIR}/planning/proof_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/planning/prove_out_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/planning/joint_memory_test.cpp
   LINKS likelihet::planning likelihet::odds likelihet::documents rapidcheck)
 

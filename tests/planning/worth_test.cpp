@@ -12,7 +12,7 @@ namespace {
 TEST(Worth, IsTheBetterOfKeepingAndSelling) {
   const auto model = support::made(support::masked_model());
   colony::Policy policy;
-  policy.worth = {{"ember", {{"+/e", 300}, {"e/e", 500}}, 100}};
+  policy.worth = {{"tarnbrook", {{"+/e", 300}, {"e/e", 500}}, 100}};
   const Worth worth(policy, *model);
   EXPECT_TRUE(worth.given());
   EXPECT_TRUE(worth.given(0));

@@ -29,22 +29,22 @@ colony::Colony colony_from(const std::string& model_text, const std::string& col
 constexpr const char* head = R"({"format": "likelihet-model", "version": 1, "name": "t",)";
 
 const std::string recessive = std::string(head) + R"("sex_chromosomes": "none",
-  "loci": [{"id": "ember", "on": "autosome", "alleles": ["+", "e"],
-            "appearance": {"default": "plain", "e/e": "ember"}, "viability": {}, "caution": ""}],
-  "origins": [{"id": "town", "frequencies": {"ember": {"e": 0.5}}}],
+  "loci": [{"id": "tarnbrook", "on": "autosome", "alleles": ["+", "e"],
+            "appearance": {"default": "plain", "e/e": "tarnbrook"}, "viability": {}, "caution": ""}],
+  "origins": [{"id": "town", "frequencies": {"tarnbrook": {"e": 0.5}}}],
   "markers": [], "assays": [], "scorers": []})";
 
 TEST(Enumeration, BackCrossToAFatherThatThenProves) {
-  // Dam +/+ (no origin), sire +/e; daughter D is 1/2 +/e; back to her sire she throws one ember,
-  // probability P(D = +/e) 1/4. So D is surely +/e and the evidence is ln(1/2 1/4).
+  // Dam +/+ (no origin), sire +/e; daughter D is 1/2 +/e; back to her sire she throws one
+  // tarnbrook, probability P(D = +/e) 1/4. So D is surely +/e and the evidence is ln(1/2 1/4).
   const auto colony = colony_from(recessive, R"({"format": "likelihet-colony", "version": 1,
     "animals": [
-      {"id": "dam"}, {"id": "sire", "bought_as": [{"locus": "ember", "odds": {"+/e": 1}}]},
+      {"id": "dam"}, {"id": "sire", "bought_as": [{"locus": "tarnbrook", "odds": {"+/e": 1}}]},
       {"id": "D", "clutch": "one"}, {"id": "Y", "clutch": "two"}],
     "clutches": [{"id": "one", "dam": "dam", "sires": [{"id": "sire"}]},
                  {"id": "two", "dam": "D", "sires": [{"id": "sire"}]}],
     "observations": [
-      {"id": "o", "kind": "appearance", "animal": "Y", "locus": "ember", "shows": "ember"}]})");
+      {"id": "o", "kind": "appearance", "animal": "Y", "locus": "tarnbrook", "shows": "tarnbrook"}]})");
   const Enumerated out = enumerate(colony, std::nullopt);
   ASSERT_FALSE(out.contradiction);
   EXPECT_NEAR(out.log_evidence, std::log(1.0 / 8), 1e-14);
@@ -55,12 +55,12 @@ TEST(Enumeration, BackCrossToAFatherThatThenProves) {
 TEST(Enumeration, ZLinkedLethalShiftsTheSexRatio) {
   // Sire +/z with dam +/W, z/W lethal: young are +/+, +/z (males) and +/W (female), 1/3 each.
   const auto colony = colony_from(std::string(head) + R"("sex_chromosomes": "ZW",
-      "loci": [{"id": "tide", "on": "Z", "alleles": ["+", "z"], "appearance": {"default": "plain"},
+      "loci": [{"id": "hollowmere", "on": "Z", "alleles": ["+", "z"], "appearance": {"default": "plain"},
                 "viability": {"z/W": 0}, "caution": ""}],
       "origins": [], "markers": [], "assays": [], "scorers": []})",
                                   R"({"format": "likelihet-colony", "version": 1,
       "animals": [{"id": "dam"},
-                  {"id": "sire", "bought_as": [{"locus": "tide", "odds": {"+/z": 1}}]},
+                  {"id": "sire", "bought_as": [{"locus": "hollowmere", "odds": {"+/z": 1}}]},
                   {"id": "Y", "clutch": "one"}, {"id": "M", "clutch": "one", "sex": "male"}],
       "clutches": [{"id": "one", "dam": "dam", "sires": [{"id": "sire"}]}],
       "observations": []})");
@@ -75,17 +75,17 @@ TEST(Enumeration, ZLinkedLethalShiftsTheSexRatio) {
 }
 
 TEST(Enumeration, SingleAndMixedPaternityDiffer) {
-  // Sires +/e and +/+ with shares 1/2, dam e/e, two young of which one shows ember. Single:
+  // Sires +/e and +/+ with shares 1/2, dam e/e, two young of which one shows tarnbrook. Single:
   // only the +/e sire can be theirs, 1/2 (1/2)^2. Mixed: each young shows with 1/4, (1/4) (3/4).
   const std::string animals = R"({"format": "likelihet-colony", "version": 1,
-    "animals": [{"id": "dam", "bought_as": [{"locus": "ember", "odds": {"e/e": 1}}]},
-      {"id": "proven", "bought_as": [{"locus": "ember", "odds": {"+/e": 1}}]}, {"id": "clear"},
+    "animals": [{"id": "dam", "bought_as": [{"locus": "tarnbrook", "odds": {"e/e": 1}}]},
+      {"id": "proven", "bought_as": [{"locus": "tarnbrook", "odds": {"+/e": 1}}]}, {"id": "strong"},
       {"id": "Y1", "clutch": "one"}, {"id": "Y2", "clutch": "one"}],
-    "clutches": [{"id": "one", "dam": "dam", "sires": [{"id": "proven"}, {"id": "clear"}],
+    "clutches": [{"id": "one", "dam": "dam", "sires": [{"id": "proven"}, {"id": "strong"}],
                   "paternity": ")";
   const std::string rest = R"("}], "observations": [
-      {"id": "o1", "kind": "appearance", "animal": "Y1", "locus": "ember", "shows": "ember"},
-      {"id": "o2", "kind": "appearance", "animal": "Y2", "locus": "ember", "shows": "plain"}]})";
+      {"id": "o1", "kind": "appearance", "animal": "Y1", "locus": "tarnbrook", "shows": "tarnbrook"},
+      {"id": "o2", "kind": "appearance", "animal": "Y2", "locus": "tarnbrook", "shows": "plain"}]})";
   const auto single = enumerate(colony_from(recessive, animals + "single" + rest), std::nullopt);
   const auto mixed = enumerate(colony_from(recessive, animals + "mixed" + rest), std::nullopt);
   EXPECT_NEAR(single.log_evidence, std::log(1.0 / 8), 1e-14);
@@ -95,7 +95,7 @@ TEST(Enumeration, SingleAndMixedPaternityDiffer) {
 TEST(Enumeration, ContradictionIsSeen) {
   const auto colony = colony_from(recessive, R"({"format": "likelihet-colony", "version": 1,
     "animals": [{"id": "F"}], "clutches": [], "observations": [
-      {"id": "o", "kind": "appearance", "animal": "F", "locus": "ember", "shows": "ember"}]})");
+      {"id": "o", "kind": "appearance", "animal": "F", "locus": "tarnbrook", "shows": "tarnbrook"}]})");
   EXPECT_TRUE(enumerate(colony, std::nullopt).contradiction);
 }
 

@@ -87,7 +87,7 @@ colony::ContextDescription context(Dice& dice, const ModelDescription& model, st
 colony::MarkerDescription marker(Dice& dice, const ModelDescription& model, std::size_t number) {
   colony::MarkerDescription out;
   out.id = numbered("mark", number);
-  const std::vector<std::string> names = {"absent", "faint", "clear"};
+  const std::vector<std::string> names = {"absent", "faint", "strong"};
   const std::size_t levels = dice.between(2, 3);
   out.levels.assign(names.begin(), names.begin() + static_cast<std::ptrdiff_t>(levels));
   if (dice.chance(0.4)) out.weight = dice.chance(0.2) ? 0.0 : dice.unit();

@@ -17,6 +17,6 @@ likelihet_test(property_tests COMPUTES
           ${CMAKE_CURRENT_SOURCE_DIR}/properties/joint_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/properties/joint_margins_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/properties/outlook_test.cpp
-          ${CMAKE_CURRENT_SOURCE_DIR}/properties/proof_steps_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/properties/prove_out_steps_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/properties/supposed_random_test.cpp
   LINKS likelihet::planning enumeration)

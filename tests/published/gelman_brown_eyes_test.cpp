@@ -18,11 +18,11 @@ namespace {
 Answer judy(double p, int children) {
   WorkedColony colony(recessive_model(p));
   colony.founder("her mother").founder("her father").child("Judy", "her mother", "her father");
-  for (const char* id : {"her mother", "her father", "Judy"}) colony.shows(id, "clear");
+  for (const char* id : {"her mother", "her father", "Judy"}) colony.shows(id, "strong");
   colony.founder("mate", surely("+/a"));
   for (int k = 0; k < children; ++k) {
     const std::string id = numbered("child", k);
-    colony.child(id, "Judy", "mate").shows(id, "clear");
+    colony.child(id, "Judy", "mate").shows(id, "strong");
   }
   if (children > 0) {
     colony.founder("spouse").child("grandchild", "spouse", "child0");

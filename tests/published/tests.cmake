@@ -33,6 +33,6 @@ likelihet_test(published_tests
           ${CMAKE_CURRENT_SOURCE_DIR}/published/kinship2_matrix_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/published/repeated_mating_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/published/relatives_by_outlook_test.cpp
-          ${CMAKE_CURRENT_SOURCE_DIR}/published/proof_rules_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/published/prove_out_rules_test.cpp
   LINKS likelihet::planning likelihet::audit likelihet::learning likelihet::odds likelihet::documents nlohmann_json::nlohmann_json Boost::headers
         Eigen3::Eigen)

@@ -45,23 +45,23 @@ std::vector<ClaimState> words(const std::vector<NumberState>& numbers) {
 
 constexpr ClaimState stands = ClaimState::stands;
 
-/// Parents het for ember, and for harbor at 66 % each; the young is plain at both.
+/// Parents het for tarnbrook, and for brackmoor at 66 % each; the young is plain at both.
 RecordsBuilder two_traits() {
   RecordsBuilder records;
   for (const char* id : {"F", "M"}) {
     records.founder(id, id[0] == 'F' ? Sex::female : Sex::male);
-    records.bought_as("ember", {{"+/e", 1.0}});
-    records.bought_as("harbor", {{"+/+", 0.34}, {"+/s", 0.66}});
+    records.bought_as("tarnbrook", {{"+/e", 1.0}});
+    records.bought_as("brackmoor", {{"+/+", 0.34}, {"+/s", 0.66}});
   }
   records.clutch("C", "F", {"M"}).hatchling("H", "C");
-  return records.shows("H", "ember", "plain").shows("H", "harbor", "plain");
+  return records.shows("H", "tarnbrook", "plain").shows("H", "brackmoor", "plain");
 }
 
 TEST(ClaimOfTwoLoci, HasANumberForEachInTheModelsOrder) {
   const Claim claim = Keeping(support::masked_model()).claimed(two_traits());
   ASSERT_THAT(claim.numbers, SizeIs(2));
-  EXPECT_EQ(claim.numbers[0].locus, "ember");
-  EXPECT_EQ(claim.numbers[1].locus, "harbor");
+  EXPECT_EQ(claim.numbers[0].locus, "tarnbrook");
+  EXPECT_EQ(claim.numbers[1].locus, "brackmoor");
   EXPECT_THAT(claim.numbers[0].rests_on, ElementsAre("o1"));
   EXPECT_THAT(claim.numbers[1].rests_on, ElementsAre("o2"));
   EXPECT_EQ(read_claim(write_claim(claim)), claim);
@@ -71,7 +71,7 @@ TEST(ClaimOfTwoLoci, EachStandsAndFallsByItself) {
   const Keeping keeping(support::masked_model());
   auto records = two_traits();
   const Claim claim = keeping.claimed(records);
-  records.hatchling("V", "C").shows("V", "harbor", "silvered");
+  records.hatchling("V", "C").shows("V", "brackmoor", "thornwick");
   const auto now = keeping.now(claim, records);
   EXPECT_THAT(words(now), ElementsAre(stands, ClaimState::too_low));
   EXPECT_TRUE(overtaken(now));
@@ -79,15 +79,15 @@ TEST(ClaimOfTwoLoci, EachStandsAndFallsByItself) {
   // One sentence of the number that fell, and one of what to do.
   const auto notice = correction(claim, "CODE", now);
   ASSERT_THAT(notice, SizeIs(2));
-  EXPECT_THAT(notice[0], testing::AllOf(HasSubstr("harbor"), HasSubstr("above what was said"),
-                                        testing::Not(HasSubstr("ember"))));
+  EXPECT_THAT(notice[0], testing::AllOf(HasSubstr("brackmoor"), HasSubstr("above what was said"),
+                                        testing::Not(HasSubstr("tarnbrook"))));
 }
 
 TEST(ClaimOfTwoLoci, ARecordTakenBackConcernsTheNumberThatNamesIt) {
   const Keeping keeping(support::masked_model());
   auto records = two_traits();
   const Claim claim = keeping.claimed(records);
-  records.withdraw("o1").shows("H", "ember", "plain");
+  records.withdraw("o1").shows("H", "tarnbrook", "plain");
   const auto now = keeping.now(claim, records);
   EXPECT_THAT(words(now), ElementsAre(ClaimState::basis_withdrawn, stands));
   EXPECT_THAT(now[0].withdrawn, ElementsAre("o1"));
@@ -98,20 +98,20 @@ TEST(ClaimOfTwoLoci, ARecordTakenBackConcernsTheNumberThatNamesIt) {
 // A claim made before a second locus came into the model says nothing of it.
 TEST(ClaimOfTwoLoci, ALocusThatCameLaterOvertakesNothing) {
   auto records = pair_sold_as(1, 1);
-  records.hatchling("H", "C").shows("H", "ember", "plain");
+  records.hatchling("H", "C").shows("H", "tarnbrook", "plain");
   const Claim claim = Keeping(support::recessive_model()).claimed(records);
   EXPECT_THAT(words(Keeping(support::masked_model()).now(claim, records)), ElementsAre(stands));
 }
 
-// Three alleles: e/e and e/f show "ember", f/f shows "fog"; a copy beside + does not show.
+// Three alleles: e/e and e/f show "tarnbrook", f/f shows "fog"; a copy beside + does not show.
 colony::ModelDescription series() {
   auto model = support::recessive_model();
   auto& locus = model.loci[0];
   locus.alleles.emplace_back("f");
-  locus.appearance.push_back({"e/f", {{"ember", 1.0}}});
+  locus.appearance.push_back({"e/f", {{"tarnbrook", 1.0}}});
   locus.appearance.push_back({"f/f", {{"fog", 1.0}}});
   model.markers.clear();
-  model.assays = {{"f-test", "ember", {"no", "yes"}, {}, 0.0, std::nullopt}};
+  model.assays = {{"f-test", "tarnbrook", {"no", "yes"}, {}, 0.0, std::nullopt}};
   for (const char* genotype : {"+/+", "+/e", "e/e"}) {
     model.assays[0].rows.push_back({genotype, {1, 0}});
   }
@@ -124,8 +124,8 @@ colony::ModelDescription series() {
 /// Out of e/f and +/f: of e/+, f/+, e/f and f/f, each 1/4.
 RecordsBuilder of_the_series() {
   RecordsBuilder records;
-  records.founder("F", Sex::female).bought_as("ember", {{"e/f", 1.0}});
-  records.founder("M", Sex::male).bought_as("ember", {{"+/f", 1.0}});
+  records.founder("F", Sex::female).bought_as("tarnbrook", {{"e/f", 1.0}});
+  records.founder("M", Sex::male).bought_as("tarnbrook", {{"+/f", 1.0}});
   return records.clutch("C", "F", {"M"}).hatchling("H", "C");
 }
 
@@ -139,15 +139,15 @@ TEST(ClaimOfASeries, SpeaksOfEachAllele) {
   EXPECT_EQ(open.numbers[0].value, 0.5);
   EXPECT_EQ(open.numbers[1].value, 0.5) << "of e/f and f/+, f/f has two";
   // Plain leaves e/+ and f/+: one copy of the one or of the other.
-  records.shows("H", "ember", "plain");
+  records.shows("H", "tarnbrook", "plain");
   const Claim plain = keeping.claimed(records);
   EXPECT_EQ(plain.numbers[0].value + plain.numbers[1].value, 1.0);
-  EXPECT_THAT(plain.numbers[0].headline, HasSubstr("50 % possible het for e of ember"));
+  EXPECT_THAT(plain.numbers[0].headline, HasSubstr("50 % possible het for e of tarnbrook"));
 }
 
 TEST(ClaimOfASeries, AnExactResultSettlesBothAlleles) {
   const Keeping keeping(series());
-  auto records = of_the_series().shows("H", "ember", "plain");
+  auto records = of_the_series().shows("H", "tarnbrook", "plain");
   const Claim claim = keeping.claimed(records);
   auto positive = records;
   positive.result("H", "f-test", "yes");
@@ -168,15 +168,15 @@ TEST(ClaimOfASeries, AnAlleleThatTheModelDropsIsNamed) {
   records.hatchling("H", "C");
   const auto now = Keeping(support::recessive_model()).now(claim, records);
   EXPECT_THAT(words(now), ElementsAre(stands, ClaimState::basis_withdrawn));
-  EXPECT_EQ(now[1].now, "the model no longer has f of ember");
+  EXPECT_EQ(now[1].now, "the model no longer has f of tarnbrook");
 }
 
 // On Z, out of a clear dam by a het sire: sons het at 1/2, daughters carry at 1/2 and show it.
 RecordsBuilder on_z() {
   RecordsBuilder records;
-  records.founder("F", Sex::female).shows("F", "ember", "plain");
-  records.founder("M", Sex::male).bought_as("ember", {{"+/e", 1.0}});
-  return records.clutch("C", "F", {"M"}).hatchling("H", "C").shows("H", "ember", "plain");
+  records.founder("F", Sex::female).shows("F", "tarnbrook", "plain");
+  records.founder("M", Sex::male).bought_as("tarnbrook", {{"+/e", 1.0}});
+  return records.clutch("C", "F", {"M"}).hatchling("H", "C").shows("H", "tarnbrook", "plain");
 }
 
 /// The same with its sex, learned after it was published.
@@ -200,7 +200,7 @@ TEST(ClaimOnASexChromosome, APlainDaughterIsClearForGood) {
   const Claim claim = keeping.claimed(sexed(Sex::female));
   EXPECT_EQ(claim.numbers[0].label, Label::none);
   auto records = sexed(Sex::female);
-  records.hatchling("V", "C", Sex::female).shows("V", "ember", "ember");
+  records.hatchling("V", "C", Sex::female).shows("V", "tarnbrook", "tarnbrook");
   EXPECT_THAT(words(keeping.now(claim, records)), ElementsAre(stands));
   // Sexed wrongly: a son may be het, and the claim of none falls.
   EXPECT_THAT(words(keeping.now(claim, sexed(Sex::male))), ElementsAre(ClaimState::too_low));
@@ -209,10 +209,10 @@ TEST(ClaimOnASexChromosome, APlainDaughterIsClearForGood) {
 TEST(ClaimOnASexChromosome, AVisualDaughterIsVisualWhileSheShowsIt) {
   const Keeping keeping(support::sex_linked_model(Chromosome::z));
   RecordsBuilder records;
-  records.founder("F", Sex::female).founder("M", Sex::male).bought_as("ember", {{"+/e", 1.0}});
+  records.founder("F", Sex::female).founder("M", Sex::male).bought_as("tarnbrook", {{"+/e", 1.0}});
   records.clutch("C", "F", {"M"}).hatchling("H", "C", Sex::female);
   auto seen = records;
-  seen.shows("H", "ember", "ember");
+  seen.shows("H", "tarnbrook", "tarnbrook");
   const Claim claim = keeping.claimed(seen);
   EXPECT_EQ(claim.numbers[0].label, Label::visual);
   EXPECT_THAT(words(keeping.now(claim, seen)), ElementsAre(stands));
@@ -222,21 +222,22 @@ TEST(ClaimOnASexChromosome, AVisualDaughterIsVisualWhileSheShowsIt) {
 /// A claim and the state of its one number, as a correction takes them.
 std::vector<std::string> correction_of(ClaimState state, std::size_t taken_back) {
   Claim claim{"H", support::day("2025-08-20"), {{}}};
-  claim.numbers[0].headline = "66 % possible het for ember";
+  claim.numbers[0].headline = "66 % possible het for tarnbrook";
   claim.numbers[0].reason = "both parents het";
   NumberState number;
   number.state = state;
-  number.now = "50 % possible het for ember";
+  number.now = "50 % possible het for tarnbrook";
   for (std::size_t i = 1; i <= taken_back; ++i)
     number.taken_back.push_back("look " + std::to_string(i));
   return correction(claim, "CODE", {number});
 }
 
 TEST(Correction, IsOneWholeSentenceAfterTheOther) {
-  EXPECT_EQ(correction_of(ClaimState::too_high, 0)[0],
-            "H, published 2025-08-20 as CODE: it was said to be \"66 % possible het for ember\" "
-            "(both parents het). Records made since put the chance below what was said. It is now "
-            "\"50 % possible het for ember\".");
+  EXPECT_EQ(
+      correction_of(ClaimState::too_high, 0)[0],
+      "H, published 2025-08-20 as CODE: it was said to be \"66 % possible het for tarnbrook\" "
+      "(both parents het). Records made since put the chance below what was said. It is now "
+      "\"50 % possible het for tarnbrook\".");
   EXPECT_THAT(correction_of(ClaimState::too_low, 0)[0], HasSubstr("above what was said"));
   EXPECT_THAT(correction_of(ClaimState::basis_withdrawn, 1)[0],
               HasSubstr("What it was based on no longer holds."));

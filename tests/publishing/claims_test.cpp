@@ -25,7 +25,7 @@ colony::Date day(const std::string& text) {
 /// Two hets by the seller's word and a plain hatchling: 66 %.
 RecordsBuilder two_hets() {
   auto records = pair_sold_as(1, 1);
-  records.hatchling("H", "C").shows("H", "ember", "plain");
+  records.hatchling("H", "C").shows("H", "tarnbrook", "plain");
   return records;
 }
 
@@ -48,7 +48,7 @@ TEST(Claim, SaysWhatTheListingSays) {
   EXPECT_EQ(claim.animal, "H");
   EXPECT_EQ(claim.day, day("2025-08-20"));
   ASSERT_THAT(claim.numbers, SizeIs(1));
-  EXPECT_EQ(claim.numbers[0].headline, "66 % possible het for ember");
+  EXPECT_EQ(claim.numbers[0].headline, "66 % possible het for tarnbrook");
   EXPECT_EQ(claim.numbers[0].published, (Published{0.66, 0.66, 0.01}));
   EXPECT_NEAR(claim.numbers[0].value, 2.0 / 3, 1e-12);
   EXPECT_FALSE(claim.counts_marks());
@@ -147,11 +147,11 @@ TEST(ClaimState, StandsWhileNothingChanges) {
 // Two dams sold as 66 %: each plain sib lowers what the parents are.
 TEST(ClaimState, IsTooHighWhenSibsLowerIt) {
   auto records = pair_sold_as(0.66, 0.66);
-  records.hatchling("H", "C").shows("H", "ember", "plain");
+  records.hatchling("H", "C").shows("H", "tarnbrook", "plain");
   const Claim claim = claimed(records);
   for (int sib = 0; sib < 6; ++sib) {
     const std::string id = "S" + std::to_string(sib);
-    records.hatchling(id, "C").shows(id, "ember", "plain");
+    records.hatchling(id, "C").shows(id, "tarnbrook", "plain");
   }
   const auto now = by_now(claim, records);
   EXPECT_EQ(now[0].state, ClaimState::too_high);
@@ -166,17 +166,17 @@ TEST(ClaimState, IsTooHighWhenSibsLowerIt) {
 
 TEST(ClaimState, IsTooLowWhenAVisualSibProvesTheParents) {
   auto records = pair_sold_as(0.66, 0.66);
-  records.hatchling("H", "C").shows("H", "ember", "plain");
+  records.hatchling("H", "C").shows("H", "tarnbrook", "plain");
   const Claim claim = claimed(records);
-  records.hatchling("V", "C").shows("V", "ember", "ember");
+  records.hatchling("V", "C").shows("V", "tarnbrook", "tarnbrook");
   EXPECT_EQ(by_now(claim, records)[0].state, ClaimState::too_low);
 }
 
 TEST(ClaimState, LapsesWithARecordThatItRestsOn) {
   RecordsBuilder records;
-  records.founder("F", Sex::female).bought_as("ember", {{"e/e", 1.0}});
+  records.founder("F", Sex::female).bought_as("tarnbrook", {{"e/e", 1.0}});
   records.founder("M", Sex::male).clutch("C", "F", {"M"}).hatchling("H", "C");
-  records.shows("F", "ember", "ember").shows("H", "ember", "plain");
+  records.shows("F", "tarnbrook", "tarnbrook").shows("H", "tarnbrook", "plain");
   const Claim claim = claimed(records);
   ASSERT_EQ(claim.numbers[0].label, Label::proven);
   ASSERT_THAT(claim.numbers[0].rests_on, ElementsAre("o1", "o2"));
@@ -200,10 +200,10 @@ TEST(ClaimState, AMarkedNumberWaitsForLearning) {
 
 TEST(ClaimState, WhatTheModelNoLongerHasHasLapsed) {
   Claim claim = claimed(two_hets());
-  claim.numbers[0].locus = "amber";
+  claim.numbers[0].locus = "pellbrook";
   const auto now = by_now(claim, two_hets());
   EXPECT_EQ(now[0].state, ClaimState::basis_withdrawn);
-  EXPECT_THAT(now[0].now, HasSubstr("no longer has e of amber"));
+  EXPECT_THAT(now[0].now, HasSubstr("no longer has e of pellbrook"));
 }
 
 TEST(ClaimState, TheRangeIsHeldToItsEnds) {

@@ -27,7 +27,7 @@ TEST(CopyChances, SumGenotypesByTheirCopies) {
 
 TEST(CopyChances, OneCopyOnASexChromosomeIsOne) {
   // +/+, +/e, e/e, +/W, e/W.
-  const auto locus = locus_of(support::recessive_locus("ember", genetics::Chromosome::z));
+  const auto locus = locus_of(support::recessive_locus("tarnbrook", genetics::Chromosome::z));
   const auto chances = copy_chances(locus, {0, 0.25, 0, 0.25, 0.5}, 1);
   EXPECT_DOUBLE_EQ(chances.one, 0.75);
   EXPECT_TRUE(has_one_chromosome(locus, genetics::Sex::female));
@@ -46,16 +46,16 @@ TEST(CopyChances, AreCertainByTheDigitsOfTheContrary) {
 
 TEST(ProvesTwo, ALookThatNeitherNoneNorOneCopyEverGives) {
   auto description = support::recessive_locus();
-  const auto of_ember = [&](colony::Named<double> none, colony::Named<double> one) {
+  const auto of_tarnbrook = [&](colony::Named<double> none, colony::Named<double> one) {
     description.appearance = {
-        {"+/+", std::move(none)}, {"+/e", std::move(one)}, {"e/e", {{"ember", 1.0}}}};
+        {"+/+", std::move(none)}, {"+/e", std::move(one)}, {"e/e", {{"tarnbrook", 1.0}}}};
     const auto locus = locus_of(description);
-    return bool(proves_two(locus, 1)[locus.find_appearance("ember").value()]);
+    return bool(proves_two(locus, 1)[locus.find_appearance("tarnbrook").value()]);
   };
-  EXPECT_TRUE(of_ember({{"plain", 1.0}}, {{"plain", 1.0}}));
-  EXPECT_TRUE(of_ember({{"plain", 1.0}}, {{"tinged", 1.0}}));
-  EXPECT_FALSE(of_ember({{"plain", 1.0}}, {{"ember", 1.0}}));
-  EXPECT_FALSE(of_ember({{"plain", 0.99}, {"ember", 0.01}}, {{"plain", 1.0}}));
+  EXPECT_TRUE(of_tarnbrook({{"plain", 1.0}}, {{"plain", 1.0}}));
+  EXPECT_TRUE(of_tarnbrook({{"plain", 1.0}}, {{"tinged", 1.0}}));
+  EXPECT_FALSE(of_tarnbrook({{"plain", 1.0}}, {{"tarnbrook", 1.0}}));
+  EXPECT_FALSE(of_tarnbrook({{"plain", 0.99}, {"tarnbrook", 0.01}}, {{"plain", 1.0}}));
 }
 
 }  // namespace

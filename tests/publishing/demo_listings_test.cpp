@@ -8,10 +8,10 @@
 
 #include <likelihet/documents/colony_document.hpp>
 #include <likelihet/documents/model_document.hpp>
-#include <likelihet/publishing/certificate.hpp>
 #include <likelihet/publishing/listing_html.hpp>
 #include <likelihet/publishing/listing_markdown.hpp>
 #include <likelihet/publishing/listing_sections.hpp>
+#include <likelihet/publishing/sheet.hpp>
 
 namespace likelihet::publishing::demo_listings_test {
 namespace {
@@ -116,8 +116,8 @@ TEST(DemoListings, HoldNoIdOfARecord) {
   }
   for (std::size_t a = 0; a < animals.size(); a += 10) {
     const auto evidence = evidence_of(demo().ground(), listings[a]);
-    all += certificate(demo().colony(), listings[a], std::get<std::vector<Evidence>>(evidence),
-                       std::nullopt);
+    all += sheet(demo().colony(), listings[a], std::get<std::vector<Evidence>>(evidence),
+                 std::nullopt);
   }
   for (const auto& observation : demo().colony().observations()) {
     EXPECT_EQ(all.find(observation.id), std::string::npos) << observation.id;

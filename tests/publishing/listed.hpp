@@ -42,7 +42,7 @@ class Listed {
     throw std::runtime_error("no listings");
   }
   [[nodiscard]] Listing of(const std::string& id) const { return all_of({id}).front(); }
-  [[nodiscard]] Statement at(const std::string& id, const std::string& locus = "ember",
+  [[nodiscard]] Statement at(const std::string& id, const std::string& locus = "tarnbrook",
                              std::uint16_t allele = 1) const {
     const std::size_t wanted = colony_->model().find_locus(locus).value();
     for (Statement& one : of(id).statements) {
@@ -62,14 +62,14 @@ class Listed {
   Ground ground_;
 };
 
-/// A dam and a sire sold as these odds of one copy at ember, trusted wholly, both plain.
+/// A dam and a sire sold as these odds of one copy at tarnbrook, trusted wholly, both plain.
 inline support::RecordsBuilder pair_sold_as(double dam, double sire) {
   support::RecordsBuilder records;
   const auto claim = [](double het) {
     return colony::Named<double>{{"+/+", 1 - het}, {"+/e", het}};
   };
-  records.founder("F", genetics::Sex::female).bought_as("ember", claim(dam));
-  records.founder("M", genetics::Sex::male).bought_as("ember", claim(sire));
+  records.founder("F", genetics::Sex::female).bought_as("tarnbrook", claim(dam));
+  records.founder("M", genetics::Sex::male).bought_as("tarnbrook", claim(sire));
   records.clutch("C", "F", {"M"});
   return records;
 }

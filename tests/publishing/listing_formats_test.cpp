@@ -38,12 +38,12 @@ colony::ModelDescription hostile_model() {
   auto model = support::recessive_model();
   auto& locus = model.loci[0];
   locus.id = hostile;
-  locus.appearance = {{"default", {{hostile, 1.0}}}, {"e/e", {{"ember", 1.0}}}};
+  locus.appearance = {{"default", {{hostile, 1.0}}}, {"e/e", {{"tarnbrook", 1.0}}}};
   locus.caution = hostile;
   model.origins.clear();
   auto& marker = model.markers[0];
   marker.id = hostile;
-  marker.levels = {hostile, "faint", "clear"};
+  marker.levels = {hostile, "faint", "strong"};
   marker.rows = {{{{hostile, "+/e"}}, {0.2, 0.3, 0.5}, 4.0}, {{}, {0.8, 0.15, 0.05}, 8.0}};
   auto& assay = model.assays[0];
   assay.id = assay.locus = hostile;
@@ -97,7 +97,7 @@ TEST(ListingHtml, IsOneStaticFileOfItsOwn) {
 // For what a Product, a PropertyValue and dateModified mean: schema.org's own definitions.
 TEST(ListingHtml, CarriesTheFiguresForPrograms) {
   auto records = pair_sold_as(1, 1);
-  records.hatchling("H", "C").shows("H", "ember", "plain").on("2026-06-01");
+  records.hatchling("H", "C").shows("H", "tarnbrook", "plain").on("2026-06-01");
   Listed listed(support::recessive_model(), records);
   listed.ground().as_of = support::day("2026-07-01");
   const json data = json::parse(data_of(listing_html(listed.colony(), listed.all_of({"H"}))));
@@ -108,7 +108,7 @@ TEST(ListingHtml, CarriesTheFiguresForPrograms) {
   const json& value = product["additionalProperty"][0];
   EXPECT_EQ(value["@type"], "PropertyValue");
   EXPECT_EQ(value["value"], 66.0);
-  EXPECT_EQ(value["name"], "chance of exactly one copy for ember");
+  EXPECT_EQ(value["name"], "chance of exactly one copy for tarnbrook");
   EXPECT_THAT(value["description"].get<std::string>(),
               AllOf(HasSubstr("66 % possible het"), HasSubstr("not a guarantee")));
 }
@@ -139,8 +139,8 @@ TEST(MarkdownText, EscapesWhatMarkdownReads) {
 }
 
 TEST(MarkdownText, LeavesIdsAndFiguresAlone) {
-  EXPECT_EQ(markdown_text("25-C8-07: 66 % possible het for ember (see 1.5)."),
-            "25-C8-07: 66 % possible het for ember (see 1.5).");
+  EXPECT_EQ(markdown_text("25-C8-07: 66 % possible het for tarnbrook (see 1.5)."),
+            "25-C8-07: 66 % possible het for tarnbrook (see 1.5).");
 }
 
 RC_GTEST_PROP(MarkdownText, IsOneLineThatReadsBackWithoutItsBackslashes, ()) {
@@ -171,7 +171,7 @@ TEST(ListingMarkdown, HasAHeadingForEachAnimalAndNothingLoose) {
 
 TEST(ListingDocument, HoldsTheNumbersToTheirLastDigit) {
   auto records = pair_sold_as(1, 1);
-  records.hatchling("H", "C").shows("H", "ember", "plain");
+  records.hatchling("H", "C").shows("H", "tarnbrook", "plain");
   const Listed listed(support::recessive_model(), records);
   const auto made = listed.all_of({"H", "F"});
   const json document = json::parse(listing_document(listed.colony(), made).dump());
@@ -194,7 +194,7 @@ TEST(ListingDocument, OfNoAnimalsIsEmpty) {
 
 TEST(ListingSections, SayTheSameInEveryForm) {
   const Listed listed(support::recessive_model(),
-                      pair_sold_as(1, 1).hatchling("H", "C").shows("H", "ember", "plain"));
+                      pair_sold_as(1, 1).hatchling("H", "C").shows("H", "tarnbrook", "plain"));
   const auto made = listed.all_of({"H"});
   const std::string page = listing_html(listed.colony(), made);
   const std::string markdown = listing_markdown(listed.colony(), made);
@@ -204,7 +204,7 @@ TEST(ListingSections, SayTheSameInEveryForm) {
       EXPECT_THAT(markdown, HasSubstr("- " + markdown_text(line) + "\n"));
     }
   }
-  EXPECT_THAT(page, HasSubstr("<h3>66 % possible het for ember</h3>"));
+  EXPECT_THAT(page, HasSubstr("<h3>66 % possible het for tarnbrook</h3>"));
 }
 
 TEST(ListingSections, WhatIsNotCarriedIsOneSection) {

@@ -20,9 +20,9 @@ using testing::Not;
 // A visual dam by a plain male of no origin, and one plain hatchling.
 RecordsBuilder visual_by_clear() {
   RecordsBuilder records;
-  records.founder("F", Sex::female).bought_as("ember", {{"e/e", 1.0}});
+  records.founder("F", Sex::female).bought_as("tarnbrook", {{"e/e", 1.0}});
   records.founder("M", Sex::male).clutch("C", "F", {"M"}).hatchling("H", "C");
-  records.shows("F", "ember", "ember").shows("H", "ember", "plain");
+  records.shows("F", "tarnbrook", "tarnbrook").shows("H", "tarnbrook", "plain");
   return records;
 }
 
@@ -32,33 +32,33 @@ TEST(ListingRules, HundredPercentHetWhereAVisualParentForcesTheCopy) {
   EXPECT_EQ(h.label, Label::proven);
   EXPECT_EQ(h.basis, Basis::pedigree);
   EXPECT_EQ(h.published, (Published{1, 1, 0.01}));
-  EXPECT_EQ(h.headline, "100 % het for ember, proven");
+  EXPECT_EQ(h.headline, "100 % het for tarnbrook, proven");
   EXPECT_EQ(h.reason, "dam F visual, sire M clear, shows plain");
   EXPECT_THAT(listed.rests_on(h), ElementsAre("o1", "o2"));
   EXPECT_EQ(listed.at("F").label, Label::visual);
-  EXPECT_EQ(listed.at("F").headline, "visual for ember (shows ember)");
+  EXPECT_EQ(listed.at("F").headline, "visual for tarnbrook (shows tarnbrook)");
   EXPECT_EQ(listed.at("M").label, Label::none);
-  EXPECT_EQ(listed.at("M").headline, "not het for ember");
+  EXPECT_EQ(listed.at("M").headline, "not het for tarnbrook");
 }
 
 TEST(ListingRules, SixtySixPercentOutOfTwoHets) {
   auto records = pair_sold_as(1, 1);
-  records.hatchling("H", "C").shows("H", "ember", "plain");
+  records.hatchling("H", "C").shows("H", "tarnbrook", "plain");
   const Listed listed(recessive_model(), records);
   const Statement h = listed.at("H");
   // (1/2) / (1/2 + 1/4) = 2/3, rounded down.
   EXPECT_NEAR(h.markless, 2.0 / 3, 1e-12);
   EXPECT_EQ(h.label, Label::possible);
-  EXPECT_EQ(h.headline, "66 % possible het for ember");
+  EXPECT_EQ(h.headline, "66 % possible het for tarnbrook");
   EXPECT_EQ(h.reason, "both parents het on the seller's word, shows plain");
   EXPECT_THAT(h.plain, HasSubstr("about 6 in 10"));
 }
 
 TEST(ListingRules, FiftyPercentOutOfOneHet) {
   auto records = pair_sold_as(1, 0);
-  records.hatchling("H", "C").shows("H", "ember", "plain");
+  records.hatchling("H", "C").shows("H", "tarnbrook", "plain");
   const Listed listed(recessive_model(), records);
-  EXPECT_EQ(listed.at("H").headline, "50 % possible het for ember");
+  EXPECT_EQ(listed.at("H").headline, "50 % possible het for tarnbrook");
   EXPECT_EQ(listed.at("H").reason, "dam F het on the seller's word, sire M clear, shows plain");
 }
 
@@ -66,12 +66,12 @@ TEST(ListingRules, BothParentsProvenHetIsSaidInOne) {
   RecordsBuilder records;
   records.founder("F", Sex::female, "bought").founder("M", Sex::male, "bought");
   records.clutch("C", "F", {"M"}).hatchling("V", "C").hatchling("H", "C");
-  records.shows("F", "ember", "plain").shows("M", "ember", "plain");
-  records.shows("V", "ember", "ember").shows("H", "ember", "plain");
+  records.shows("F", "tarnbrook", "plain").shows("M", "tarnbrook", "plain");
+  records.shows("V", "tarnbrook", "tarnbrook").shows("H", "tarnbrook", "plain");
   const Listed listed(recessive_model(), records);
   const Statement h = listed.at("H");
   EXPECT_EQ(h.reason, "both parents proven het, shows plain");
-  EXPECT_EQ(h.headline, "66 % possible het for ember");
+  EXPECT_EQ(h.headline, "66 % possible het for tarnbrook");
   EXPECT_THAT(listed.rests_on(h), ElementsAre("o3", "o4"));
   // Proven by a visual offspring.
   const Statement f = listed.at("F");
@@ -84,47 +84,47 @@ TEST(ListingRules, PercentagesAreRoundedDownNeverUp) {
   auto records = pair_sold_as(0.9997, 0);
   const Listed listed(recessive_model(), records);
   EXPECT_EQ(listed.at("F").published, (Published{0.99, 0.99, 0.01}));
-  EXPECT_EQ(listed.at("F").headline, "99 % possible het for ember");
+  EXPECT_EQ(listed.at("F").headline, "99 % possible het for tarnbrook");
 }
 
 TEST(ListingRules, ForcedOnlyWhereTheParentsAreCertain) {
   // A dam of e/e at 97 % only, her look not recorded, by a clear male.
   RecordsBuilder records;
-  records.founder("F", Sex::female).bought_as("ember", {{"+/+", 0.03}, {"e/e", 0.97}});
+  records.founder("F", Sex::female).bought_as("tarnbrook", {{"+/+", 0.03}, {"e/e", 0.97}});
   records.founder("M", Sex::male).clutch("C", "F", {"M"}).hatchling("H", "C");
   const Listed listed(recessive_model(), records);
   const Statement h = listed.at("H");
   EXPECT_NEAR(h.markless, 0.97, 1e-12);
   EXPECT_EQ(h.label, Label::possible);
-  EXPECT_EQ(h.headline, "97 % possible het for ember");
+  EXPECT_EQ(h.headline, "97 % possible het for tarnbrook");
 }
 
 TEST(ListingRules, AParentJustShortOfCertainGivesNoHundredPercent) {
   RecordsBuilder records;
-  records.founder("F", Sex::female).bought_as("ember", {{"e/e", 1.0}}, 1 - 1e-9);
+  records.founder("F", Sex::female).bought_as("tarnbrook", {{"e/e", 1.0}}, 1 - 1e-9);
   records.founder("M", Sex::male).clutch("C", "F", {"M"}).hatchling("H", "C");
   const Listed listed(recessive_model(), records);
   EXPECT_LT(listed.at("H").published.high, 1);
-  EXPECT_EQ(listed.at("H").headline, "99 % possible het for ember");
+  EXPECT_EQ(listed.at("H").headline, "99 % possible het for tarnbrook");
 }
 
 TEST(ListingRules, WhatRelativesTaughtIsInTheNumber) {
   // Both parents at 2/3. Plain young: P(plain) = 1 - 4/9 x 1/4 = 8/9, P(het) = 4/9; 4/9 : 8/9.
   auto records = pair_sold_as(2.0 / 3, 2.0 / 3);
-  records.hatchling("H", "C").shows("H", "ember", "plain");
+  records.hatchling("H", "C").shows("H", "tarnbrook", "plain");
   const Listed listed(recessive_model(), records);
   EXPECT_NEAR(listed.at("H").markless, 0.5, 1e-12);
-  EXPECT_EQ(listed.at("H").headline, "50 % possible het for ember");
+  EXPECT_EQ(listed.at("H").headline, "50 % possible het for tarnbrook");
 }
 
 TEST(ListingRules, ClearYoungByAVisualLowerAParentAndAreNamed) {
   RecordsBuilder records;
-  records.founder("M", Sex::male).bought_as("ember", {{"+/+", 0.5}, {"+/e", 0.5}});
-  records.founder("F", Sex::female).bought_as("ember", {{"e/e", 1.0}});
-  records.shows("F", "ember", "ember").clutch("C", "F", {"M"});
+  records.founder("M", Sex::male).bought_as("tarnbrook", {{"+/+", 0.5}, {"+/e", 0.5}});
+  records.founder("F", Sex::female).bought_as("tarnbrook", {{"e/e", 1.0}});
+  records.shows("F", "tarnbrook", "tarnbrook").clutch("C", "F", {"M"});
   for (int i = 0; i < 4; ++i) {
     const std::string id = "H" + std::to_string(i);
-    records.hatchling(id, "C").shows(id, "ember", "plain");
+    records.hatchling(id, "C").shows(id, "tarnbrook", "plain");
   }
   const Listed listed(recessive_model(), records);
   const Statement m = listed.at("M");
@@ -143,9 +143,9 @@ TEST(ListingRules, AYoungThatIsNoVisualRaisesWhereHetsShowItNowAndThen) {
   auto description = recessive_model();
   description.loci[0].appearance = {{"default", {{"plain", 1.0}}},
                                     {"+/e", {{"plain", 0.7}, {"tinted", 0.3}}},
-                                    {"e/e", {{"ember", 1.0}}}};
+                                    {"e/e", {{"tarnbrook", 1.0}}}};
   auto records = pair_sold_as(0.5, 0.5);
-  records.hatchling("H", "C").shows("H", "ember", "tinted");
+  records.hatchling("H", "C").shows("H", "tarnbrook", "tinted");
   const Listed listed(description, records);
   const Statement m = listed.at("M");
   EXPECT_NEAR(m.markless, 2.0 / 3, 1e-12);
@@ -156,8 +156,8 @@ TEST(ListingRules, AYoungThatIsNoVisualRaisesWhereHetsShowItNowAndThen) {
 
 TEST(ListingRules, ABroodTeachesTheSame) {
   RecordsBuilder records;
-  records.founder("M", Sex::male).bought_as("ember", {{"+/+", 0.5}, {"+/e", 0.5}}, 1.0);
-  records.brood("M", "ember", "e/e", {{"plain", 4}, {"ember", 0}});
+  records.founder("M", Sex::male).bought_as("tarnbrook", {{"+/+", 0.5}, {"+/e", 0.5}}, 1.0);
+  records.brood("M", "tarnbrook", "e/e", {{"plain", 4}, {"tarnbrook", 0}});
   const Listed listed(recessive_model(), records);
   EXPECT_NEAR(listed.at("M").markless, 1.0 / 17, 1e-12);
   EXPECT_THAT(listed.at("M").reason,
@@ -166,7 +166,7 @@ TEST(ListingRules, ABroodTeachesTheSame) {
 
 TEST(ListingRules, ASellersWordIsCalledThatAndHowFarItIsTrusted) {
   RecordsBuilder records;
-  records.founder("F", Sex::female, "bought").bought_as("ember", {{"+/e", 1.0}}, 0.9);
+  records.founder("F", Sex::female, "bought").bought_as("tarnbrook", {{"+/e", 1.0}}, 0.9);
   const Listed listed(recessive_model(), records);
   EXPECT_THAT(listed.at("F").reason, HasSubstr("sold as het: the seller's word, trusted to 90 %"));
 }
@@ -174,23 +174,23 @@ TEST(ListingRules, ASellersWordIsCalledThatAndHowFarItIsTrusted) {
 TEST(ListingRules, AnUncertainSireIsNamedWithEveryCandidate) {
   RecordsBuilder records;
   records.founder("F", Sex::female);
-  records.founder("M1", Sex::male).bought_as("ember", {{"e/e", 1.0}});
-  records.founder("M2", Sex::male).shows("M1", "ember", "ember");
+  records.founder("M1", Sex::male).bought_as("tarnbrook", {{"e/e", 1.0}});
+  records.founder("M2", Sex::male).shows("M1", "tarnbrook", "tarnbrook");
   records.clutch("C", "F", {"M1", "M2"}).hatchling("H", "C");
   const Listed listed(recessive_model(), records);
   EXPECT_THAT(listed.at("H").reason, HasSubstr("sire uncertain: M1 (visual) or M2 (clear)"));
-  EXPECT_EQ(listed.at("H").headline, "50 % possible het for ember");
+  EXPECT_EQ(listed.at("H").headline, "50 % possible het for tarnbrook");
   EXPECT_EQ(listed.at("H").label, Label::possible);
 }
 
 TEST(ListingRules, ProvenNeedsARecordedVisual) {
   // Forced by what was sold alone: certain, not proven.
   RecordsBuilder records;
-  records.founder("F", Sex::female).bought_as("ember", {{"e/e", 1.0}});
+  records.founder("F", Sex::female).bought_as("tarnbrook", {{"e/e", 1.0}});
   records.founder("M", Sex::male).clutch("C", "F", {"M"}).hatchling("H", "C");
   const Listed listed(recessive_model(), records);
   EXPECT_EQ(listed.at("H").label, Label::certain);
-  EXPECT_EQ(listed.at("H").headline, "100 % het for ember");
+  EXPECT_EQ(listed.at("H").headline, "100 % het for tarnbrook");
   EXPECT_THAT(listed.at("H").headline, Not(HasSubstr("proven")));
   // And two copies without a recorded look are not called visual.
   EXPECT_EQ(listed.at("F").label, Label::none);
@@ -198,14 +198,14 @@ TEST(ListingRules, ProvenNeedsARecordedVisual) {
 }
 
 TEST(ListingRules, AVisualThatMayBeWrongProvesNothing) {
-  // Plain animals of 1 in 100 look like ember: nothing is certain then.
+  // Plain animals of 1 in 100 look like tarnbrook: nothing is certain then.
   auto model = recessive_model();
-  model.loci[0].appearance = {{"+/+", {{"plain", 0.99}, {"ember", 0.01}}},
-                              {"+/e", {{"plain", 0.99}, {"ember", 0.01}}},
-                              {"e/e", {{"ember", 1.0}}}};
+  model.loci[0].appearance = {{"+/+", {{"plain", 0.99}, {"tarnbrook", 0.01}}},
+                              {"+/e", {{"plain", 0.99}, {"tarnbrook", 0.01}}},
+                              {"e/e", {{"tarnbrook", 1.0}}}};
   RecordsBuilder records;
   records.founder("F", Sex::female, "bought").founder("M", Sex::male);
-  records.clutch("C", "F", {"M"}).hatchling("H", "C").shows("F", "ember", "ember");
+  records.clutch("C", "F", {"M"}).hatchling("H", "C").shows("F", "tarnbrook", "tarnbrook");
   const Listed listed(model, records);
   EXPECT_EQ(listed.at("F").label, Label::possible);
   EXPECT_EQ(listed.at("H").label, Label::possible);
@@ -214,12 +214,12 @@ TEST(ListingRules, AVisualThatMayBeWrongProvesNothing) {
 
 TEST(ListingRules, ResultsCountAndThePedigreeStandsBesideThem) {
   auto records = pair_sold_as(1, 0);
-  records.hatchling("H", "C").shows("H", "ember", "plain");
+  records.hatchling("H", "C").shows("H", "tarnbrook", "plain");
   records.result("H", "shed-pcr", "carrier").on("2026-07-02");
   const Listed listed(recessive_model(), records);
   const Statement h = listed.at("H");
   EXPECT_EQ(h.basis, Basis::results);
-  EXPECT_EQ(h.headline, "99 % possible het for ember by results (50 % by pedigree)");
+  EXPECT_EQ(h.headline, "99 % possible het for tarnbrook by results (50 % by pedigree)");
   EXPECT_NEAR(h.pedigree, 0.5, 1e-12);
   EXPECT_THAT(h.reason, HasSubstr("shed-pcr reported carrier on 2026-07-02"));
   EXPECT_THAT(listed.rests_on(h), Contains("o2"));
@@ -261,27 +261,27 @@ TEST(ListingRules, AnEarlierDayCountsWhatWasKnownThen) {
 TEST(ListingRules, MarksAreSeenAndNotCountedUntilTheyAreEarned) {
   auto records = pair_sold_as(1, 0);
   records.hatchling("H", "C").hatchling("G", "C");
-  records.score("H", "crown-fleck", "clear").on("2026-06-11");
+  records.score("H", "crown-fleck", "strong").on("2026-06-11");
   const Listed listed(recessive_model(), records);
   const Listing h = listed.of("H");
-  EXPECT_EQ(h.statements[0].headline, "50 % possible het for ember");
+  EXPECT_EQ(h.statements[0].headline, "50 % possible het for tarnbrook");
   EXPECT_FALSE(h.statements[0].marked);
   ASSERT_EQ(h.marks.size(), 1U);
   EXPECT_FALSE(h.marks[0].count);
   EXPECT_EQ(
       h.marks[0].line,
-      "Marks for ember seen (1 reading), not counted: tables not learned from these records.");
+      "Marks for tarnbrook seen (1 reading), not counted: tables not learned from these records.");
   // Its sib has none of its own, and marks of proven parents' young tell it nothing.
   EXPECT_THAT(listed.of("G").marks, IsEmpty());
 }
 
 TEST(ListingRules, AMarkThatCannotBeReadIsNotSeen) {
   auto records = pair_sold_as(1, 0);
-  records.hatchling("H", "C").shows("H", "harbor", "silvered");
-  records.score("H", "crown-fleck", "clear");
+  records.hatchling("H", "C").shows("H", "brackmoor", "thornwick");
+  records.score("H", "crown-fleck", "strong");
   auto model = support::masked_model();
-  // Founders need the masking allele for a silvered young.
-  model.origins[0].frequencies.push_back({"harbor", {{"s", 0.5}}});
+  // Founders need the masking allele for a thornwick young.
+  model.origins[0].frequencies.push_back({"brackmoor", {{"s", 0.5}}});
   for (auto& animal : records.records.animals) {
     if (!animal.clutch) animal.origin = "bought";
   }
@@ -292,25 +292,25 @@ TEST(ListingRules, AMarkThatCannotBeReadIsNotSeen) {
 TEST(ListingRules, TheSexThatCannotBeHetSaysSo) {
   RecordsBuilder records;
   records.founder("F", Sex::female);
-  records.founder("M", Sex::male).bought_as("ember", {{"+/e", 1.0}});
+  records.founder("M", Sex::male).bought_as("tarnbrook", {{"+/e", 1.0}});
   records.clutch("C", "F", {"M"}).hatchling("D", "C", Sex::female).hatchling("S", "C", Sex::male);
-  records.hatchling("E", "C", Sex::female).shows("E", "ember", "ember");
+  records.hatchling("E", "C", Sex::female).shows("E", "tarnbrook", "tarnbrook");
   const Listed listed(support::sex_linked_model(genetics::Chromosome::z), records);
-  EXPECT_EQ(listed.at("D").headline, "a female cannot be het for ember: 50 % to carry it");
-  EXPECT_EQ(listed.at("S").headline, "50 % possible het for ember");
+  EXPECT_EQ(listed.at("D").headline, "a female cannot be het for tarnbrook: 50 % to carry it");
+  EXPECT_EQ(listed.at("S").headline, "50 % possible het for tarnbrook");
   EXPECT_EQ(listed.at("E").label, Label::visual);
-  EXPECT_EQ(listed.at("E").headline, "visual for ember; a female cannot be het for ember");
+  EXPECT_EQ(listed.at("E").headline, "visual for tarnbrook; a female cannot be het for tarnbrook");
   EXPECT_EQ(listed.at("F").headline,
-            "a female cannot be het for ember, and this one does not carry it");
+            "a female cannot be het for tarnbrook, and this one does not carry it");
 }
 
 TEST(ListingRules, OnXItIsTheMaleWhoCannotBeHet) {
   RecordsBuilder records;
-  records.founder("F", Sex::female).bought_as("ember", {{"+/e", 1.0}}).founder("M", Sex::male);
+  records.founder("F", Sex::female).bought_as("tarnbrook", {{"+/e", 1.0}}).founder("M", Sex::male);
   records.clutch("C", "F", {"M"}).hatchling("S", "C", Sex::male).hatchling("D", "C", Sex::female);
   const Listed listed(support::sex_linked_model(genetics::Chromosome::x), records);
-  EXPECT_EQ(listed.at("S").headline, "a male cannot be het for ember: 50 % to carry it");
-  EXPECT_EQ(listed.at("D").headline, "50 % possible het for ember");
+  EXPECT_EQ(listed.at("S").headline, "a male cannot be het for tarnbrook: 50 % to carry it");
+  EXPECT_EQ(listed.at("D").headline, "50 % possible het for tarnbrook");
 }
 
 // The partner of an animal that can be het is of the sex that can't. By one without the trait a het
@@ -320,9 +320,9 @@ TEST(ListingRules, NoHetPartnerIsOfferedWhereNoneCanBe) {
     const Sex one = on == genetics::Chromosome::z ? Sex::female : Sex::male;
     const Sex two = genetics::other_sex(one);
     RecordsBuilder records;
-    records.founder("A", two).bought_as("ember", {{"+/+", 0.5}, {"+/e", 0.5}});
-    records.shows("A", "ember", "plain");
-    records.founder("U").bought_as("ember", {{"+/+", 0.5}, {"+/e", 0.5}});
+    records.founder("A", two).bought_as("tarnbrook", {{"+/+", 0.5}, {"+/e", 0.5}});
+    records.shows("A", "tarnbrook", "plain");
+    records.founder("U").bought_as("tarnbrook", {{"+/+", 0.5}, {"+/e", 0.5}});
     const Listed listed(support::sex_linked_model(on), records);
     EXPECT_THAT(listed.at("A").would_change,
                 Contains("about 5 more clear young by a visual partner, or 11 by any other, would "
@@ -335,8 +335,8 @@ TEST(ListingRules, NoHetPartnerIsOfferedWhereNoneCanBe) {
 
 TEST(ListingRules, NoneIsSoldAsHetThatCannotBe) {
   RecordsBuilder records;
-  records.founder("F", Sex::female).bought_as("ember", {{"e/W", 1.0}});
-  records.founder("G", Sex::female).bought_as("ember", {{"+/W", 0.4}, {"e/W", 0.6}});
+  records.founder("F", Sex::female).bought_as("tarnbrook", {{"e/W", 1.0}});
+  records.founder("G", Sex::female).bought_as("tarnbrook", {{"+/W", 0.4}, {"e/W", 0.6}});
   const Listed listed(support::sex_linked_model(genetics::Chromosome::z), records);
   EXPECT_THAT(listed.at("F").reason, HasSubstr("sold as carrying it: the seller's word"));
   EXPECT_THAT(listed.at("G").reason, HasSubstr("sold as 60 % to carry it: the seller's word"));
@@ -347,39 +347,39 @@ TEST(ListingRules, EachAlleleHasAStatementOfItsOwn) {
   auto& locus = model.loci[0];
   locus.alleles = {"+", "e", "f"};
   locus.appearance = {{"default", {{"plain", 1.0}}},
-                      {"e/e", {{"ember", 1.0}}},
-                      {"e/f", {{"ember", 1.0}}},
+                      {"e/e", {{"tarnbrook", 1.0}}},
+                      {"e/f", {{"tarnbrook", 1.0}}},
                       {"f/f", {{"fog", 1.0}}}};
   model.markers.clear();
   model.assays.clear();
   RecordsBuilder records;
-  records.founder("F", Sex::female).bought_as("ember", {{"e/f", 1.0}});
+  records.founder("F", Sex::female).bought_as("tarnbrook", {{"e/f", 1.0}});
   records.founder("M", Sex::male).clutch("C", "F", {"M"}).hatchling("H", "C");
-  records.shows("F", "ember", "ember");
+  records.shows("F", "tarnbrook", "tarnbrook");
   const Listed listed(model, records);
-  EXPECT_EQ(listed.at("H", "ember", 1).headline, "50 % possible het for e of ember");
-  EXPECT_EQ(listed.at("H", "ember", 2).headline, "50 % possible het for f of ember");
+  EXPECT_EQ(listed.at("H", "tarnbrook", 1).headline, "50 % possible het for e of tarnbrook");
+  EXPECT_EQ(listed.at("H", "tarnbrook", 2).headline, "50 % possible het for f of tarnbrook");
   // A compound has one copy of each; neither is proven by a look that both share.
-  EXPECT_EQ(listed.at("F", "ember", 1).label, Label::certain);
-  EXPECT_THAT(listed.at("F", "ember", 1).headline, HasSubstr("shows ember; one copy of e"));
+  EXPECT_EQ(listed.at("F", "tarnbrook", 1).label, Label::certain);
+  EXPECT_THAT(listed.at("F", "tarnbrook", 1).headline, HasSubstr("shows tarnbrook; one copy of e"));
 }
 
 colony::ModelDescription visible_model() {
   auto model = recessive_model();
   model.loci[0].appearance = {
-      {"default", {{"plain", 1.0}}}, {"+/e", {{"ember", 1.0}}}, {"e/e", {{"ember", 1.0}}}};
+      {"default", {{"plain", 1.0}}}, {"+/e", {{"tarnbrook", 1.0}}}, {"e/e", {{"tarnbrook", 1.0}}}};
   return model;
 }
 
 TEST(ListingRules, AVisibleTraitIsShownNotHet) {
   auto records = pair_sold_as(1, 1);
   for (auto& animal : records.records.animals) animal.bought_as.front().odds = {{"+/e", 1.0}};
-  records.hatchling("H", "C").shows("H", "ember", "ember");
-  records.hatchling("P", "C").shows("P", "ember", "plain");
+  records.hatchling("H", "C").shows("H", "tarnbrook", "tarnbrook");
+  records.hatchling("P", "C").shows("P", "tarnbrook", "plain");
   const Listed listed(visible_model(), records);
   // 1/2 of one copy, 1/4 of two: 2/3.
-  EXPECT_EQ(listed.at("H").headline, "ember: shows ember; one copy of e at 66 %");
-  EXPECT_EQ(listed.at("P").headline, "ember: shows plain; no copy of e");
+  EXPECT_EQ(listed.at("H").headline, "tarnbrook: shows tarnbrook; one copy of e at 66 %");
+  EXPECT_EQ(listed.at("P").headline, "tarnbrook: shows plain; no copy of e");
   for (const char* id : {"H", "P", "F"}) {
     EXPECT_THAT(listed.at(id).headline, Not(HasSubstr("het")));
   }
@@ -390,7 +390,7 @@ TEST(ListingRules, YoungWhoseLookIsNotRecordedMayHaveTwoCopies) {
   records.hatchling("H", "C");
   const Listed listed(recessive_model(), records);
   EXPECT_EQ(listed.at("H").headline,
-            "50 % possible het for ember; 25 % with two copies, look not recorded");
+            "50 % possible het for tarnbrook; 25 % with two copies, look not recorded");
 }
 
 TEST(ListingRules, LethalGenotypesAndCautionsAreTold) {
@@ -401,8 +401,8 @@ TEST(ListingRules, LethalGenotypesAndCautionsAreTold) {
   records.hatchling("H", "C");
   const Listed listed(model, records);
   // Alive: 1/2 of 3/4.
-  EXPECT_EQ(listed.at("H").headline, "66 % possible het for ember");
-  EXPECT_THAT(listed.of("H").cautions, Contains("ember: Invented: may lose balance."));
+  EXPECT_EQ(listed.at("H").headline, "66 % possible het for tarnbrook");
+  EXPECT_THAT(listed.of("H").cautions, Contains("tarnbrook: Invented: may lose balance."));
   EXPECT_THAT(listed.of("H").cautions, Contains(HasSubstr("young of e/e do not live")));
 }
 
@@ -423,7 +423,7 @@ TEST(ListingRules, HealthNotesStandWithTheirGrade) {
   auto records = pair_sold_as(1, 0);
   records.hatchling("H", "C");
   colony::Policy policy;
-  policy.health = {{"ember", "may lose balance", colony::Grade::reports, std::nullopt}};
+  policy.health = {{"tarnbrook", "may lose balance", colony::Grade::reports, std::nullopt}};
   const Listed listed(recessive_model(), records, policy);
   ASSERT_EQ(listed.of("H").health.size(), 1U);
   EXPECT_THAT(listed.of("M").health, IsEmpty());  // carries none
@@ -431,7 +431,7 @@ TEST(ListingRules, HealthNotesStandWithTheirGrade) {
 
 TEST(ListingRules, WhatWouldChangeTheNumberIsSaid) {
   auto records = pair_sold_as(1, 0);
-  records.hatchling("H", "C").shows("H", "ember", "plain");
+  records.hatchling("H", "C").shows("H", "tarnbrook", "plain");
   const Listed listed(recessive_model(), records);
   const auto changes = listed.at("H").would_change;
   EXPECT_THAT(changes, Contains("a visual offspring would prove a copy"));
@@ -444,7 +444,7 @@ TEST(ListingRules, WhatWouldChangeTheNumberIsSaid) {
 TEST(ListingRules, ContradictionsAreNotAveragedAway) {
   RecordsBuilder records;
   records.founder("F", Sex::female).founder("M", Sex::male);
-  records.clutch("C", "F", {"M"}).hatchling("H", "C").shows("H", "ember", "ember");
+  records.clutch("C", "F", {"M"}).hatchling("H", "C").shows("H", "tarnbrook", "tarnbrook");
   const auto colony = support::colony_of(support::made(recessive_model()), records.records);
   const colony::Policy policy;
   Ground ground;

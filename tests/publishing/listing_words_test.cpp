@@ -4,12 +4,12 @@
 #include <nlohmann/json.hpp>
 #include <publishing/listed.hpp>
 
-#include <likelihet/publishing/certificate.hpp>
 #include <likelihet/publishing/listing_document.hpp>
 #include <likelihet/publishing/listing_html.hpp>
 #include <likelihet/publishing/listing_markdown.hpp>
 #include <likelihet/publishing/listing_notes.hpp>
 #include <likelihet/publishing/markup.hpp>
+#include <likelihet/publishing/sheet.hpp>
 #include <likelihet/publishing/statement_words.hpp>
 
 namespace likelihet::publishing::listing_words_test {
@@ -27,20 +27,20 @@ using testing::SizeIs;
 
 /// Out of a dam sold as het and a clear sire.
 RecordsBuilder half() {
-  return pair_sold_as(1, 0).hatchling("H", "C").shows("H", "ember", "plain");
+  return pair_sold_as(1, 0).hatchling("H", "C").shows("H", "tarnbrook", "plain");
 }
 
-/// A policy with one note on ember.
+/// A policy with one note on tarnbrook.
 colony::Policy noted(Grade grade, const std::optional<std::string>& source) {
   colony::Policy policy;
-  policy.health = {{"ember", "may see badly in bright light", grade, source}};
+  policy.health = {{"tarnbrook", "may see badly in bright light", grade, source}};
   return policy;
 }
 
-std::string certificate_of(Listed& listed, const std::string& id) {
+std::string sheet_of(Listed& listed, const std::string& id) {
   const Listing listing = listed.of(id);
   const auto evidence = evidence_of(listed.ground(), listing);
-  return certificate(listed.colony(), listing, std::get<std::vector<Evidence>>(evidence), {});
+  return sheet(listed.colony(), listing, std::get<std::vector<Evidence>>(evidence), {});
 }
 
 struct Graded {
@@ -63,20 +63,20 @@ TEST_P(HealthNotes, HaveTheirGradeInEveryForm) {
   EXPECT_EQ(health_line(made[0].health[0]), graded.line);
   EXPECT_THAT(listing_html(listed.colony(), made), HasSubstr(escaped(graded.line).str()));
   EXPECT_THAT(listing_markdown(listed.colony(), made), HasSubstr(markdown_text(graded.line)));
-  EXPECT_THAT(certificate_of(listed, "H"), HasSubstr("may see badly in bright light"));
+  EXPECT_THAT(sheet_of(listed, "H"), HasSubstr("may see badly in bright light"));
 }
 
 INSTANTIATE_TEST_SUITE_P(
     Grades, HealthNotes,
     testing::Values(
         Graded{Grade::study, "an invented study", "study",
-               "ember: may see badly in bright light (evidence: a published study, an invented "
+               "tarnbrook: may see badly in bright light (evidence: a published study, an invented "
                "study)"},
         Graded{Grade::reports, std::nullopt, "reports",
-               "ember: may see badly in bright light (evidence: keepers' reports, no source "
+               "tarnbrook: may see badly in bright light (evidence: keepers' reports, no source "
                "given)"},
         Graded{Grade::unknown, std::nullopt, "unknown",
-               "ember: may see badly in bright light (evidence: unknown, no source given)"}));
+               "tarnbrook: may see badly in bright light (evidence: unknown, no source given)"}));
 
 // Where a copy cannot be ruled out, however small the chance, the note stands.
 TEST(HealthNotes, StandWhereverACopyIsPossible) {
@@ -91,7 +91,7 @@ TEST(HealthNotes, StandWhereverACopyIsPossible) {
 
 // The step is for ranges with marks; numbers without marks are in whole percents whatever it is.
 TEST(PolicyOfListings, TheStepTouchesNoNumberWithoutMarks) {
-  auto records = pair_sold_as(0.66, 0).hatchling("H", "C").score("H", "crown-fleck", "clear");
+  auto records = pair_sold_as(0.66, 0).hatchling("H", "C").score("H", "crown-fleck", "strong");
   colony::Policy coarse;
   coarse.step = 0.1;
   const Listed fine(recessive_model(), records);
@@ -104,7 +104,7 @@ TEST(PolicyOfListings, TheStepTouchesNoNumberWithoutMarks) {
 TEST(PolicyOfListings, PricesAndWorthsOfItMoveNothing) {
   colony::Policy policy;
   policy.prices = {{"shed-pcr", 1000}};
-  policy.worth = {{"ember", {{"+/e", 1e6}}, 1}};
+  policy.worth = {{"tarnbrook", {{"+/e", 1e6}}, 1}};
   policy.random_one_in = 1;
   const Listed plain(recessive_model(), half());
   const Listed priced(recessive_model(), half(), policy);
@@ -123,17 +123,19 @@ TEST(MarksLine, SaysWhatWasSeenAndWhetherItCounts) {
   MarksShown shown = marks(1);
   shown.count = true;
   EXPECT_EQ(marks_line(listed.colony(), shown),
-            "Marks for ember counted (1 reading): the audit has earned it.");
+            "Marks for tarnbrook counted (1 reading): the audit has earned it.");
   shown = marks(3);
   shown.missing = {"tables not learned", "0 of 20 outcomes known"};
-  EXPECT_EQ(marks_line(listed.colony(), shown),
-            "Marks for ember seen (3 readings), not counted: tables not learned; 0 of 20 outcomes "
-            "known.");
+  EXPECT_EQ(
+      marks_line(listed.colony(), shown),
+      "Marks for tarnbrook seen (3 readings), not counted: tables not learned; 0 of 20 outcomes "
+      "known.");
   shown = marks(0);
   shown.relatives = true;
-  EXPECT_EQ(marks_line(listed.colony(), shown),
-            "Marks for ember seen (none on the animal itself, some on relatives), and nothing left "
-            "for them to tell.");
+  EXPECT_EQ(
+      marks_line(listed.colony(), shown),
+      "Marks for tarnbrook seen (none on the animal itself, some on relatives), and nothing left "
+      "for them to tell.");
 }
 
 TEST(RecordLines, WithoutARecordSaySoOnce) {
@@ -150,7 +152,7 @@ TEST(Cautions, NameEachLocusWithItsDangerAndNoOther) {
   model.loci[1].viability = {{"s/s", 0.0}, {"+/s", 0.5}};
   const auto made = support::made(model);
   EXPECT_THAT(cautions_of(*made, {}), SizeIs(3)) << "the estimate, the law, the veterinarian";
-  EXPECT_THAT(cautions_of(*made, {0}), Contains("ember: Invented: may lose balance."));
+  EXPECT_THAT(cautions_of(*made, {0}), Contains("tarnbrook: Invented: may lose balance."));
   EXPECT_THAT(cautions_of(*made, {0}), Not(Contains(HasSubstr("do not live"))));
   // Only what never lives is called that; half of +/s do.
   EXPECT_THAT(cautions_of(*made, {1}),
@@ -166,9 +168,9 @@ TEST(TraitName, NamesTheAlleleOnlyWhereThereAreSeveral) {
   model.markers.clear();
   model.assays.clear();
   const auto three = support::made(model);
-  EXPECT_EQ(trait_name(two->loci()[0], 1), "ember");
-  EXPECT_EQ(trait_name(three->loci()[0], 1), "e of ember");
-  EXPECT_EQ(trait_name(three->loci()[0], 2), "f of ember");
+  EXPECT_EQ(trait_name(two->loci()[0], 1), "tarnbrook");
+  EXPECT_EQ(trait_name(three->loci()[0], 1), "e of tarnbrook");
+  EXPECT_EQ(trait_name(three->loci()[0], 2), "f of tarnbrook");
 }
 
 // 1 : 2^n of clear young by a visual partner from even odds; 3/4 each by a het one. Below 5 %:
@@ -191,9 +193,11 @@ TEST(WouldChange, CountsTheYoungOnlyWhereLookingTells) {
 
 TEST(WouldChange, OfWhatIsCertainNamesTheConflict) {
   RecordsBuilder records;
-  records.founder("F", Sex::female).bought_as("ember", {{"e/e", 1.0}}).shows("F", "ember", "ember");
+  records.founder("F", Sex::female)
+      .bought_as("tarnbrook", {{"e/e", 1.0}})
+      .shows("F", "tarnbrook", "tarnbrook");
   records.founder("M", Sex::male).clutch("C", "F", {"M"}).hatchling("H", "C");
-  const Listed listed(recessive_model(), records.shows("H", "ember", "plain"));
+  const Listed listed(recessive_model(), records.shows("H", "tarnbrook", "plain"));
   EXPECT_THAT(listed.at("H").would_change,
               Contains("a result of shed-pcr against it would be a conflict: to be held and tested "
                        "again"));

@@ -154,7 +154,7 @@ class MarkedClaim : public testing::Test {
   void test(const std::string& report) {
     colony::Records more;
     more.observations.push_back({"the-test",
-                                 colony::ResultRecord{claim_.animal, "ember-test", report, {}},
+                                 colony::ResultRecord{claim_.animal, "tarnbrook-test", report, {}},
                                  book::day("2027-01-10"),
                                  {},
                                  {},
@@ -219,7 +219,7 @@ TEST_F(MarkedClaim, FailsIfOneDrawMovesByOneBit) {
 }
 
 TEST_F(MarkedClaim, AResultAgainstItPutsItTooHighOnceLearned) {
-  test("clear");
+  test("strong");
   // The test errs in one sample of a thousand: near 0, not 0, so marks are asked for again.
   EXPECT_EQ(state(false).state, ClaimState::not_learned);
   learn_from(book_, 3);

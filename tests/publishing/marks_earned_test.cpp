@@ -76,19 +76,19 @@ class EarnedMarks : public testing::Test {
 TEST_F(EarnedMarks, PublishARangeFromTheLowerEndToTheMeanRoundedDownToThePolicysSteps) {
   const auto all = listed();
   const Listing high = all->of(book().high);
-  const Statement& ember = high.statements[0];
-  EXPECT_EQ(ember.basis, Basis::marks);
-  ASSERT_TRUE(ember.marked);
-  EXPECT_GT(ember.marked->mean, 0.6);
-  EXPECT_EQ(ember.published.step, 0.05);
-  EXPECT_EQ(ember.published.high, rounded_down(ember.marked->mean, 0.05));
-  EXPECT_EQ(ember.published.low, rounded_down(ember.marked->low, 0.05));
-  EXPECT_LE(ember.published.high, ember.marked->mean);
-  EXPECT_THAT(ember.headline, HasSubstr("with marks (50 % without them)"));
-  EXPECT_THAT(ember.reason, HasSubstr("1 own reading of marks counted in"));
+  const Statement& tarnbrook = high.statements[0];
+  EXPECT_EQ(tarnbrook.basis, Basis::marks);
+  ASSERT_TRUE(tarnbrook.marked);
+  EXPECT_GT(tarnbrook.marked->mean, 0.6);
+  EXPECT_EQ(tarnbrook.published.step, 0.05);
+  EXPECT_EQ(tarnbrook.published.high, rounded_down(tarnbrook.marked->mean, 0.05));
+  EXPECT_EQ(tarnbrook.published.low, rounded_down(tarnbrook.marked->low, 0.05));
+  EXPECT_LE(tarnbrook.published.high, tarnbrook.marked->mean);
+  EXPECT_THAT(tarnbrook.headline, HasSubstr("with marks (50 % without them)"));
+  EXPECT_THAT(tarnbrook.reason, HasSubstr("1 own reading of marks counted in"));
   ASSERT_EQ(high.marks.size(), 1U);
   for (const std::size_t reading : high.marks[0].readings) {
-    EXPECT_THAT(ember.rests_on, testing::Contains(reading));
+    EXPECT_THAT(tarnbrook.rests_on, testing::Contains(reading));
   }
   EXPECT_TRUE(high.marks[0].count);
   EXPECT_THAT(high.marks[0].missing, IsEmpty());
@@ -97,19 +97,19 @@ TEST_F(EarnedMarks, PublishARangeFromTheLowerEndToTheMeanRoundedDownToThePolicys
 
 TEST_F(EarnedMarks, PointingLowerLowerThePublishedNumber) {
   const auto all = listed();
-  const Statement ember = all->at(book().low);
-  EXPECT_EQ(ember.basis, Basis::marks);
-  EXPECT_LT(ember.published.high, 0.5);
-  EXPECT_LE(ember.published.high, ember.marked->mean);
-  EXPECT_NEAR(ember.markless, 0.5, 1e-12);
+  const Statement tarnbrook = all->at(book().low);
+  EXPECT_EQ(tarnbrook.basis, Basis::marks);
+  EXPECT_LT(tarnbrook.published.high, 0.5);
+  EXPECT_LE(tarnbrook.published.high, tarnbrook.marked->mean);
+  EXPECT_NEAR(tarnbrook.markless, 0.5, 1e-12);
 }
 
 TEST_F(EarnedMarks, OtherStepsOfThePolicyAreKept) {
   colony::Policy policy;
   policy.step = 0.25;
-  const Statement ember = listed(policy)->at(book().high);
-  EXPECT_EQ(ember.published.step, 0.25);
-  EXPECT_EQ(ember.published.high, rounded_down(ember.marked->mean, 0.25));
+  const Statement tarnbrook = listed(policy)->at(book().high);
+  EXPECT_EQ(tarnbrook.published.step, 0.25);
+  EXPECT_EQ(tarnbrook.published.high, rounded_down(tarnbrook.marked->mean, 0.25));
 }
 
 TEST_F(EarnedMarks, AreNotCountedWhereThePolicyLeavesThemOut) {

@@ -8,7 +8,7 @@
 #include <gtest/gtest.h>
 #include <publishing/listed.hpp>
 
-#include <likelihet/publishing/certificate.hpp>
+#include <likelihet/publishing/sheet.hpp>
 #include <likelihet/publishing/step_rows.hpp>
 
 namespace likelihet::publishing::printed_steps_test {
@@ -125,7 +125,7 @@ Sheet sheet_of(const colony::Colony& colony, std::size_t animal) {
   const auto* made = std::get_if<std::vector<Listing>>(&found);
   if (made == nullptr) return {};
   auto evidence = std::get<std::vector<Evidence>>(evidence_of(ground, made->front()));
-  std::string page = certificate(colony, made->front(), evidence, std::nullopt);
+  std::string page = sheet(colony, made->front(), evidence, std::nullopt);
   return {std::move(evidence), std::move(page)};
 }
 

@@ -10,10 +10,10 @@
 #include <publishing/listed.hpp>
 
 #include <likelihet/odds/odds.hpp>
-#include <likelihet/publishing/certificate.hpp>
 #include <likelihet/publishing/copies.hpp>
 #include <likelihet/publishing/ground_odds.hpp>
 #include <likelihet/publishing/rounding.hpp>
+#include <likelihet/publishing/sheet.hpp>
 
 namespace likelihet::properties::random_listings_test {
 namespace {

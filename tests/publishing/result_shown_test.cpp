@@ -41,15 +41,15 @@ TEST(ResultShown, NoCallTellsNothing) {
 }
 
 TEST(ResultShown, SaysThatItSeesOneVariantOnly) {
-  const Listed listed(support::recessive_model(), tested("clear"));
+  const Listed listed(support::recessive_model(), tested("strong"));
   const std::string words = in_words(listed.colony(), listed.of("A").results.at(0));
-  EXPECT_THAT(words, HasSubstr("shed-pcr for ember reported clear on 2026-07-02"));
+  EXPECT_THAT(words, HasSubstr("shed-pcr for tarnbrook reported clear on 2026-07-02"));
   EXPECT_THAT(words, HasSubstr("one variant only"));
   EXPECT_THAT(words, HasSubstr("up to 0.5 %"));
 }
 
 TEST(ResultShown, NamesNoLaboratoryButTheKeepersWord) {
-  const Listed listed(support::recessive_model(), tested("clear"));
+  const Listed listed(support::recessive_model(), tested("strong"));
   EXPECT_THAT(in_words(listed.colony(), listed.of("A").results.at(0)),
               Not(HasSubstr("laboratory")));
 }
@@ -77,7 +77,7 @@ TEST(ResultShown, AnExactTestErrsInMixUpsAlone) {
   // A result that cannot err makes it certain, and not proven.
   EXPECT_EQ(exact.at("A").label, Label::certain);
   EXPECT_EQ(exact.at("A").basis, Basis::results);
-  EXPECT_THAT(exact.at("A").headline, HasSubstr("100 % het for ember by results"));
+  EXPECT_THAT(exact.at("A").headline, HasSubstr("100 % het for tarnbrook by results"));
 }
 
 }  // namespace

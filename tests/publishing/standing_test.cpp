@@ -130,7 +130,7 @@ TEST(Lacking, AllThatIsMissingIsNamed) {
 TEST(RecordInWords, LabelsTheKindsOfOutcome) {
   EXPECT_THAT(
       record_in_words(herd(), 0, record_of(herd(), good_forecasts(20), 0)),
-      HasSubstr("Of 20 past forecasts for ember with marks, 11.0 carriers were expected and "
+      HasSubstr("Of 20 past forecasts for tarnbrook with marks, 11.0 carriers were expected and "
                 "10.0 found (known: 6 by test, 14 by breeding)."));
 }
 

@@ -20,7 +20,7 @@ likelihet_test(listing_tests
           ${CMAKE_CURRENT_SOURCE_DIR}/publishing/copies_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/publishing/demo_listings_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/publishing/listing_formats_test.cpp
-          ${CMAKE_CURRENT_SOURCE_DIR}/publishing/certificate_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/publishing/sheet_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/publishing/printed_steps_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/publishing/random_listings_test.cpp
   LINKS likelihet::publishing likelihet::documents nlohmann_json::nlohmann_json fmt::fmt enumeration)
@@ -36,7 +36,7 @@ add_executable(write_report ${CMAKE_CURRENT_SOURCE_DIR}/publishing/write_report.
 target_link_libraries(write_report PRIVATE likelihet::publishing
                                            likelihet_report_scripts likelihet_warnings)
 
-# Listings and certificates, for the same.
+# Listings and sheets, for the same.
 add_executable(write_sheets ${CMAKE_CURRENT_SOURCE_DIR}/publishing/write_sheets.cpp)
 target_include_directories(write_sheets PRIVATE ${PROJECT_SOURCE_DIR}/tests)
 target_link_libraries(write_sheets PRIVATE likelihet::publishing likelihet_warnings)

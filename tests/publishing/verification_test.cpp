@@ -71,7 +71,7 @@ TEST_F(Verifying, HoldsOnTheEvidenceAsItWas) {
 TEST_F(Verifying, HoldsAfterTheBookHasGoneOn) {
   colony::Records more;
   more.observations.push_back({"o9",
-                               colony::AppearanceRecord{"H0301", "ember", "plain"},
+                               colony::AppearanceRecord{"H0301", "tarnbrook", "plain"},
                                book::day("2024-08-01"),
                                {},
                                {},

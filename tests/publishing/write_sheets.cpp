@@ -1,4 +1,4 @@
-// Writes listings and certificates for the tests in a browser: write_sheets FOLDER. Invented
+// Writes listings and sheets for the tests in a browser: write_sheets FOLDER. Invented
 // records: common ones, with and without a code, and the longest and most hostile that a book can
 // hold.
 #include <cstdlib>
@@ -7,8 +7,8 @@
 
 #include <publishing/listed.hpp>
 
-#include <likelihet/publishing/certificate.hpp>
 #include <likelihet/publishing/listing_html.hpp>
+#include <likelihet/publishing/sheet.hpp>
 
 namespace likelihet::publishing {
 namespace {
@@ -22,14 +22,14 @@ void write(const std::string& name, const std::string& page) {
 std::string sheet(Listed& listed, const std::string& id, const std::optional<std::string>& code) {
   const Listing listing = listed.of(id);
   const auto evidence = std::get<std::vector<Evidence>>(evidence_of(listed.ground(), listing));
-  return certificate(listed.colony(), listing, evidence, code);
+  return sheet(listed.colony(), listing, evidence, code);
 }
 
 void write_common(const std::string& folder) {
   auto records = pair_sold_as(1, 1);
-  records.hatchling("H-07", "C").shows("H-07", "ember", "plain").on("2026-06-01");
-  records.hatchling("H-08", "C").shows("H-08", "ember", "ember").on("2026-06-02");
-  records.score("H-07", "crown-fleck", "clear").on("2026-06-11");
+  records.hatchling("H-07", "C").shows("H-07", "tarnbrook", "plain").on("2026-06-01");
+  records.hatchling("H-08", "C").shows("H-08", "tarnbrook", "tarnbrook").on("2026-06-02");
+  records.score("H-07", "crown-fleck", "strong").on("2026-06-11");
   records.result("H-07", "shed-pcr", "carrier").on("2026-07-02");
   Listed listed(support::recessive_model(), records);
   listed.ground().as_of = support::day("2026-12-31");

@@ -32,7 +32,7 @@ def drawn(number, count, slope, shift):
             given = logistic(math.log(prior / (1 - prior)) + 4 * (uniform() - 0.5))
         given = round(given, 4)
         true = logistic(slope * math.log(given / (1 - given)) + shift)
-        rows.append([f"L{number}-{i + 1}", f"K{number}-{i // 6 + 1}", ("ember", "frost")[i % 2], given,
+        rows.append([f"L{number}-{i + 1}", f"K{number}-{i // 6 + 1}", ("tarnbrook", "wendlespar")[i % 2], given,
                      int(uniform() < true)])
     return rows
 

@@ -14,7 +14,7 @@ import tempfile
 
 HERE = os.path.dirname(os.path.abspath(__file__))
 DRAW = random.Random(20260607)
-FLECK = ["absent", "faint", "clear"]
+FLECK = ["absent", "faint", "strong"]
 THREAD = ["none", "some"]
 ASSAY = [[0.97, 0.02, 0.01], [0.02, 0.96, 0.02], [0.01, 0.02, 0.97]]
 REPORTS = ["clear", "carrier", "affected"]
@@ -61,8 +61,8 @@ def main():
     scored, tested = [], []
     said = {"fleck": [], "thread": []}
     for i in range(200):
-        observe(kind="appearance", animal=names[i], locus="ember",
-                shows="ember" if copies[i] == 2 else "plain")
+        observe(kind="appearance", animal=names[i], locus="tarnbrook",
+                shows="tarnbrook" if copies[i] == 2 else "plain")
         if i < FOUNDERS:
             continue
         scored.append(i)
@@ -79,16 +79,16 @@ def main():
             observe(kind="result", animal=names[i], assay="pcr", report=REPORTS[report])
 
     rows = {mark: [{"at": at, "expect": expect, "worth": PRIOR[mark][1]} for at, expect in
-                   zip(({"ember": "+/e"}, {}), PRIOR[mark][0])] for mark in ("fleck", "thread")}
+                   zip(({"tarnbrook": "+/e"}, {}), PRIOR[mark][0])] for mark in ("fleck", "thread")}
     model = {
         "format": "likelihet-model", "version": 1, "name": "two marks",
-        "loci": [{"id": "ember", "alleles": ["+", "e"],
-                  "appearance": {"default": "plain", "e/e": "ember"}}],
-        "origins": [{"id": "bought", "frequencies": {"ember": {"e": PRIOR["q"][0]}},
+        "loci": [{"id": "tarnbrook", "alleles": ["+", "e"],
+                  "appearance": {"default": "plain", "e/e": "tarnbrook"}}],
+        "origins": [{"id": "bought", "frequencies": {"tarnbrook": {"e": PRIOR["q"][0]}},
                      "worth": PRIOR["q"][1]}],
         "markers": [{"id": "fleck", "levels": FLECK, "rows": rows["fleck"]},
                     {"id": "thread", "levels": THREAD, "rows": rows["thread"]}],
-        "assays": [{"id": "pcr", "locus": "ember", "reports": REPORTS,
+        "assays": [{"id": "pcr", "locus": "tarnbrook", "reports": REPORTS,
                     "rows": [{"at": key, "expect": row} for key, row in
                              zip(("+/+", "+/e", "e/e"), ASSAY)], "mix_up": 0}],
         "scorers": [{"id": "ana", "sure": PRIOR["sure"][0]}]}

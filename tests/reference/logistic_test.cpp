@@ -57,7 +57,7 @@ std::vector<double> chances(const Herd& herd, bool founders) {
   support::RecordsBuilder records;
   for (std::size_t v = 0; v < herd.visuals; ++v) {
     const std::string id = "V" + std::to_string(v);
-    records.founder(id, std::nullopt, "bought").shows(id, "trait", "ember");
+    records.founder(id, std::nullopt, "bought").shows(id, "trait", "tarnbrook");
   }
   std::size_t first = herd.visuals;
   if (!founders) {

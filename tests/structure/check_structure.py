@@ -127,10 +127,10 @@ def every_test_is_built(root):
 def printed_lines_fit(root):
     """What the program prints as text is at most 80 columns wide. Documents, pages and tables of
     values are for programs; words of more than 60 columns are somebody's ids."""
-    for_programs = re.compile(r"--json|--csv|--format (html|json|markdown)|\bexport\b|\bcertificate\b.*--html"
+    for_programs = re.compile(r"--json|--csv|--format (html|json|markdown)|\bexport\b|\bsheet\b.*--html"
                               r"|^\$ (grep|cat|head|sed|field|python3)\b|\bfield\b")
     found = []
-    for path in sorted((root / "tests" / "transcripts").glob("*.transcript")):
+    for path in sorted((root / "tests" / "console").glob("*.transcript")):
         command = ""
         for number, line in enumerate(lines_of(path), 1):
             if line.startswith(("$ ", "> ")) or command.endswith("\\"):

@@ -32,7 +32,7 @@ BREACHES = {
     "sources_are_not_included": ("cli/main.cpp", '#include "other.cpp"\n'),
     "short_files": ("lib/low/low.hpp", "\n" * 501),
     "every_test_is_built": ("tests/low/other_test.cpp", "// Another.\n"),
-    "printed_lines_fit": ("tests/transcripts/a.transcript",
+    "printed_lines_fit": ("tests/console/a.transcript",
                           "$ likelihet odds a.book --json\n" + "x " * 41 + "\n"
                           "$ likelihet odds a.book\n" + "x " * 41 + "\n" + "x" * 81 + "\n"),
     "nothing_names_this_machine": ("docs/model.md", "See /" + "home/me/notes.\n"),

@@ -26,45 +26,45 @@ inline std::string told(const colony::Faults& faults) {
   return text;
 }
 
-/// An autosomal or sex-linked recessive: `+` and `e`, only those without a `+` show "ember".
+/// An autosomal or sex-linked recessive: `+` and `e`, only those without a `+` show "tarnbrook".
 inline colony::LocusDescription recessive_locus(
-    const std::string& id = "ember", genetics::Chromosome on = genetics::Chromosome::autosome) {
+    const std::string& id = "tarnbrook", genetics::Chromosome on = genetics::Chromosome::autosome) {
   colony::LocusDescription locus;
   locus.id = id;
   locus.on = on;
   locus.alleles = {"+", "e"};
-  locus.appearance = {{"default", {{"plain", 1.0}}}, {"e/e", {{"ember", 1.0}}}};
-  if (on == genetics::Chromosome::x) locus.appearance.push_back({"e/Y", {{"ember", 1.0}}});
-  if (on == genetics::Chromosome::z) locus.appearance.push_back({"e/W", {{"ember", 1.0}}});
+  locus.appearance = {{"default", {{"plain", 1.0}}}, {"e/e", {{"tarnbrook", 1.0}}}};
+  if (on == genetics::Chromosome::x) locus.appearance.push_back({"e/Y", {{"tarnbrook", 1.0}}});
+  if (on == genetics::Chromosome::z) locus.appearance.push_back({"e/W", {{"tarnbrook", 1.0}}});
   return locus;
 }
 
-/// A second autosomal recessive, `+` and `s`, shown as "silvered": it can mask a marker.
+/// A second autosomal recessive, `+` and `s`, shown as "thornwick": it can mask a marker.
 inline colony::LocusDescription masking_locus() {
   colony::LocusDescription locus;
-  locus.id = "harbor";
+  locus.id = "brackmoor";
   locus.alleles = {"+", "s"};
-  locus.appearance = {{"default", {{"plain", 1.0}}}, {"s/s", {{"silvered", 1.0}}}};
+  locus.appearance = {{"default", {{"plain", 1.0}}}, {"s/s", {{"thornwick", 1.0}}}};
   return locus;
 }
 
-/// The marker "crown-fleck" (absent, faint, clear) of locus ember.
+/// The marker "crown-fleck" (absent, faint, clear) of locus tarnbrook.
 inline colony::MarkerDescription crown_fleck() {
   colony::MarkerDescription marker;
   marker.id = "crown-fleck";
-  marker.levels = {"absent", "faint", "clear"};
+  marker.levels = {"absent", "faint", "strong"};
   marker.weight = 1.0;
-  marker.rows = {{{{"ember", "e/e"}}, {0.2, 0.3, 0.5}, 4.0},
-                 {{{"ember", "+/e"}}, {0.3, 0.3, 0.4}, 8.0},
+  marker.rows = {{{{"tarnbrook", "e/e"}}, {0.2, 0.3, 0.5}, 4.0},
+                 {{{"tarnbrook", "+/e"}}, {0.3, 0.3, 0.4}, 8.0},
                  {{}, {0.8, 0.15, 0.05}, 8.0}};
   return marker;
 }
 
-/// The assay "shed-pcr" of locus ember, wrong in 1.5 % of samples and mixed up in 0.4 %.
+/// The assay "shed-pcr" of locus tarnbrook, wrong in 1.5 % of samples and mixed up in 0.4 %.
 inline colony::AssayDescription shed_pcr() {
   colony::AssayDescription assay;
   assay.id = "shed-pcr";
-  assay.locus = "ember";
+  assay.locus = "tarnbrook";
   assay.reports = {"clear", "carrier", "affected", "no-call"};
   assay.rows = {{"+/+", {0.985, 0.003, 0.002, 0.01}},
                 {"+/e", {0.003, 0.985, 0.002, 0.01}},
@@ -74,37 +74,37 @@ inline colony::AssayDescription shed_pcr() {
   return assay;
 }
 
-/// One recessive locus "ember", origin "bought" (2 % e), marker "crown-fleck", assay "shed-pcr",
-/// scorer "ana"; sex chromosomes ZW.
+/// One recessive locus "tarnbrook", origin "bought" (2 % e), marker "crown-fleck", assay
+/// "shed-pcr", scorer "ana"; sex chromosomes ZW.
 inline colony::ModelDescription recessive_model() {
   colony::ModelDescription model;
   model.name = "example";
   model.sex_chromosomes = genetics::SexSystem::zw;
   model.loci = {recessive_locus()};
-  model.origins = {{"bought", {{"ember", {{"e", 0.02}}}}, 50.0}};
+  model.origins = {{"bought", {{"tarnbrook", {{"e", 0.02}}}}, 50.0}};
   model.markers = {crown_fleck()};
   model.assays = {shed_pcr()};
   model.scorers = {{"ana", 0.95}};
   return model;
 }
 
-/// recessive_model() with the masking locus "harbor", whose "silvered" animals cannot be read for
-/// crown-fleck.
+/// recessive_model() with the masking locus "brackmoor", whose "thornwick" animals cannot be read
+/// for crown-fleck.
 inline colony::ModelDescription masked_model() {
   colony::ModelDescription model = recessive_model();
   model.loci.push_back(masking_locus());
-  model.markers[0].contexts = {{"harbor", "silvered", std::nullopt, true, {}}};
+  model.markers[0].contexts = {{"brackmoor", "thornwick", std::nullopt, true, {}}};
   return model;
 }
 
-/// One recessive locus "ember" on X or Z and origin "bought" (2 % e): no markers or assays.
+/// One recessive locus "tarnbrook" on X or Z and origin "bought" (2 % e): no markers or assays.
 inline colony::ModelDescription sex_linked_model(genetics::Chromosome on) {
   colony::ModelDescription model;
   model.name = "sex-linked example";
   model.sex_chromosomes =
       on == genetics::Chromosome::x ? genetics::SexSystem::xy : genetics::SexSystem::zw;
-  model.loci = {recessive_locus("ember", on)};
-  model.origins = {{"bought", {{"ember", {{"e", 0.02}}}}, 50.0}};
+  model.loci = {recessive_locus("tarnbrook", on)};
+  model.origins = {{"bought", {{"tarnbrook", {{"e", 0.02}}}}, 50.0}};
   return model;
 }
 
@@ -126,7 +126,7 @@ inline colony::Date day(const std::string& text) {
 
 /// Records put together call by call, placed as in a colony document ("/animals/0"):
 ///   RecordsBuilder().founder("F01", Sex::female, "bought").founder("M02", Sex::male)
-///       .clutch("C03", "F01", {"M02"}).hatchling("H1", "C03").shows("H1", "ember",
+///       .clutch("C03", "F01", {"M02"}).hatchling("H1", "C03").shows("H1", "tarnbrook",
 ///       "plain").records
 /// Observations are named o1, o2, ... in their order. The last record may be changed through
 /// animal(), clutch_record() and observation().

@@ -48,20 +48,20 @@ class SolvedColony {
   [[nodiscard]] const colony::Colony& colony() const { return colony_; }
   [[nodiscard]] const odds::ColonyOdds& odds() const { return odds_; }
   [[nodiscard]] const odds::LocusOdds& at(const std::string& animal,
-                                          const std::string& locus = "ember") const {
+                                          const std::string& locus = "tarnbrook") const {
     return odds_.animals[colony_.find_animal(animal).value()]
         .loci[colony_.model().find_locus(locus).value()];
   }
   [[nodiscard]] double pedigree(const std::string& animal, const std::string& key,
-                                const std::string& locus = "ember") const {
+                                const std::string& locus = "tarnbrook") const {
     return at(animal, locus).pedigree[number(key, locus)];
   }
   [[nodiscard]] double scored(const std::string& animal, const std::string& key,
-                              const std::string& locus = "ember") const {
+                              const std::string& locus = "tarnbrook") const {
     return at(animal, locus).scored[number(key, locus)];
   }
   [[nodiscard]] double posterior(const std::string& animal, const std::string& key,
-                                 const std::string& locus = "ember") const {
+                                 const std::string& locus = "tarnbrook") const {
     return at(animal, locus).posterior[number(key, locus)];
   }
 
