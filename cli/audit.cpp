@@ -1,4 +1,4 @@
-// likelihet audit: did the percentages come true, and which marks earned their place.
+// likelihet audit: did the percentages come true, and which markers earned their place.
 #include "audit_output.hpp"
 #include "commands.hpp"
 #include "computation.hpp"
@@ -134,7 +134,7 @@ Reply run_audit(const AuditRequest& asked, const Shell& shell) {
 void add_audit(CLI::App& program, CommandLine& line) {
   const auto asked = std::make_shared<AuditRequest>();
   CLI::App& command = new_command(
-      program, line, "audit", "Check past percentages against what came true, and each mark.",
+      program, line, "audit", "Check past percentages against what came true, and each marker.",
       "  likelihet audit demo.book\n"
       "  likelihet audit demo.book --json --as-of 2026-06-30\n"
       "  likelihet audit demo.book --html audit.html --csv forecasts.csv\n");
@@ -145,7 +145,7 @@ void add_audit(CLI::App& program, CommandLine& line) {
              "write the forecasts as a table; without a file or with '-', print it instead");
   add_force(command, asked->force);
   add_probability(command, "--known", asked->known,
-                  "a chance without marks from which a carrier is known; not given = 0.99");
+                  "a chance without markers from which a carrier is known; not given = 0.99");
   add_probability(command, "--known-not", asked->known_not,
                   "one up to which it is known not to carry; not given = 1 - KNOWN");
   add_texts(command, "--threshold", asked->thresholds, "CHANCE",

@@ -34,11 +34,11 @@ ordered_json text_or_null(const std::optional<colony::Date>& date) {
 
 std::string how_tested(const audit::Selection& of) {
   const char* how =
-      of.verdict == audit::Selected::looks_selected ? "they look chosen by their marks"
+      of.verdict == audit::Selected::looks_selected ? "they look chosen by their markers"
       : of.verdict == audit::Selected::looks_random ? "they look chosen at random"
                                                     : "too few to tell how they were chosen";
   return fmt::format(
-      "{} of {} scored animals were tested, {} of them with marks that spoke against; {}",
+      "{} of {} scored animals were tested, {} of them with markers that spoke against; {}",
       of.tested, of.tested + of.untested, of.low_score_tested, how);
 }
 
@@ -344,9 +344,9 @@ ordered_json audit_document(const colony::Colony& colony, const audit::Audit& au
   out["worst"] = parts.worst();
   out["listings"] = parts.listings();
   out["claims"] = parts.claims(settings.claims);
-  out["markers"] = audit_marks_json(colony, audit);
+  out["markers"] = audit_markers_json(colony, audit);
   out["pairs"] = audit_pairs_json(colony, audit);
-  out["multiplicity"] = {{"markers", audit.marks.size()}, {"method", "Benjamini-Hochberg"}};
+  out["multiplicity"] = {{"markers", audit.markers.size()}, {"method", "Benjamini-Hochberg"}};
   out["scorers"] = audit_scorers_json(colony, audit);
   out["agreement"] = audit_agreement_json(colony, audit);
   out["tested"] = without_animal(parts.tested());

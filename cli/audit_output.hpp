@@ -16,7 +16,7 @@ nlohmann::ordered_json audit_document(const colony::Colony& colony, const audit:
                                       const audit::Settings& settings);
 
 /// Its parts, each an array.
-nlohmann::ordered_json audit_marks_json(const colony::Colony& colony, const audit::Audit& audit);
+nlohmann::ordered_json audit_markers_json(const colony::Colony& colony, const audit::Audit& audit);
 nlohmann::ordered_json audit_pairs_json(const colony::Colony& colony, const audit::Audit& audit);
 nlohmann::ordered_json audit_scorers_json(const colony::Colony& colony, const audit::Audit& audit);
 nlohmann::ordered_json audit_agreement_json(const colony::Colony& colony,
@@ -33,7 +33,7 @@ const char* code_of(audit::Scheme scheme);
 /// RFC 4180: every forecast, one a line, under the fields of the document.
 std::string audit_csv(const colony::Colony& colony, const audit::Audit& audit);
 
-/// What it says, for people: warnings, flow, scores, marks, scorers.
+/// What it says, for people: warnings, flow, scores, markers, scorers.
 std::string audit_text(const colony::Colony& colony, const audit::Audit& audit,
                        const Terminal& terminal);
 

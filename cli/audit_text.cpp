@@ -59,7 +59,7 @@ struct Shown {
   bool percent;
 };
 
-// In the order of reading: did they come true, were they sharp, did marks help.
+// In the order of reading: did they come true, were they sharp, did markers help.
 constexpr Shown shown_scores[] = {
     {"observed-expected", "carriers seen / expected", false},
     {"intercept", "too low (+) or too high, log odds", false},
@@ -86,7 +86,7 @@ const audit::ScoreEntry* entry_of(const audit::Audit& audit, const char* score, 
 class Footnotes {
  public:
   /// " [a]", the same for the same words.
-  std::string mark(const std::string& words) {
+  std::string marker(const std::string& words) {
     const auto found = std::find(notes_.begin(), notes_.end(), words);
     const auto at = static_cast<std::size_t>(found - notes_.begin());
     if (found == notes_.end()) notes_.push_back(words);
@@ -107,7 +107,7 @@ class Footnotes {
 
 std::string value_cell(const audit::ScoreEntry* entry, bool as_percent, Footnotes& notes) {
   if (entry == nullptr) return "";
-  if (!entry->value) return entry->note.empty() ? "–" : "–" + notes.mark(entry->note);
+  if (!entry->value) return entry->note.empty() ? "–" : "–" + notes.marker(entry->note);
   const auto number = [&](double x) {
     return as_percent ? fmt::format("{:.0f} %", 100 * x) : fmt::format("{:.2f}", x);
   };
@@ -124,7 +124,7 @@ std::string scores_of(const audit::Audit& audit, audit::Scheme scheme,
   const auto* any = entry_of(audit, "brier", audit::Basis::scored, scheme, kind);
   if (any == nullptr) return {};
   Footnotes notes;
-  Table table({{"score (95 % interval by clutch)"}, {"pedigree alone"}, {"with marks"}});
+  Table table({{"score (95 % interval by clutch)"}, {"pedigree alone"}, {"with markers"}});
   for (const Shown& shown : shown_scores) {
     const auto cell = [&](audit::Basis basis) {
       return value_cell(entry_of(audit, shown.score, basis, scheme, kind), shown.percent, notes);
@@ -188,11 +188,11 @@ std::string audited_claims_text(const audit::Audit& audit, const Terminal& termi
          wrapped(counts, terminal.width(), 0) + "\n\n";
 }
 
-std::string mark_name(const colony::Model& model, const audit::MarkAudit& mark) {
-  const colony::Marker& marker = model.markers()[mark.marker];
+std::string marker_name(const colony::Model& model, const audit::MarkerAudit& marker) {
+  const colony::Marker& marker = model.markers()[marker.marker];
   std::string name = marker.id;
-  if (mark.table > 0) {
-    const auto& context = marker.contexts[mark.table - 1];
+  if (marker.table > 0) {
+    const auto& context = marker.contexts[marker.table - 1];
     name += context.line
                 ? ", line " + *context.line
                 : ", where it looks " +
@@ -244,18 +244,19 @@ std::string conflicts_text(const audit::Audit& audit, const Terminal& terminal) 
   return text + "\n";
 }
 
-std::string marks_text(const colony::Colony& colony, const audit::Audit& audit,
-                       const Terminal& terminal) {
-  if (audit.marks.empty()) return {};
-  std::string text = terminal.heading("Which marks earned their place") + "\n";
-  for (const auto& mark : audit.marks) {
-    const auto& locus = colony.model().loci()[mark.locus];
-    const colony::Marker& marker = colony.model().markers()[mark.marker];
-    text += wrapped(printable(fmt::format(
-                        "  {} for {} {}: {}; {}.", mark_name(colony.model(), mark), locus.id(),
-                        locus.alleles()[mark.allele], audit::words_of(mark.verdict), mark.why)),
-                    terminal.width(), 4) +
-            "\n";
+std::string markers_text(const colony::Colony& colony, const audit::Audit& audit,
+                         const Terminal& terminal) {
+  if (audit.markers.empty()) return {};
+  std::string text = terminal.heading("Which markers earned their place") + "\n";
+  for (const auto& marker : audit.markers) {
+    const auto& locus = colony.model().loci()[marker.locus];
+    const colony::Marker& marker = colony.model().markers()[marker.marker];
+    text +=
+        wrapped(printable(fmt::format(
+                    "  {} for {} {}: {}; {}.", marker_name(colony.model(), marker), locus.id(),
+                    locus.alleles()[marker.allele], audit::words_of(marker.verdict), marker.why)),
+                terminal.width(), 4) +
+        "\n";
     // Two tables, as one would be wider than a page.
     Table shown({{"at least"},
                  {"in known carriers", Align::right},
@@ -263,38 +264,38 @@ std::string marks_text(const colony::Colony& colony, const audit::Audit& audit,
                  {"corrected", Align::right},
                  {"", Align::right}});
     Table ratios({{"at least"}, {"odds ×"}, {"among siblings ×"}});
-    for (const auto& cut : mark.cuts) {
-      const bool carriers = total(mark.known_carriers, 0) > 0;
-      const bool others = total(mark.known_others, 0) > 0;
+    for (const auto& cut : marker.cuts) {
+      const bool carriers = total(marker.known_carriers, 0) > 0;
+      const bool others = total(marker.known_others, 0) > 0;
       const std::string level = printable(marker.levels[cut.at_least]);
-      shown.add({level, shown_by(mark.known_carriers, cut.at_least),
-                 shown_by(mark.known_others, cut.at_least),
+      shown.add({level, shown_by(marker.known_carriers, cut.at_least),
+                 shown_by(marker.known_others, cut.at_least),
                  carriers ? percent(cut.sensitivity.corrected.value) : "–",
                  others ? percent(1 - cut.specificity.corrected.value) : "–"});
       ratios.add({level, ratio_cell(cut.odds_ratio_pooled), ratio_cell(cut.odds_ratio_within)});
     }
     text += shown.text(terminal, 6) + ratios.text(terminal, 6);
-    if (mark.adds_to_others) {
+    if (marker.adds_to_others) {
       text +=
           wrapped(printable(fmt::format("      beyond what {} says of the same animals: p {:.2g}",
-                                        colony.model().markers()[*mark.nearest_other].id,
-                                        mark.adds_to_others->p)),
+                                        colony.model().markers()[*marker.nearest_other].id,
+                                        marker.adds_to_others->p)),
                   terminal.width(), 6) +
           "\n";
     }
-    if (mark.masked + mark.not_scorable + mark.too_late > 0) {
+    if (marker.masked + marker.not_scorable + marker.too_late > 0) {
       text += wrapped(fmt::format("      left out: {} where it is masked, {} that could not be "
                                   "scored, {} read after the truth was known",
-                                  mark.masked, mark.not_scorable, mark.too_late),
+                                  marker.masked, marker.not_scorable, marker.too_late),
                       terminal.width(), 6) +
               "\n";
     }
   }
   text += repeats_text(colony.model(), audit, terminal);
   return text +
-         paragraph(fmt::format("{} marks were tried; p-values are adjusted for that "
+         paragraph(fmt::format("{} markers were tried; p-values are adjusted for that "
                                "(Benjamini and Hochberg).",
-                               audit.marks.size()),
+                               audit.markers.size()),
                    terminal) +
          "\n";
 }
@@ -307,7 +308,7 @@ std::string scorers_text(const colony::Colony& colony, const audit::Audit& audit
                          const Terminal& terminal) {
   if (audit.agreements.empty()) return {};
   const colony::Model& model = colony.model();
-  Table table({{"mark"},
+  Table table({{"marker"},
                {"scorers"},
                {"animals", Align::right},
                {"alike", Align::right},
@@ -332,11 +333,12 @@ std::string tested_text(const colony::Colony& colony, const audit::Audit& audit,
     const auto& locus = colony.model().loci()[of.locus];
     text += paragraph(
         printable(fmt::format(
-            "{} {}: {} of {} scored animals were tested, {} of them with marks that spoke against; "
+            "{} {}: {} of {} scored animals were tested, {} of them with markers that spoke "
+            "against; "
             "they {}.",
             locus.id(), locus.alleles()[of.allele], of.tested, of.tested + of.untested,
             of.low_score_tested,
-            of.verdict == audit::Selected::looks_selected ? "look chosen by their marks"
+            of.verdict == audit::Selected::looks_selected ? "look chosen by their markers"
             : of.verdict == audit::Selected::looks_random ? "look chosen at random"
                                                           : "are too few to tell how they were "
                                                             "chosen")),
@@ -351,7 +353,7 @@ std::string audit_text(const colony::Colony& colony, const audit::Audit& audit,
                        const Terminal& terminal) {
   return warnings_text(audit, terminal) + flow_text(colony, audit, terminal) +
          scores_text(audit, terminal) + bands_text(audit, terminal) +
-         audited_claims_text(audit, terminal) + marks_text(colony, audit, terminal) +
+         audited_claims_text(audit, terminal) + markers_text(colony, audit, terminal) +
          tested_text(colony, audit, terminal) + scorers_text(colony, audit, terminal) +
          conflicts_text(audit, terminal) +
          paragraph(

@@ -14,7 +14,7 @@ void add_export(CLI::App& program, CommandLine& line);
 void add_odds(CLI::App& program, CommandLine& line);
 void add_why(CLI::App& program, CommandLine& line);
 void add_history(CLI::App& program, CommandLine& line);
-/// These two teach the book about its marks, and tell what it was taught.
+/// These two teach the book about its markers, and tell what it was taught.
 void add_learn(CLI::App& program, CommandLine& line);
 void add_tables(CLI::App& program, CommandLine& line);
 /// Holds past odds against what came true.

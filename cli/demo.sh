@@ -39,9 +39,9 @@ All names, traits and records of the demo are invented. What next:
   build/cli/likelihet odds build/demo.book               every animal
   build/cli/likelihet history build/demo.book Isolde     how a dam's odds went, day by day
   build/cli/likelihet odds build/demo.book --as-of 2024-12-31
-  build/cli/likelihet learn build/demo.book              what the records teach about the marks
+  build/cli/likelihet learn build/demo.book              what the records teach about the markers
   build/cli/likelihet audit build/demo.book --html build/audit.html --force
-                                                         whether past percentages came true, and each mark's worth
+                                                         whether past percentages came true, and each marker's worth
   build/cli/likelihet listing build/demo.book 25-C8-07   what may honestly be said of an animal
   build/cli/likelihet outlook build/demo.book Sedge Lorimer
   build/cli/likelihet next-test build/demo.book          which samples to send, in order

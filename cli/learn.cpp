@@ -1,4 +1,4 @@
-// likelihet learn: how well each mark does, from the whole book.
+// likelihet learn: how well each marker does, from the whole book.
 #include "commands.hpp"
 #include "computation.hpp"
 #include "interruption.hpp"
@@ -113,10 +113,10 @@ Reply run_learn(const LearnRequest& asked, const Shell& shell) {
 
 void add_learn(CLI::App& program, CommandLine& line) {
   const auto asked = std::make_shared<LearnRequest>();
-  CLI::App& command =
-      new_command(program, line, "learn", "Learn how well each mark does, and keep it in the book.",
-                  "  likelihet learn demo.book\n"
-                  "  likelihet learn demo.book --seed 7 --most 200000\n");
+  CLI::App& command = new_command(program, line, "learn",
+                                  "Learn how well each marker does, and keep it in the book.",
+                                  "  likelihet learn demo.book\n"
+                                  "  likelihet learn demo.book --seed 7 --most 200000\n");
   add_book(command, asked->book);
   add_size(command, "--chains", asked->chains, 2, 64, "chains that must agree; not given = 4");
   add_size(command, "--most", asked->most, 20, 1e8,

@@ -64,7 +64,7 @@ std::string belief_note(const book::Snapshot& book, bool earlier_day, std::size_
   const auto& learned = book.learned;
   if (!learned || !is_fresh(book, *learned)) return {};
   return wrapped(
-             "Tables of marks: belief only. 'likelihet odds' averages over what was learned from "
+             "Tables of markers: belief only. 'likelihet odds' averages over what was learned from "
              "this book, so its figures differ.",
              width, 0) +
          "\n";

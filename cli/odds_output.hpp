@@ -13,10 +13,10 @@
 
 namespace likelihet::cli {
 
-/// Founders first, then a group a clutch, the newest last: pedigree, with marks, with results, and
-/// the interval, of the chance of exactly one copy; then surprises and cautions. Where all animals
-/// of a group have the same figures one line stands for them. A surprise is told only where its
-/// animal and its locus are shown; cautions of every locus shown are.
+/// Founders first, then a group a clutch, the newest last: pedigree, with markers, with results,
+/// and the interval, of the chance of exactly one copy; then surprises and cautions. Where all
+/// animals of a group have the same figures one line stands for them. A surprise is told only where
+/// its animal and its locus are shown; cautions of every locus shown are.
 std::string odds_text(const colony::Colony& colony, const odds::ColonyOdds& odds, const Lens& lens,
                       const std::optional<colony::Date>& as_of, TablesUsed tables,
                       const Terminal& terminal);

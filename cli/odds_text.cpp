@@ -102,7 +102,7 @@ class Block {
         fmt::format("{}: one copy of {}", the_locus().id(), the_locus().alleles()[allele_]));
   }
 
-  /// Pedigree, with marks, with results, interval and, where some may have them, two copies.
+  /// Pedigree, with markers, with results, interval and, where some may have them, two copies.
   [[nodiscard]] std::vector<std::string> figures(std::size_t animal) const {
     const auto& at = odds_.animals[animal].loci[locus_];
     const auto& het = at.het[allele_ - 1U];
@@ -118,8 +118,8 @@ class Block {
   }
 
   [[nodiscard]] std::string one_line(const std::vector<std::string>& cells) const {
-    std::string line = fmt::format("  {}: pedigree {}, with marks {}, with results {} ({})", name(),
-                                   cells[0], cells[1], cells[2], cells[3]);
+    std::string line = fmt::format("  {}: pedigree {}, with markers {}, with results {} ({})",
+                                   name(), cells[0], cells[1], cells[2], cells[3]);
     if (two_copies_) line += ", two copies " + cells[4];
     return line + fmt::format(" for all {}\n", group_.animals.size());
   }
@@ -128,7 +128,7 @@ class Block {
     std::vector<Column> columns = {{name()},
                                    {"sex"},
                                    {"pedigree", Align::right},
-                                   {"with marks", Align::right},
+                                   {"with markers", Align::right},
                                    {"with results", Align::right},
                                    {"95 % interval", Align::right}};
     if (two_copies_) columns.push_back({"two copies", Align::right});
@@ -214,11 +214,11 @@ std::string odds_text(const colony::Colony& colony, const odds::ColonyOdds& odds
   const std::string notes = surprises_text(colony, odds, lens, terminal) +
                             cautions_of(colony.model(), lens.loci, terminal);
   return text + notes +
-         wrapped(
-             fmt::format("These are estimates from the records and tables of marks ({}); marks are "
-                         "not proof.",
-                         words_of(tables)),
-             terminal.width(), 0) +
+         wrapped(fmt::format(
+                     "These are estimates from the records and tables of markers ({}); markers are "
+                     "not proof.",
+                     words_of(tables)),
+                 terminal.width(), 0) +
          "\n";
 }
 

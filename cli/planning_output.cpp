@@ -11,7 +11,7 @@ using nlohmann::ordered_json;
 std::string basis_text(TablesUsed tables, std::size_t draws, const std::string& more,
                        const Terminal& terminal) {
   const std::string averaged = draws == 0 ? "" : fmt::format(", averaged over {} draws", draws);
-  return wrapped(fmt::format("Tables of marks: {}{}. {}", words_of(tables), averaged, more),
+  return wrapped(fmt::format("Tables of markers: {}{}. {}", words_of(tables), averaged, more),
                  terminal.width(), 0) +
          "\n";
 }

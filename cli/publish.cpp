@@ -71,7 +71,7 @@ class Publisher {
                              unset(),
                              publication_.entries,
                              {},
-                             claim.counts_marks() ? std::optional(counted()) : std::nullopt,
+                             claim.counts_markers() ? std::optional(counted()) : std::nullopt,
                              publishing::write_claim(claim),
                              std::nullopt};
     record.evidence = publishing::digest_of(state_.evidence(), record.tables);

@@ -1,4 +1,4 @@
-// likelihet tables: what each mark does to the odds, as believed and as learned.
+// likelihet tables: what each marker does to the odds, as believed and as learned.
 #include "commands.hpp"
 #include "failure.hpp"
 #include "open_book.hpp"
@@ -36,9 +36,10 @@ Reply run_tables(const TablesRequest& asked, const Shell& shell) {
 
 void add_tables(CLI::App& program, CommandLine& line) {
   const auto asked = std::make_shared<TablesRequest>();
-  CLI::App& command = new_command(program, line, "tables", "Show what each mark does to the odds.",
-                                  "  likelihet tables demo.book\n"
-                                  "  likelihet tables demo.book --json\n");
+  CLI::App& command =
+      new_command(program, line, "tables", "Show what each marker does to the odds.",
+                  "  likelihet tables demo.book\n"
+                  "  likelihet tables demo.book --json\n");
   add_book(command, asked->book);
   add_json(command, line);
   on_chosen(command, line, asked, run_tables);

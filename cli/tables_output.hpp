@@ -1,4 +1,4 @@
-// Tables of marks, scorers and origins, as believed and as learned.
+// Tables of markers, scorers and origins, as believed and as learned.
 #pragma once
 
 #include <string>
@@ -16,7 +16,7 @@ namespace likelihet::cli {
 std::string tables_json(const colony::Model& model, const learning::Learned& learned,
                         TablesUsed used);
 
-/// Mark by mark: what each level does to the odds, belief beside learned, and how many animals
+/// Marker by marker: what each level does to the odds, belief beside learned, and how many animals
 /// stand behind a row; then scorers and origins.
 std::string tables_text(const colony::Model& model, const learning::Learned& learned,
                         TablesUsed used, const Terminal& terminal);

@@ -54,12 +54,13 @@ std::string marker_rows_text(const colony::Model& model, const learning::Learned
     if (!rows.empty()) text += rows.text(terminal, 2) + "\n";
   };
   for (const auto& of : learning::level_factors(model, learned.draws)) {
-    const colony::Marker& mark = model.markers()[of.marker];
+    const colony::Marker& marker = model.markers()[of.marker];
     if (of.marker != marker || of.table != table) {
       finish();
       marker = of.marker;
       table = of.table;
-      text += terminal.heading(printable(mark.id + context_in_words(model, mark, table))) + "\n";
+      text +=
+          terminal.heading(printable(marker.id + context_in_words(model, marker, table))) + "\n";
       std::vector<Column> columns = {{"genotype"}, {"read as"}, {"belief", Align::right}};
       if (has_draws) {
         columns.push_back({"learned", Align::right});
@@ -69,8 +70,9 @@ std::string marker_rows_text(const colony::Model& model, const learning::Learned
       rows = Table(columns);
     }
     std::vector<std::string> cells = {
-        of.level == 0 ? printable(row_in_words(model, odds::rows_of(mark, of.table)[of.row])) : "",
-        printable(mark.levels[of.level]), factor_in_words(of.believed)};
+        of.level == 0 ? printable(row_in_words(model, odds::rows_of(marker, of.table)[of.row]))
+                      : "",
+        printable(marker.levels[of.level]), factor_in_words(of.believed)};
     if (has_draws) {
       cells.push_back(factor_in_words(of.median));
       cells.push_back(range(of.low, of.high));
@@ -127,7 +129,7 @@ std::string thin_text(const colony::Model& model, const learning::Learned& learn
          "\n";
 }
 
-// What marks of a group say at once, from even odds, and what their product would.
+// What markers of a group say at once, from even odds, and what their product would.
 std::string together_text(const colony::Model& model, const learning::Learned& learned,
                           const Terminal& terminal) {
   std::string text;
@@ -154,13 +156,14 @@ std::string together_text(const colony::Model& model, const learning::Learned& l
         "\n";
   }
   if (learned.left_out) {
-    text += wrapped(fmt::format("Left out one by one, {} clutches were predicted {:.1f} bits {} by "
-                                "marks together than by independent ones (standard error {:.1f}).",
-                                learned.left_out->clutches, std::abs(learned.left_out->gain),
-                                learned.left_out->gain >= 0 ? "better" : "worse",
-                                learned.left_out->standard_error),
-                    terminal.width(), 0) +
-            "\n";
+    text +=
+        wrapped(fmt::format("Left out one by one, {} clutches were predicted {:.1f} bits {} by "
+                            "markers together than by independent ones (standard error {:.1f}).",
+                            learned.left_out->clutches, std::abs(learned.left_out->gain),
+                            learned.left_out->gain >= 0 ? "better" : "worse",
+                            learned.left_out->standard_error),
+                terminal.width(), 0) +
+        "\n";
   }
   return text;
 }
@@ -224,7 +227,7 @@ std::string learned_text(const colony::Model& model, const learning::Learned& le
     text += wrapped(fmt::format(
                         "The evidence has {} explanations: the second is {:.1f} nats less likely "
                         "than the first. Where that is little, results decide between them, not "
-                        "marks.",
+                        "markers.",
                         learned.modes.size(),
                         learned.modes[0].log_posterior - learned.modes[1].log_posterior),
                     terminal.width(), 0) +
@@ -232,7 +235,7 @@ std::string learned_text(const colony::Model& model, const learning::Learned& le
   }
   return text + thin_text(model, learned, terminal) +
          scorer_repeats_text(model, learned, terminal) + together_text(model, learned, terminal) +
-         "'likelihet tables' shows what each mark does now; 'likelihet odds' uses it.\n";
+         "'likelihet tables' shows what each marker does now; 'likelihet odds' uses it.\n";
 }
 
 }  // namespace likelihet::cli

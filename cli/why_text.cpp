@@ -88,7 +88,7 @@ std::string why_text(const colony::Colony& colony, const std::vector<Answer>& an
   return text +
          wrapped(
              "A factor above 1 speaks for one copy, below 1 against it; 10 dB is a factor of "
-             "ten. Marks are not proof.",
+             "ten. Markers are not proof.",
              terminal.width(), 0) +
          "\n";
 }

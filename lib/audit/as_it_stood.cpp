@@ -3,7 +3,7 @@
 
 #include <likelihet/audit/as_it_stood.hpp>
 #include <likelihet/audit/learned_draws.hpp>
-#include <likelihet/audit/markless.hpp>
+#include <likelihet/audit/markerless.hpp>
 
 namespace likelihet::audit {
 

@@ -13,9 +13,9 @@ namespace {
 
 constexpr std::size_t most_misses = 10;
 constexpr std::size_t most_waterfalls = 5;
-constexpr std::size_t mark_resamples = 200;
+constexpr std::size_t marker_resamples = 200;
 
-// Animals whose marks moved their forecast most, and how.
+// Animals whose markers moved their forecast most, and how.
 std::vector<Waterfall> waterfalls(const colony::Colony& colony, const Forecasts& forecasts,
                                   std::size_t memory_bytes) {
   struct Moved {
@@ -46,9 +46,9 @@ std::vector<Waterfall> waterfalls(const colony::Colony& colony, const Forecasts&
   return out;
 }
 
-std::vector<UnblindedSeason> unblinded_seasons(const MarkBackground& background) {
+std::vector<UnblindedSeason> unblinded_seasons(const MarkerBackground& background) {
   std::map<std::string, UnblindedSeason> seasons;
-  for (const MarkReadings& readings : background.readings) {
+  for (const MarkerReadings& readings : background.readings) {
     for (const LevelRead& read : readings.all) {
       if (!read.on) continue;
       UnblindedSeason& season = seasons[read.on->text().substr(0, 4)];
@@ -64,17 +64,17 @@ std::vector<UnblindedSeason> unblinded_seasons(const MarkBackground& background)
   return out;
 }
 
-// A mark that its scorers cannot repeat is named so.
+// A marker that its scorers cannot repeat is named so.
 void note_agreement(Audit& audit) {
   constexpr double poor = 0.4;
   constexpr std::size_t enough_pairs = 10;
   for (const Agreement& of : audit.agreements) {
     const auto& kappa = of.weighted_kappa.value;
     if (!kappa || *kappa >= poor || of.pairs < enough_pairs) continue;
-    for (MarkAudit& mark : audit.marks) {
-      if (mark.marker != of.marker) continue;
-      mark.why += fmt::format("; scorers agree poorly on it (weighted kappa {:.2f} in {} animals)",
-                              *kappa, of.pairs);
+    for (MarkerAudit& marker : audit.markers) {
+      if (marker.marker != of.marker) continue;
+      marker.why += fmt::format(
+          "; scorers agree poorly on it (weighted kappa {:.2f} in {} animals)", *kappa, of.pairs);
     }
   }
 }
@@ -99,9 +99,9 @@ std::variant<Audit, odds::Contradiction, odds::TooLarge> audit(const colony::Col
   if (auto* large = std::get_if<odds::TooLarge>(&found)) return std::move(*large);
   Audit out;
   out.forecasts = std::move(std::get<Forecasts>(found));
-  auto background = mark_background(colony, out.forecasts.truths, settings.truth);
+  auto background = marker_background(colony, out.forecasts.truths, settings.truth);
   if (auto* large = std::get_if<odds::TooLarge>(&background)) return std::move(*large);
-  const auto& marks = std::get<MarkBackground>(background);
+  const auto& markers = std::get<MarkerBackground>(background);
   const ScoreSettings& scores = settings.scores;
   out.scores = score_table(colony, out.forecasts, scores);
   out.reliability = reliabilities(colony, out.forecasts, scores.resamples, scores.seed);
@@ -111,15 +111,16 @@ std::variant<Audit, odds::Contradiction, odds::TooLarge> audit(const colony::Col
   out.bands = bands(out.forecasts);
   out.claims = check_claims(settings.claims, out.forecasts);
   out.worst = misses(out.forecasts, most_misses);
-  out.marks = audit_marks(colony, marks, std::min(scores.resamples, mark_resamples), scores.seed);
-  out.scorers = audit_scorers(colony, settings.truth.as_of, marks, out.marks);
+  out.markers =
+      audit_markers(colony, markers, std::min(scores.resamples, marker_resamples), scores.seed);
+  out.scorers = audit_scorers(colony, settings.truth.as_of, markers, out.markers);
   out.agreements = agreements(colony, settings.truth.as_of);
-  auto selected = selections(colony, marks, settings.truth);
+  auto selected = selections(colony, markers, settings.truth);
   if (auto* large = std::get_if<odds::TooLarge>(&selected)) return std::move(*large);
   out.selections = std::move(std::get<std::vector<Selection>>(selected));
-  out.repeats = repeats(colony, marks, out.marks);
-  out.flows = flows(colony, out.forecasts, marks, settings.truth.as_of);
-  out.unblinded = unblinded_seasons(marks);
+  out.repeats = repeats(colony, markers, out.markers);
+  out.flows = flows(colony, out.forecasts, markers, settings.truth.as_of);
+  out.unblinded = unblinded_seasons(markers);
   note_agreement(out);
   out.conflicts = conflicts(colony, settings.truth);
   out.waterfalls = waterfalls(colony, out.forecasts, settings.truth.memory_bytes);

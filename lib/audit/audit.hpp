@@ -1,4 +1,4 @@
-// The whole audit of a colony: did the percentages come true, and which marks earned their place.
+// The whole audit of a colony: did the percentages come true, and which markers earned their place.
 #pragma once
 
 #include <cstddef>
@@ -12,7 +12,7 @@
 #include <likelihet/audit/curves.hpp>
 #include <likelihet/audit/flow.hpp>
 #include <likelihet/audit/forecasts.hpp>
-#include <likelihet/audit/mark_audit.hpp>
+#include <likelihet/audit/marker_audit.hpp>
 #include <likelihet/audit/repeats.hpp>
 #include <likelihet/audit/score_table.hpp>
 #include <likelihet/audit/scorers.hpp>
@@ -52,7 +52,7 @@ struct Audit {
   std::vector<Band> bands;
   ClaimCheck claims;
   std::vector<Miss> worst;
-  std::vector<MarkAudit> marks;
+  std::vector<MarkerAudit> markers;
   std::vector<Repeat> repeats;
   std::vector<ScorerAudit> scorers;
   std::vector<Agreement> agreements;

@@ -5,7 +5,7 @@
 #include <likelihet/audit/clutch_left_out.hpp>
 #include <likelihet/audit/descent.hpp>
 #include <likelihet/audit/learned_draws.hpp>
-#include <likelihet/audit/markless.hpp>
+#include <likelihet/audit/markerless.hpp>
 
 namespace likelihet::audit {
 

@@ -46,7 +46,7 @@ struct Decision {
   double pedigree = 0, scored = 0, all = 0;
 };
 
-/// Outcomes of one month against what was expected of them, with marks.
+/// Outcomes of one month against what was expected of them, with markers.
 struct Drift {
   Scheme scheme = Scheme::as_it_stood;
   std::string month;  ///< YYYY-MM of the day the truth was known
@@ -92,7 +92,7 @@ std::vector<Decision> decisions(const colony::Colony& colony, const Forecasts& f
 std::vector<Drift> drifts(const Forecasts& forecasts);
 /// Ten bands of 10 %; those without a forecast are left out.
 std::vector<Band> bands(const Forecasts& forecasts);
-/// The `most` worst forecasts with marks, as it stood, by bits; only those of 1 bit or more.
+/// The `most` worst forecasts with markers, as it stood, by bits; only those of 1 bit or more.
 std::vector<Miss> misses(const Forecasts& forecasts, std::size_t most);
 
 }  // namespace likelihet::audit

@@ -8,10 +8,10 @@ namespace likelihet::audit {
 
 namespace {
 
-void count_open_results(const MarkBackground& background, const std::set<std::size_t>& tested,
+void count_open_results(const MarkerBackground& background, const std::set<std::size_t>& tested,
                         Flow& flow) {
   for (std::size_t animal : tested) {
-    const Copies& copies = background.markless.of(animal, flow.locus, flow.allele);
+    const Copies& copies = background.markerless.of(animal, flow.locus, flow.allele);
     if (copies.one >= background.yes || copies.one <= background.no) continue;
     ++flow.open_after_result;
     flow.open_carriers += copies.one;
@@ -33,7 +33,7 @@ std::vector<std::set<std::size_t>> tested_animals(const colony::Colony& colony,
 }  // namespace
 
 std::vector<Flow> flows(const colony::Colony& colony, const Forecasts& forecasts,
-                        const MarkBackground& background,
+                        const MarkerBackground& background,
                         const std::optional<colony::Date>& as_of) {
   const auto tested = tested_animals(colony, as_of);
   std::vector<Flow> out;

@@ -6,7 +6,7 @@
 #include <vector>
 
 #include <likelihet/audit/forecast.hpp>
-#include <likelihet/audit/mark_audit.hpp>
+#include <likelihet/audit/marker_audit.hpp>
 
 namespace likelihet::audit {
 
@@ -16,7 +16,7 @@ struct Flow {
   std::uint16_t allele = 1;
   std::size_t animals = 0;
   std::size_t hatched = 0;              ///< in a clutch of the book
-  std::size_t scored = 0;               ///< a mark was read before the truth was known
+  std::size_t scored = 0;               ///< a marker was read before the truth was known
   std::size_t known[4] = {0, 0, 0, 0};  ///< by Kind, of those with a forecast
   std::size_t forecast = 0;             ///< as it stood
   std::size_t left_out[3] = {0, 0, 0};  ///< by Refusal, as it stood
@@ -28,6 +28,7 @@ struct Flow {
 
 /// One for each locus and allele but the first.
 std::vector<Flow> flows(const colony::Colony& colony, const Forecasts& forecasts,
-                        const MarkBackground& background, const std::optional<colony::Date>& as_of);
+                        const MarkerBackground& background,
+                        const std::optional<colony::Date>& as_of);
 
 }  // namespace likelihet::audit

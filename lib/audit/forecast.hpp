@@ -21,11 +21,11 @@ struct Event {
   friend auto operator<=>(const Event&, const Event&) = default;
 };
 
-/// An event whose truth became known: its probability from everything but marks went to the
+/// An event whose truth became known: its probability from everything but markers went to the
 /// threshold or beyond, and is there in the end.
 struct Truth {
   Event event;
-  /// P(exactly one copy) by all that counts but marks: near 0 or near 1. An outcome keeps its own
+  /// P(exactly one copy) by all that counts but markers: near 0 or near 1. An outcome keeps its own
   /// probability.
   double probability = 0;
   /// The day whose records first made it known; empty where it was known before any dated record.
@@ -35,8 +35,8 @@ struct Truth {
   [[nodiscard]] bool so() const { return probability >= 0.5; }
 };
 
-/// `pedigree`: all that the book held but marks, with the model's own tables. `scored`: that and
-/// the marks, with tables learned from what the scheme allows.
+/// `pedigree`: all that the book held but markers, with the model's own tables. `scored`: that and
+/// the markers, with tables learned from what the scheme allows.
 enum class Basis : std::uint8_t { pedigree, scored };
 
 /// `as_it_stood`: the book as of the day before the truth became known, tables learned from that
@@ -71,7 +71,7 @@ struct Forecasts {
   std::vector<Truth> truths;        ///< by day, then animal, locus and allele
   std::vector<Forecast> forecasts;  ///< by scheme, then truth, then basis
   std::vector<Refused> refused;
-  std::vector<bool> scored;  ///< by animal: whether any mark was read on it before its truth
+  std::vector<bool> scored;  ///< by animal: whether any marker was read on it before its truth
 };
 
 /// Who is resampled together: the hatchlings of a clutch; a founder stands alone. Clutches are

@@ -1,4 +1,4 @@
-// Whether a mark is worth the same in every group of animals.
+// Whether a marker is worth the same in every group of animals.
 #pragma once
 
 #include <span>

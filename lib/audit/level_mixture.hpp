@@ -10,7 +10,7 @@
 namespace likelihet::audit {
 
 /// Animals, the level read on each, and the chance of each to be in each class by everything but
-/// marks. An animal of unknown class counts in all of them: leaving it out would be the error of
+/// markers. An animal of unknown class counts in all of them: leaving it out would be the error of
 /// testing mostly the promising ones (Begg and Greenes 1983, Biometrics 39:207).
 struct LevelData {
   std::size_t levels = 2;

@@ -1,4 +1,4 @@
-// Pairs of marks within classes.
+// Pairs of markers within classes.
 #include <algorithm>
 #include <cmath>
 #include <map>
@@ -16,12 +16,12 @@ struct Known {
 };
 using Levels = std::map<std::size_t, Known>;
 
-Levels known_levels(const colony::Colony& colony, const MarkBackground& background,
+Levels known_levels(const colony::Colony& colony, const MarkerBackground& background,
                     std::size_t marker, std::size_t locus, std::uint16_t allele) {
   Levels out;
-  for (const MarkReadings& readings : background.readings) {
+  for (const MarkerReadings& readings : background.readings) {
     if (readings.marker != marker) continue;
-    for (const Subject& one : subjects_of(colony, background.markless, readings.by_animal, locus,
+    for (const Subject& one : subjects_of(colony, background.markerless, readings.by_animal, locus,
                                           allele, background.yes, background.no)) {
       if (one.known) out[one.read.animal] = {one.read.level, *one.known ? 1U : 0U};
     }
@@ -36,14 +36,14 @@ double correlation(const std::vector<Compared>& both) {
   double second[2] = {0, 0};
   for (const Compared& one : both) {
     n[one.stratum] += 1;
-    first[one.stratum] += one.mark;
+    first[one.stratum] += one.marker;
     second[one.stratum] += one.carrier;
   }
   double product = 0;
   double squares_first = 0;
   double squares_second = 0;
   for (const Compared& one : both) {
-    const double a = one.mark - first[one.stratum] / n[one.stratum];
+    const double a = one.marker - first[one.stratum] / n[one.stratum];
     const double b = one.carrier - second[one.stratum] / n[one.stratum];
     product += a * b;
     squares_first += a * a;
@@ -55,13 +55,14 @@ double correlation(const std::vector<Compared>& both) {
 
 }  // namespace
 
-std::vector<Repeat> repeats(const colony::Colony& colony, const MarkBackground& background,
-                            const std::vector<MarkAudit>& marks) {
+std::vector<Repeat> repeats(const colony::Colony& colony, const MarkerBackground& background,
+                            const std::vector<MarkerAudit>& markers) {
   std::vector<Repeat> out;
   std::map<std::pair<std::size_t, std::uint16_t>, std::map<std::size_t, Levels>> by_event;
-  for (const MarkAudit& mark : marks) {
-    by_event[{mark.locus, mark.allele}].try_emplace(
-        mark.marker, known_levels(colony, background, mark.marker, mark.locus, mark.allele));
+  for (const MarkerAudit& marker : markers) {
+    by_event[{marker.locus, marker.allele}].try_emplace(
+        marker.marker,
+        known_levels(colony, background, marker.marker, marker.locus, marker.allele));
   }
   for (const auto& [event, levels] : by_event) {
     for (auto a = levels.begin(); a != levels.end(); ++a) {

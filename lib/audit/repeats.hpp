@@ -1,15 +1,15 @@
-// Marks that repeat each other: together more often than the truth explains.
+// Markers that repeat each other: together more often than the truth explains.
 #pragma once
 
 #include <cstddef>
 #include <vector>
 
-#include <likelihet/audit/mark_audit.hpp>
+#include <likelihet/audit/marker_audit.hpp>
 
 namespace likelihet::audit {
 
-/// Two marks on animals of known truth: their levels correlated within carriers and within others.
-/// Multiplying what repeats itself says too much.
+/// Two markers on animals of known truth: their levels correlated within carriers and within
+/// others. Multiplying what repeats itself says too much.
 struct Repeat {
   std::size_t first = 0, second = 0;  ///< markers
   std::size_t locus = 0;              ///< whose truth is held fixed
@@ -21,7 +21,7 @@ struct Repeat {
 
 /// Every pair read on at least `fewest` animals of known truth, by first, second and locus.
 inline constexpr std::size_t fewest_for_repeats = 10;
-std::vector<Repeat> repeats(const colony::Colony& colony, const MarkBackground& background,
-                            const std::vector<MarkAudit>& marks);
+std::vector<Repeat> repeats(const colony::Colony& colony, const MarkerBackground& background,
+                            const std::vector<MarkerAudit>& markers);
 
 }  // namespace likelihet::audit

@@ -107,13 +107,13 @@ std::vector<Agreement> agreements(const colony::Colony& colony,
 
 namespace {
 
-// The animals of known truth among a scorer's first looks at a mark that could be read.
-void judge_scorers(const colony::Colony& colony, const MarkBackground& background,
-                   const MarkAudit& mark, std::map<std::size_t, ScorerAudit>& found) {
-  for (const MarkReadings& readings : background.readings) {
-    if (readings.marker != mark.marker || readings.table != mark.table) continue;
-    const auto subjects = subjects_of(colony, background.markless, readings.all, mark.locus,
-                                      mark.allele, background.yes, background.no);
+// The animals of known truth among a scorer's first looks at a marker that could be read.
+void judge_scorers(const colony::Colony& colony, const MarkerBackground& background,
+                   const MarkerAudit& marker, std::map<std::size_t, ScorerAudit>& found) {
+  for (const MarkerReadings& readings : background.readings) {
+    if (readings.marker != marker.marker || readings.table != marker.table) continue;
+    const auto subjects = subjects_of(colony, background.markerless, readings.all, marker.locus,
+                                      marker.allele, background.yes, background.no);
     std::map<std::size_t, std::pair<std::set<std::size_t>, TwoByTwo>> tables;  // by scorer
     for (const Subject& one : subjects) {
       if (!one.known || !one.read.scorer) continue;
@@ -124,9 +124,9 @@ void judge_scorers(const colony::Colony& colony, const MarkBackground& backgroun
                   : (high ? table.false_positive : table.true_negative)) += 1;
     }
     for (const auto& [scorer, counted] : tables) {
-      found[scorer].marks.push_back({mark.marker, mark.table, mark.locus, mark.allele,
-                                     counted.first.size(), sensitivity(counted.second),
-                                     specificity(counted.second)});
+      found[scorer].markers.push_back({marker.marker, marker.table, marker.locus, marker.allele,
+                                       counted.first.size(), sensitivity(counted.second),
+                                       specificity(counted.second)});
     }
   }
 }
@@ -135,8 +135,8 @@ void judge_scorers(const colony::Colony& colony, const MarkBackground& backgroun
 
 std::vector<ScorerAudit> audit_scorers(const colony::Colony& colony,
                                        const std::optional<colony::Date>& as_of,
-                                       const MarkBackground& background,
-                                       const std::vector<MarkAudit>& marks) {
+                                       const MarkerBackground& background,
+                                       const std::vector<MarkerAudit>& markers) {
   std::map<std::size_t, ScorerAudit> found;
   std::map<std::tuple<std::size_t, std::size_t, std::string>, ScorerSeason> seasons;
   for (const Look& look : looks(colony, as_of)) {
@@ -156,7 +156,7 @@ std::vector<ScorerAudit> audit_scorers(const colony::Colony& colony,
     at.positive += *look.score->level > 0 ? 1 : 0;
   }
   for (const auto& [key, season] : seasons) found[std::get<0>(key)].seasons.push_back(season);
-  for (const MarkAudit& mark : marks) judge_scorers(colony, background, mark, found);
+  for (const MarkerAudit& marker : markers) judge_scorers(colony, background, marker, found);
   std::vector<ScorerAudit> out;
   out.reserve(found.size());
   for (auto& [s, scorer] : found) out.push_back(std::move(scorer));

@@ -1,4 +1,4 @@
-// Tested against untested, by what their marks said.
+// Tested against untested, by what their markers said.
 #include <algorithm>
 #include <cmath>
 #include <set>
@@ -27,7 +27,7 @@ std::vector<double> layer_odds(const odds::Prepared& prepared, const colony::Mod
   return out;
 }
 
-// What marks multiplied the odds by, as a number in [0, 1]: factor / (1 + factor).
+// What markers multiplied the odds by, as a number in [0, 1]: factor / (1 + factor).
 double loudness(double pedigree, double scored) {
   constexpr double least = 1e-12;
   const auto odds = [&](double p) {
@@ -59,7 +59,7 @@ Selection selection_of(std::size_t locus, std::uint16_t allele,
 }  // namespace
 
 std::variant<std::vector<Selection>, odds::TooLarge> selections(const colony::Colony& colony,
-                                                                const MarkBackground& background,
+                                                                const MarkerBackground& background,
                                                                 const TruthSettings& settings) {
   const colony::Model& model = colony.model();
   const odds::Scenario whole = odds::scenario(colony, settings.as_of);
@@ -72,7 +72,7 @@ std::variant<std::vector<Selection>, odds::TooLarge> selections(const colony::Co
   if (auto* large = std::get_if<odds::TooLarge>(&made)) return std::move(*large);
   const auto& prepared = *std::get<std::unique_ptr<odds::Prepared>>(made);
   std::set<std::size_t> read;
-  for (const MarkReadings& readings : background.readings) {
+  for (const MarkerReadings& readings : background.readings) {
     for (const LevelRead& one : readings.by_animal) read.insert(one.animal);
   }
   std::set<std::pair<std::size_t, std::size_t>> tested;  // by locus and animal
@@ -89,7 +89,7 @@ std::variant<std::vector<Selection>, odds::TooLarge> selections(const colony::Co
       std::vector<Event> events;
       events.reserve(read.size());
       for (std::size_t animal : read) {
-        if (background.markless.of(animal, locus, a).two <= 0.5)
+        if (background.markerless.of(animal, locus, a).two <= 0.5)
           events.push_back({animal, locus, a});
       }
       const auto pedigree = layer_odds(prepared, model, *mode, odds::Layer::pedigree, events);

@@ -11,8 +11,8 @@ namespace {
 
 struct Sums {
   double n = 0;
-  double mark = 0, carrier = 0;
-  double marks = 0, carriers = 0, products = 0;  // of squares and of products
+  double marker = 0, carrier = 0;
+  double markers = 0, carriers = 0, products = 0;  // of squares and of products
 };
 
 }  // namespace
@@ -22,23 +22,23 @@ StratifiedTest stratified_test(std::span<const Compared> animals) {
   for (const Compared& one : animals) {
     Sums& sums = strata[one.stratum];
     sums.n += 1;
-    sums.mark += one.mark;
+    sums.marker += one.marker;
     sums.carrier += one.carrier;
-    sums.marks += one.mark * one.mark;
+    sums.markers += one.marker * one.marker;
     sums.carriers += one.carrier * one.carrier;
-    sums.products += one.mark * one.carrier;
+    sums.products += one.marker * one.carrier;
   }
   StratifiedTest out;
   double sum = 0;
   double variance = 0;
   for (const auto& [stratum, s] : strata) {
     if (s.n < 2) continue;
-    const double marks = s.marks - s.mark * s.mark / s.n;
+    const double markers = s.markers - s.marker * s.marker / s.n;
     const double carriers = s.carriers - s.carrier * s.carrier / s.n;
-    if (marks <= 1e-12 || carriers <= 1e-12) continue;
+    if (markers <= 1e-12 || carriers <= 1e-12) continue;
     ++out.informative_strata;
-    sum += s.products - s.mark * s.carrier / s.n;
-    variance += marks * carriers / (s.n - 1);
+    sum += s.products - s.marker * s.carrier / s.n;
+    variance += markers * carriers / (s.n - 1);
   }
   if (!(variance > 0)) return out;
   out.z = sum / std::sqrt(variance);

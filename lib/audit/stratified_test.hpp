@@ -1,4 +1,4 @@
-// Whether marks and carriers go together within strata, such as clutches.
+// Whether markers and carriers go together within strata, such as clutches.
 #pragma once
 
 #include <cstddef>
@@ -6,15 +6,15 @@
 
 namespace likelihet::audit {
 
-/// One animal: how much of the mark it shows, its chance to be a carrier by everything but marks,
-/// and the stratum in which it is compared.
+/// One animal: how much of the marker it shows, its chance to be a carrier by everything but
+/// markers, and the stratum in which it is compared.
 struct Compared {
-  double mark = 0;
+  double marker = 0;
   double carrier = 0;
   std::size_t stratum = 0;
 };
 
-/// Σ_strata Σ (mark - mean)(carrier - mean), over its standard deviation if marks were shuffled
+/// Σ_strata Σ (marker - mean)(carrier - mean), over its standard deviation if markers were shuffled
 /// within strata. Positive: carriers show more. Of zeros and ones it is the test of Mantel and
 /// Haenszel (1959) without correction for continuity, of grades that of Mantel (1963, Journal of
 /// the American Statistical Association 58:690).

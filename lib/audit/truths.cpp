@@ -1,9 +1,9 @@
-// Day by day through the ledger, without marks.
+// Day by day through the ledger, without markers.
 #include <algorithm>
 #include <set>
 
 #include <likelihet/audit/descent.hpp>
-#include <likelihet/audit/markless.hpp>
+#include <likelihet/audit/markerless.hpp>
 #include <likelihet/audit/truths.hpp>
 #include <likelihet/odds/contradiction.hpp>
 

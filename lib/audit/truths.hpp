@@ -9,7 +9,7 @@
 
 namespace likelihet::audit {
 
-/// What counts as known, from everything but marks.
+/// What counts as known, from everything but markers.
 struct TruthSettings {
   double yes = 0.99;  ///< P(one copy) of this or more is a carrier; in (0.5, 1]
   double no = 0.01;   ///< of this or less is none; in [0, 0.5)

@@ -5,7 +5,7 @@
 #include <fmt/format.h>
 
 #include <likelihet/audit/level_mixture.hpp>
-#include <likelihet/audit/mark_groups.hpp>
+#include <likelihet/audit/marker_groups.hpp>
 #include <likelihet/audit/verdict.hpp>
 
 namespace likelihet::audit {
@@ -28,36 +28,37 @@ double mean_level(const std::vector<double>& row) {
   return sum;
 }
 
-bool speaks_for_carriers(const MarkAudit& mark) {
-  return mean_level(mark.estimated_carriers) > mean_level(mark.estimated_others);
+bool speaks_for_carriers(const MarkerAudit& marker) {
+  return mean_level(marker.estimated_carriers) > mean_level(marker.estimated_others);
 }
 
-bool predicts(const MarkAudit& mark) {
-  return speaks_for_carriers(mark) && mark.pooled.adjusted < significant &&
-         mark.within_clutch.adjusted < significant && mark.within_clutch_z > 0;
+bool predicts(const MarkerAudit& marker) {
+  return speaks_for_carriers(marker) && marker.pooled.adjusted < significant &&
+         marker.within_clutch.adjusted < significant && marker.within_clutch_z > 0;
 }
 
-bool explained(const colony::Colony& colony, MarkAudit& mark) {
-  if (!mark.other || mark.other->p >= other_trait_significant || mark.other->left <= significant) {
+bool explained(const colony::Colony& colony, MarkerAudit& marker) {
+  if (!marker.other || marker.other->p >= other_trait_significant ||
+      marker.other->left <= significant) {
     return false;
   }
-  const auto& locus = colony.model().loci()[mark.other->locus];
-  mark.verdict = Verdict::explained_by_another_trait;
-  mark.why = fmt::format(
+  const auto& locus = colony.model().loci()[marker.other->locus];
+  marker.verdict = Verdict::explained_by_another_trait;
+  marker.why = fmt::format(
       "it follows carriers of {} {} (p {:.2g}); once those are told apart nothing is left for {} "
       "(p {:.2g})",
-      locus.id(), locus.alleles()[mark.other->allele], mark.other->p,
-      colony.model().loci()[mark.locus].id(), mark.other->left);
+      locus.id(), locus.alleles()[marker.other->allele], marker.other->p,
+      colony.model().loci()[marker.locus].id(), marker.other->left);
   return true;
 }
 
-bool in_some_lines(MarkAudit& mark) {
-  if (!mark.lines_differ || *mark.lines_differ >= significant) return false;
+bool in_some_lines(MarkerAudit& marker) {
+  if (!marker.lines_differ || *marker.lines_differ >= significant) return false;
   std::string works;
   std::string fails;
   double lines = 0;
-  for (const auto& group : mark.groups) lines += group.by == GroupAudit::By::line ? 1 : 0;
-  for (const auto& group : mark.groups) {
+  for (const auto& group : marker.groups) lines += group.by == GroupAudit::By::line ? 1 : 0;
+  for (const auto& group : marker.groups) {
     if (group.by != GroupAudit::By::line) continue;
     if (above_one_p(group) * lines < significant / 2) {
       works += (works.empty() ? "" : ", ") + group.name;
@@ -66,83 +67,84 @@ bool in_some_lines(MarkAudit& mark) {
     }
   }
   if (works.empty() || fails.empty()) return false;
-  mark.verdict = Verdict::only_in_some_lines;
-  mark.why = fmt::format("it works in line {} and not in {} (lines differ, p {:.2g})", works, fails,
-                         *mark.lines_differ);
+  marker.verdict = Verdict::only_in_some_lines;
+  marker.why = fmt::format("it works in line {} and not in {} (lines differ, p {:.2g})", works,
+                           fails, *marker.lines_differ);
   return true;
 }
 
-bool when_unblinded(MarkAudit& mark) {
-  if (!mark.blinding_differs || *mark.blinding_differs >= significant) return false;
+bool when_unblinded(MarkerAudit& marker) {
+  if (!marker.blinding_differs || *marker.blinding_differs >= significant) return false;
   const GroupAudit* blind = nullptr;
   const GroupAudit* open = nullptr;
-  for (const auto& group : mark.groups) {
+  for (const auto& group : marker.groups) {
     if (group.by != GroupAudit::By::blinding) continue;
     (group.name == "blind" ? blind : open) = &group;
   }
   if (blind == nullptr || open == nullptr) return false;
   if (above_one_p(*open) >= significant / 2 || blind->odds_ratio.interval.low > 1) return false;
-  mark.verdict = Verdict::only_unblinded;
-  mark.why = fmt::format(
+  marker.verdict = Verdict::only_unblinded;
+  marker.why = fmt::format(
       "it predicts where the scorer knew the parents (odds ratio {:.2g}) and not where blind "
       "({:.2g}; they differ, p {:.2g})",
-      open->odds_ratio.value, blind->odds_ratio.value, *mark.blinding_differs);
+      open->odds_ratio.value, blind->odds_ratio.value, *marker.blinding_differs);
   return true;
 }
 
-bool useless(MarkAudit& mark) {
-  if (mark.pooled.adjusted < significant && !speaks_for_carriers(mark)) {
-    mark.verdict = Verdict::does_not_predict;
-    mark.why =
-        fmt::format("carriers show it less than others (adjusted p {:.2g})", mark.pooled.adjusted);
+bool useless(MarkerAudit& marker) {
+  if (marker.pooled.adjusted < significant && !speaks_for_carriers(marker)) {
+    marker.verdict = Verdict::does_not_predict;
+    marker.why = fmt::format("carriers show it less than others (adjusted p {:.2g})",
+                             marker.pooled.adjusted);
     return true;
   }
-  const bool harmless = std::all_of(mark.cuts.begin(), mark.cuts.end(), [](const CutAudit& cut) {
-    const Interval& interval = cut.odds_ratio_pooled.interval;
-    return interval.low >= harmless_low && interval.high <= harmless_high;
-  });
-  if (!harmless || mark.cuts.empty()) return false;
-  mark.verdict = Verdict::does_not_predict;
-  mark.why =
+  const bool harmless =
+      std::all_of(marker.cuts.begin(), marker.cuts.end(), [](const CutAudit& cut) {
+        const Interval& interval = cut.odds_ratio_pooled.interval;
+        return interval.low >= harmless_low && interval.high <= harmless_high;
+      });
+  if (!harmless || marker.cuts.empty()) return false;
+  marker.verdict = Verdict::does_not_predict;
+  marker.why =
       fmt::format("its odds ratio is between {:g} and {:g} at every cut, with 95 % confidence",
                   harmless_low, harmless_high);
   return true;
 }
 
-std::string why_not_yet(const MarkAudit& mark) {
-  const auto carriers = std::count_if(mark.known_carriers.begin(), mark.known_carriers.end(),
+std::string why_not_yet(const MarkerAudit& marker) {
+  const auto carriers = std::count_if(marker.known_carriers.begin(), marker.known_carriers.end(),
                                       [](double n) { return n > 0; });
-  const auto others = std::count_if(mark.known_others.begin(), mark.known_others.end(),
+  const auto others = std::count_if(marker.known_others.begin(), marker.known_others.end(),
                                     [](double n) { return n > 0; });
-  if (mark.pooled.adjusted < significant && speaks_for_carriers(mark)) {
+  if (marker.pooled.adjusted < significant && speaks_for_carriers(marker)) {
     return fmt::format(
         "it tells families apart (adjusted p {:.2g}), but not yet carriers within a clutch (p "
         "{:.2g}, {} clutches tell)",
-        mark.pooled.adjusted, mark.within_clutch.p, mark.informative_clutches);
+        marker.pooled.adjusted, marker.within_clutch.p, marker.informative_clutches);
   }
   if (carriers == 0 || others == 0) {
-    return fmt::format("of {} animals scored, none is known to be {}", mark.animals,
+    return fmt::format("of {} animals scored, none is known to be {}", marker.animals,
                        carriers == 0 ? "a carrier" : "no carrier");
   }
   return fmt::format("{} animals scored, {} of known truth: too few to tell (adjusted p {:.2g})",
-                     mark.animals, mark.known, mark.pooled.adjusted);
+                     marker.animals, marker.known, marker.pooled.adjusted);
 }
 
 }  // namespace
 
-void judge(const colony::Colony& colony, MarkAudit& mark) {
-  if (explained(colony, mark) || in_some_lines(mark) || when_unblinded(mark)) return;
-  if (predicts(mark)) {
-    mark.verdict = Verdict::predicts;
-    mark.why = fmt::format(
+void judge(const colony::Colony& colony, MarkerAudit& marker) {
+  if (explained(colony, marker) || in_some_lines(marker) || when_unblinded(marker)) return;
+  if (predicts(marker)) {
+    marker.verdict = Verdict::predicts;
+    marker.why = fmt::format(
         "carriers show it more, over all (adjusted p {:.2g}) and within clutches (adjusted p "
         "{:.2g}, {} clutches tell)",
-        mark.pooled.adjusted, mark.within_clutch.adjusted, mark.informative_clutches);
+        marker.pooled.adjusted, marker.within_clutch.adjusted, marker.informative_clutches);
     return;
   }
-  if (useless(mark)) return;
-  mark.verdict = Verdict::no_evidence_yet;
-  mark.why = why_not_yet(mark);
+  if (useless(marker)) return;
+  marker.verdict = Verdict::no_evidence_yet;
+  marker.why = why_not_yet(marker);
 }
 
 const char* code_of(Verdict verdict) {

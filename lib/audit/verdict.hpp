@@ -1,7 +1,7 @@
-// From figures to a verdict on a mark, by fixed rules.
+// From figures to a verdict on a marker, by fixed rules.
 #pragma once
 
-#include <likelihet/audit/mark_audit.hpp>
+#include <likelihet/audit/marker_audit.hpp>
 
 namespace likelihet::audit {
 
@@ -13,13 +13,14 @@ namespace likelihet::audit {
 ///     the number of lines), and that of another of ten animals or more may be 1.
 ///  3. only unblinded: blind and unblinded readings differ (p < 0.05), unblinded ones are above 1
 ///     and blind ones may be 1.
-///  4. predicts: higher levels in carriers, over all marks (adjusted p < 0.05) and within clutches
+///  4. predicts: higher levels in carriers, over all markers (adjusted p < 0.05) and within
+///  clutches
 ///     (adjusted p < 0.05).
 ///  5. does not predict: the odds ratio at every cut lies within 1/2 to 2 (95 % interval), or
 ///     higher levels are significantly of animals that are no carriers.
 ///  6. no evidence yet.
 /// Sets `verdict` and `why`.
-void judge(const colony::Colony& colony, MarkAudit& mark);
+void judge(const colony::Colony& colony, MarkerAudit& marker);
 
 /// "predicts", "no-evidence-yet" and so on, as documents have them.
 const char* code_of(Verdict verdict);

@@ -100,10 +100,10 @@ std::vector<Warning> warnings_of(const Audit& audit) {
       });
   if (selected) {
     out.push_back(
-        {"tested-by-their-marks",
-         fmt::format("The animals tested look chosen by their marks, and fewer than {} of "
+        {"tested-by-their-markers",
+         fmt::format("The animals tested look chosen by their markers, and fewer than {} of "
                      "low score are among them: figures of tested animals alone flatter "
-                     "the marks. Read the corrected ones, and test one in five at random.",
+                     "the markers. Read the corrected ones, and test one in five at random.",
                      few_low_scores)});
   }
   for (const UnblindedSeason& season : audit.unblinded) {

@@ -18,7 +18,7 @@ struct CodePoints {
 };
 
 /// Controls; DerivedCoreProperties.txt, Default_Ignorable_Code_Point; the separators of lines and
-/// paragraphs, the blank of Braille, and the marks of interlinear notes.
+/// paragraphs, the blank of Braille, and the markers of interlinear notes.
 constexpr std::array<CodePoints, 20> hidden_ranges = {{
     {0x0000, 0x001F}, {0x007F, 0x009F}, {0x00AD, 0x00AD},   {0x034F, 0x034F},   {0x061C, 0x061C},
     {0x115F, 0x1160}, {0x17B4, 0x17B5}, {0x180B, 0x180F},   {0x200B, 0x200F},   {0x2028, 0x202E},

@@ -14,7 +14,7 @@ namespace likelihet::colony {
 
 /// Whether a code point leaves nothing to see or turns the writing around it: controls, the
 /// Default_Ignorable_Code_Point of Unicode's DerivedCoreProperties (soft hyphen, zero widths, the
-/// marks and embeddings of Unicode Standard Annex 9, variation selectors, tags, Hangul fillers),
+/// markers and embeddings of Unicode Standard Annex 9, variation selectors, tags, Hangul fillers),
 /// and the separators U+2028 and U+2029.
 bool is_hidden(std::uint32_t code_point);
 

@@ -40,13 +40,13 @@ struct MarkerRow {
 struct MarkerContext {
   std::optional<std::pair<std::size_t, std::size_t>> shows;  ///< (locus, appearance)
   std::optional<std::string> line;
-  bool ignore = false;          ///< the mark cannot be read here: no evidence
+  bool ignore = false;          ///< the marker cannot be read here: no evidence
   std::vector<MarkerRow> rows;  ///< empty if `ignore`
 };
 
 /// A small sign that carriers may show. `contexts` are tried in order before `rows`; the first that
-/// fits decides. `weight` is the power that the likelihood is raised to: 0 leaves the mark out, 1
-/// takes it at its word, less than 1 discounts marks that repeat one another.
+/// fits decides. `weight` is the power that the likelihood is raised to: 0 leaves the marker out, 1
+/// takes it at its word, less than 1 discounts markers that repeat one another.
 struct Marker {
   std::string id;
   std::vector<std::string> levels;  ///< ordinal, lowest first
@@ -73,7 +73,7 @@ struct Scorer {
   double sure = 1;  ///< P(level read is the level there)
 };
 
-/// Marks that share an animal's strength of expression (odds/strength.hpp).
+/// Markers that share an animal's strength of expression (odds/strength.hpp).
 struct Together {
   std::string id;
   std::vector<std::size_t> markers;  ///< in the document's order

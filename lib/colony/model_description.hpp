@@ -50,8 +50,8 @@ struct RowDescription {
   friend bool operator==(const RowDescription&, const RowDescription&) = default;
 };
 
-/// `when` is {"locus", "shows"} or {"line"}. The mark is read by another table where its condition
-/// holds.
+/// `when` is {"locus", "shows"} or {"line"}. The marker is read by another table where its
+/// condition holds.
 struct ContextDescription {
   std::optional<std::string> locus;
   std::optional<std::string> shows;
@@ -97,14 +97,14 @@ struct ScorerDescription {
   friend bool operator==(const ScorerDescription&, const ScorerDescription&) = default;
 };
 
-/// Marks that share an animal's strength of expression beyond its genotype. Two markers or more; a
-/// marker is in one group at most. How strongly is not believed but learned: belief takes them as
+/// Markers that share an animal's strength of expression beyond its genotype. Two markers or more;
+/// a marker is in one group at most. How strongly is not believed but learned: belief takes them as
 /// independent.
 struct TogetherDescription {
   std::string id;
   std::vector<std::string> markers;
   std::optional<bool> common_loading =
-      std::nullopt;  ///< one loading for all marks; not given = one for each
+      std::nullopt;  ///< one loading for all markers; not given = one for each
   std::optional<double> spread =
       std::nullopt;  ///< of the half-normal prior of a loading; not given = 1
   friend bool operator==(const TogetherDescription&, const TogetherDescription&) = default;

@@ -13,19 +13,19 @@ namespace likelihet::colony {
 
 namespace {
 
-void check_marks(const MarkPolicy& marks, FaultList& faults) {
+void check_markers(const MarkerPolicy& markers, FaultList& faults) {
   const Pointer place = Pointer() / "marks";
-  if (marks.forecasts < 1) {
+  if (markers.forecasts < 1) {
     faults.add((place / "forecasts").text(), "it is 0",
-               "give 1 or more: a mark without any outcome has shown nothing");
+               "give 1 or more: a marker without any outcome has shown nothing");
   }
-  if (!std::isfinite(marks.skill_above) || marks.skill_above < 0 || marks.skill_above >= 1) {
-    faults.add((place / "skill_above").text(), "it is " + number(marks.skill_above),
+  if (!std::isfinite(markers.skill_above) || markers.skill_above < 0 || markers.skill_above >= 1) {
+    faults.add((place / "skill_above").text(), "it is " + number(markers.skill_above),
                "give a number from 0 and below 1");
   }
-  if (!std::isfinite(marks.slope_at_least) || marks.slope_at_least <= 0 ||
-      marks.slope_at_least > 1) {
-    faults.add((place / "slope_at_least").text(), "it is " + number(marks.slope_at_least),
+  if (!std::isfinite(markers.slope_at_least) || markers.slope_at_least <= 0 ||
+      markers.slope_at_least > 1) {
+    faults.add((place / "slope_at_least").text(), "it is " + number(markers.slope_at_least),
                "give a number above 0, at most 1");
   }
 }
@@ -101,7 +101,7 @@ void check_health(const std::vector<HealthPolicy>& health, const Model& model, F
 
 Faults policy_faults(const Policy& policy, const Model& model) {
   FaultList faults;
-  check_marks(policy.marks, faults);
+  check_markers(policy.markers, faults);
   if (!std::isfinite(policy.step) || policy.step <= 0 || policy.step > 0.25) {
     faults.add("/step", "it is " + number(policy.step), "give a number above 0, at most 0.25");
   }

@@ -13,13 +13,13 @@
 
 namespace likelihet::colony {
 
-/// When marks may move a published percentage. The defaults are the strict ones.
-struct MarkPolicy {
+/// When markers may move a published percentage. The defaults are the strict ones.
+struct MarkerPolicy {
   bool count = true;            ///< false: never, whatever the audit says
   std::size_t forecasts = 20;   ///< resolved forecasts needed, 1 or more
   double skill_above = 0;       ///< below the 95 % interval of the skill against pedigree
   double slope_at_least = 0.8;  ///< of calibration
-  friend bool operator==(const MarkPolicy&, const MarkPolicy&) = default;
+  friend bool operator==(const MarkerPolicy&, const MarkerPolicy&) = default;
 };
 
 /// What an animal is worth to its keeper, by its genotype at one locus: the gain of a test is what
@@ -53,7 +53,7 @@ struct HealthPolicy {
 /// The whole document. Default: what a book without a policy goes by.
 struct Policy {
   std::string name;
-  MarkPolicy marks;
+  MarkerPolicy markers;
   /// Published percentages are multiples of it, rounded down: never up. In (0, 0.25].
   double step = 0.05;
   /// One test in so many is for an animal drawn by lot, so that the audit sees unselected ones; 0:

@@ -76,7 +76,7 @@ colony::AppearanceRecord read_appearance(ObjectReader& object) {
           object.required("shows", id_of)};
 }
 
-// A level that is null says that the mark could not be scored, so that it can't be forgotten.
+// A level that is null says that the marker could not be scored, so that it can't be forgotten.
 colony::ScoreRecord read_score(ObjectReader& object, const Node& node) {
   colony::ScoreRecord score;
   score.animal = object.required("animal", id_of);

@@ -181,7 +181,7 @@ colony::ScorerDescription read_scorer(const Node& node) {
 }
 
 colony::TogetherDescription read_together(const Node& node) {
-  ObjectReader object(node, "a group of marks that come together");
+  ObjectReader object(node, "a group of markers that come together");
   colony::TogetherDescription together;
   together.id = object.required("id", id_of);
   together.markers = texts(object, "markers", Presence::required);

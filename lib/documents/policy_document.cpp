@@ -19,16 +19,16 @@ std::size_t whole(ObjectReader& object, std::string_view field, std::size_t othe
   return count ? static_cast<std::size_t>(*count) : otherwise;
 }
 
-colony::MarkPolicy read_marks(const Node& node) {
-  ObjectReader object(node, "what marks must have shown");
-  colony::MarkPolicy marks;
-  marks.count = object.optional("count", truth_of).value_or(marks.count);
-  marks.forecasts = whole(object, "forecasts", marks.forecasts);
-  marks.skill_above = object.optional("skill_above", number_of).value_or(marks.skill_above);
-  marks.slope_at_least =
-      object.optional("slope_at_least", number_of).value_or(marks.slope_at_least);
+colony::MarkerPolicy read_markers(const Node& node) {
+  ObjectReader object(node, "what markers must have shown");
+  colony::MarkerPolicy markers;
+  markers.count = object.optional("count", truth_of).value_or(markers.count);
+  markers.forecasts = whole(object, "forecasts", markers.forecasts);
+  markers.skill_above = object.optional("skill_above", number_of).value_or(markers.skill_above);
+  markers.slope_at_least =
+      object.optional("slope_at_least", number_of).value_or(markers.slope_at_least);
   object.finish();
-  return marks;
+  return markers;
 }
 
 colony::PricePolicy read_price(const Node& node) {
@@ -69,8 +69,8 @@ colony::Policy read_policy_fields(const Node& node) {
   colony::Policy policy;
   if (!read_heading(object, node, "likelihet-policy")) return policy;
   policy.name = object.optional("name", text_of).value_or(std::string());
-  if (const Json* marks = object.find("marks", Presence::optional)) {
-    policy.marks = read_marks(node.member("marks", *marks));
+  if (const Json* markers = object.find("marks", Presence::optional)) {
+    policy.markers = read_markers(node.member("marks", *markers));
   }
   policy.step = object.optional("step", number_of).value_or(policy.step);
   policy.random_one_in = whole(object, "random_one_in", policy.random_one_in);
@@ -113,10 +113,10 @@ std::variant<colony::Policy, colony::Faults> read_policy(std::string_view text) 
 
 std::string write_policy(const colony::Policy& policy) {
   Json document = {{"format", "likelihet-policy"}, {"version", 1}, {"name", policy.name}};
-  document["marks"] = {{"count", policy.marks.count},
-                       {"forecasts", policy.marks.forecasts},
-                       {"skill_above", policy.marks.skill_above},
-                       {"slope_at_least", policy.marks.slope_at_least}};
+  document["marks"] = {{"count", policy.markers.count},
+                       {"forecasts", policy.markers.forecasts},
+                       {"skill_above", policy.markers.skill_above},
+                       {"slope_at_least", policy.markers.slope_at_least}};
   document["step"] = policy.step;
   document["random_one_in"] = policy.random_one_in;
   if (policy.currency) document["currency"] = *policy.currency;

@@ -13,7 +13,7 @@ namespace likelihet::documents {
 /// well-formed. Stops at the first fault; otherwise linear.
 std::optional<std::size_t> first_ill_formed(std::string_view text);
 
-/// The text without a leading byte-order mark (RFC 3629 section 6). A view of `text`. One mark
+/// The text without a leading byte-order mark (RFC 3629 section 6). A view of `text`. One marker
 /// only; a second is a character.
 std::string_view without_byte_order_mark(std::string_view text);
 

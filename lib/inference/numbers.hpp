@@ -141,7 +141,7 @@ struct Scale<double> {
     exponent += other.exponent;
     lost = lost || other.lost;
   }
-  /// Undoes what normalise() took out. For tables that stand beside unscaled ones. Marks itself
+  /// Undoes what normalise() took out. For tables that stand beside unscaled ones. Markers itself
   /// lost where the true size is below 2^least_exponent.
   void put_back(double* table, std::size_t n) {
     if (exponent == 0) return;

@@ -218,7 +218,7 @@ void Chain::draw_tables() {
                             {counts_.scorers[s].right, counts_.scorers[s].wrong}, {}, random_)
                       .front());
   }
-  // Rows and scorers of tempered marks were proposed as if each level counted its weight: exact
+  // Rows and scorers of tempered markers were proposed as if each level counted its weight: exact
   // where readings are sure, and put right here where they are not.
   if (!tempered_.empty() &&
       !(std::log(random_.uniform()) <= log_excess(next) - log_excess(tables_))) {

@@ -19,10 +19,11 @@ namespace likelihet::learning {
 /// Gibbs sampling in blocks: all genotypes of the colony together given the tables (backwards
 /// through the junction tree, so that loops do not slow it), then the true levels behind readings
 /// (as numbers of animals, where what was read and the row are alike), then every row, origin and
-/// scorer given those (Dirichlet and Beta; Tanner and Wong 1987, JASA 82:528). Marks of a weight
-/// below 1 take a Metropolis-Hastings step to the tempered likelihood, and so do the rows of marks
-/// that come together, with their animals' strengths summed out, and scorers with the rows that
-/// they read (ScorerMoves). One chain is one thread's: what it draws depends on its seed alone.
+/// scorer given those (Dirichlet and Beta; Tanner and Wong 1987, JASA 82:528). Markers of a weight
+/// below 1 take a Metropolis-Hastings step to the tempered likelihood, and so do the rows of
+/// markers that come together, with their animals' strengths summed out, and scorers with the rows
+/// that they read (ScorerMoves). One chain is one thread's: what it draws depends on its seed
+/// alone.
 class Chain {
  public:
   /// All must outlive it. Throws std::invalid_argument if the plan is impossible.
@@ -43,7 +44,7 @@ class Chain {
   [[nodiscard]] const Counts& counts() const { return counts_; }
 
  private:
-  // So many animals of a term of one score, whose mark has a weight below 1.
+  // So many animals of a term of one score, whose marker has a weight below 1.
   struct Tempered {
     std::uint32_t term = 0;
     std::size_t row = 0;

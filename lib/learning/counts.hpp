@@ -20,24 +20,24 @@ struct Readings {
 
 /// Counts in the shape of odds::Tables: animals by marker, table, row and level; alleles by origin
 /// and locus; readings by scorer. Counts are weights, not whole numbers: animals of unknown
-/// genotype count in part everywhere, and a mark of weight w counts w.
+/// genotype count in part everywhere, and a marker of weight w counts w.
 struct Counts {
   std::vector<std::vector<std::vector<std::vector<double>>>> rows;
   std::vector<std::vector<std::vector<double>>> origins;
   std::vector<Readings> scorers;
-  /// Of marks that were read together with others of their group: level by level, the animal's
+  /// Of markers that were read together with others of their group: level by level, the animal's
   /// strength of expression fastest (odds::StrengthPoints), by marker, table and row. Part of
-  /// `rows`; empty for marks in no group, and in what is only drawn.
+  /// `rows`; empty for markers in no group, and in what is only drawn.
   std::vector<std::vector<std::vector<std::vector<double>>>> by_strength;
 
   /// Zeros in the shape of a model's tables.
   explicit Counts(const colony::Model& model);
-  /// Zeros for by_strength, of the marks that are in a group.
+  /// Zeros for by_strength, of the markers that are in a group.
   void make_room(const colony::Model& model, const odds::StrengthPoints& points);
 };
 
 /// How many readings' worth of belief stands behind a scorer's `sure`: the model document gives no
-/// number. Common practice, no source: about one clutch of two marks.
+/// number. Common practice, no source: about one clutch of two markers.
 inline constexpr double scorer_worth = 20;
 
 /// Prior belief as counts: worth x expect for each row (Dirichlet), worth x frequency for each
@@ -59,7 +59,7 @@ odds::Tables mode_of(const Counts& prior, const Counts& seen, const odds::Tables
 /// what is open, and -b²/(2 spread²) for each loading b. Nats.
 double log_prior(const Counts& prior, const colony::Model& model, const odds::Tables& tables);
 
-/// Whether learning may move the loadings of a group: two of its marks are of full weight.
+/// Whether learning may move the loadings of a group: two of its markers are of full weight.
 bool open_group(const colony::Model& model, std::size_t group);
 
 /// A draw from belief with scorers and loadings too: where climbs and chains start from, and what

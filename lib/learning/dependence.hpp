@@ -1,4 +1,4 @@
-// Marks that repeat each other: whether two of them come together beyond what the genotype
+// Markers that repeat each other: whether two of them come together beyond what the genotype
 // explains.
 #pragma once
 
@@ -11,7 +11,7 @@
 
 namespace likelihet::learning {
 
-/// Multiplying the likelihoods of two marks takes them as independent given the genotype. Where
+/// Multiplying the likelihoods of two markers takes them as independent given the genotype. Where
 /// they are not, the product is overconfident.
 struct Dependence {
   std::size_t first = 0;  ///< markers, by position in the model, first < second

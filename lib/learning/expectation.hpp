@@ -20,7 +20,7 @@ struct Expectation {
 
 /// The E-step of Dempster, Laird and Rubin (1977, JRSS B 39:1) for marker rows, scorers and
 /// origins, with exact genotype beliefs: every scored animal counts in each row by its chance of
-/// the row's genotypes, verified or not. A mark of weight w counts w: with L^w in the place of L
+/// the row's genotypes, verified or not. A marker of weight w counts w: with L^w in the place of L
 /// the M-step then still cannot lower the evidence, since w ln Σ is bounded below as ln Σ is.
 /// Founders of a locus with viability stand for those who did not live too (section 4.2 there,
 /// truncation). Nothing if the evidence contradicts itself at these tables.

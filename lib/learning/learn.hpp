@@ -1,4 +1,4 @@
-// What a colony's book teaches about marks, scorers and origins: mode and spread.
+// What a colony's book teaches about markers, scorers and origins: mode and spread.
 #pragma once
 
 #include <atomic>
@@ -55,8 +55,8 @@ struct Learned {
   std::vector<odds::Tables> draws;  ///< chain after chain
   /// Expected number of scored animals behind each row, at the mode: by marker, table, row.
   std::vector<std::vector<std::vector<double>>> animals;
-  std::vector<Dependence> dependences;  ///< of pairs of marks, over draws of the first chain
-  /// Where the model names marks that come together and enough clutches tell.
+  std::vector<Dependence> dependences;  ///< of pairs of markers, over draws of the first chain
+  /// Where the model names markers that come together and enough clutches tell.
   std::optional<ClutchesLeftOut> left_out;
   std::size_t chains = 0;
   std::size_t sweeps = 0;  ///< of each chain, settling in included

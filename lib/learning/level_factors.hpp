@@ -1,4 +1,4 @@
-// What a mark's levels do to the odds.
+// What a marker's levels do to the odds.
 #pragma once
 
 #include <cstddef>
@@ -10,7 +10,7 @@ namespace likelihet::learning {
 
 /// The factor that reading a level for sure puts on the odds of a row's genotypes against those of
 /// the last row, which holds for all others: P(level | row) / P(level | last row), the likelihood
-/// ratio (Good 1950), raised to the mark's weight. Positions in the model; `table` is 0 for the
+/// ratio (Good 1950), raised to the marker's weight. Positions in the model; `table` is 0 for the
 /// marker's own rows and 1 + c for context c.
 struct LevelFactor {
   std::size_t marker = 0;

@@ -1,4 +1,4 @@
-// Levels of one mark alone, and of several at one strength.
+// Levels of one marker alone, and of several at one strength.
 #include <span>
 
 #include <likelihet/inference/pick.hpp>

@@ -67,7 +67,7 @@ class Move {
     }
     auto& now = tables_.rows[m][t][r];
     auto proposed = odds::dirichlet(shapes, random_);
-    // Levels of animals that were read for this mark alone say of the row what they count.
+    // Levels of animals that were read for this marker alone say of the row what they count.
     std::vector<double> alone = counts;
     const auto touched = [&](const std::vector<Part>& parts) {
       return std::any_of(parts.begin(), parts.end(), [&](const Part& part) {

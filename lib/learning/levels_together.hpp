@@ -1,4 +1,4 @@
-// Levels of marks that come together as they were drawn, and what they say of rows and loadings.
+// Levels of markers that come together as they were drawn, and what they say of rows and loadings.
 #pragma once
 
 #include <compare>
@@ -12,7 +12,7 @@
 namespace likelihet::learning {
 
 /// How often each combination of rows and levels was drawn. Animals' strengths are summed out, so
-/// that rows and loadings do not wait for them: P(levels) = Σ_q w_q Π_marks P(level | row, q).
+/// that rows and loadings do not wait for them: P(levels) = Σ_q w_q Π_markers P(level | row, q).
 class LevelsTogether {
  public:
   struct Part {
@@ -28,7 +28,7 @@ class LevelsTogether {
   void add(const std::vector<Part>& parts) { seen_[parts] += 1; }
 
   /// New rows and loadings of all groups that learning may move, into `next`, from those of `now`.
-  /// A row is proposed as if marks were independent, from Dirichlet(prior + counts) and then from
+  /// A row is proposed as if markers were independent, from Dirichlet(prior + counts) and then from
   /// Dirichlet(prior + share x counts) with a share drawn anew, and accepted by Metropolis and
   /// Hastings's rule (Hastings 1970, Biometrika 57:97); a loading is drawn by
   /// slice sampling (Neal 2003, Annals of Statistics 31:705, figures 3 and 5). Leaves the posterior

@@ -22,14 +22,14 @@ struct Climb {
 struct ClimbSettings {
   std::size_t most_steps = 10'000;
   double tolerance = 1e-9;
-  bool together = true;  ///< else marks that come together are taken as independent
+  bool together = true;  ///< else markers that come together are taken as independent
   const std::atomic<bool>* stop = nullptr;  ///< set from outside: a climb then gives nothing
 };
 
 /// EM (Dempster, Laird and Rubin 1977) to the mode of the posterior in the coordinates of
-/// mode_of(), with step_strengths() for marks that come together; sped up by squared extrapolation
-/// (Varadhan and Roland 2008, Scandinavian Journal of Statistics 35:335). Nothing if the evidence
-/// contradicts itself at the start, or where it is stopped.
+/// mode_of(), with step_strengths() for markers that come together; sped up by squared
+/// extrapolation (Varadhan and Roland 2008, Scandinavian Journal of Statistics 35:335). Nothing if
+/// the evidence contradicts itself at the start, or where it is stopped.
 std::optional<Climb> climb(Expecting& expecting, const colony::Model& model, odds::Tables start,
                            const ClimbSettings& settings = {});
 

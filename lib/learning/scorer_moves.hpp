@@ -1,4 +1,4 @@
-// A scorer's reliability and the rows of the marks, moved as one.
+// A scorer's reliability and the rows of the markers, moved as one.
 #pragma once
 
 #include <cstddef>
@@ -16,11 +16,11 @@ using ReadingCounts = std::vector<std::vector<double>>;
 
 /// Where each animal is read once, rows that are clearer and a scorer who is less sure look alike:
 /// drawn in turn, each holds the other fast. This moves both: with R(sure) the chances of what is
-/// read given what is there, the rows of the marks that the scorer read go to R(sure')⁻¹ R(sure)
+/// read given what is there, the rows of the markers that the scorer read go to R(sure')⁻¹ R(sure)
 /// row, which leaves single readings as they were, and Metropolis and Hastings's rule (Hastings
 /// 1970, Biometrika 57:97; with the Jacobian of the map, Green 1995, Biometrika 82:711, section
 /// 3.3) decides, levels summed out. Leaves the posterior given genotypes as it is. Scorers who read
-/// marks that come together, and rows with an impossible level, stay.
+/// markers that come together, and rows with an impossible level, stay.
 class ScorerMoves {
  public:
   /// All must outlive it.

@@ -1,5 +1,5 @@
-// What stands behind readings of marks that come together: one strength of expression an animal,
-// and a level for each mark.
+// What stands behind readings of markers that come together: one strength of expression an animal,
+// and a level for each marker.
 #pragma once
 
 #include <cstddef>
@@ -11,7 +11,7 @@
 
 namespace likelihet::learning {
 
-/// Readings of several marks of a group on an animal, at one set of tables: worked out once,
+/// Readings of several markers of a group on an animal, at one set of tables: worked out once,
 /// however many animals share them.
 class SharedLevels {
  public:

@@ -34,7 +34,7 @@ class Simulation {
   SimulateOutcome run(std::size_t memory_bytes) {
     if (auto trouble = draw_genotypes(memory_bytes)) return std::move(*trouble);
     const auto& all = colony_.observations();
-    // Appearances first: contexts of marks follow them.
+    // Appearances first: contexts of markers follow them.
     shows_.assign(colony_.animals().size(),
                   std::vector<std::vector<std::size_t>>(model_.loci().size()));
     std::vector<bool> counts(all.size(), false);
@@ -134,7 +134,7 @@ class Simulation {
     return levels_[{animal, m}] = level;
   }
 
-  // P(level | row), given the animal's strength of expression where the mark follows one.
+  // P(level | row), given the animal's strength of expression where the marker follows one.
   std::vector<double> level_chances(std::size_t animal, std::size_t m,
                                     const std::vector<double>& row) {
     const auto of = odds::membership(model_, m);

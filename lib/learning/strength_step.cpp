@@ -14,7 +14,7 @@ using Eigen::VectorXd;
 
 // One row: what is counted of it with the strength, and without.
 struct RowCounts {
-  std::vector<double> alone;        // prior and marks read alone, by level
+  std::vector<double> alone;        // prior and markers read alone, by level
   std::vector<double> by_strength;  // the strength fastest
 };
 
@@ -116,7 +116,7 @@ class RowHeight {
   std::vector<std::size_t> possible_;
 };
 
-// ln of the counts' chance and its slope, for the rows of one mark, added up.
+// ln of the counts' chance and its slope, for the rows of one marker, added up.
 double height_in_loading(const std::vector<std::vector<std::vector<double>>>& tables,
                          const std::vector<std::vector<std::vector<double>>>& by_strength,
                          double loading, const std::vector<double>& strength, double* slope) {

@@ -1,4 +1,4 @@
-// The M-step for marks that share an animal's strength of expression.
+// The M-step for markers that share an animal's strength of expression.
 #pragma once
 
 #include <likelihet/learning/counts.hpp>
@@ -6,7 +6,7 @@
 
 namespace likelihet::learning {
 
-/// Moves the rows and loadings of marks that come together uphill from `from`, given expected
+/// Moves the rows and loadings of markers that come together uphill from `from`, given expected
 /// counts by strength: first each row in its softmax coordinates, then each loading, a Newton step
 /// each. Nothing in closed form here, so a generalised EM (Dempster, Laird and Rubin 1977, section
 /// 1): the evidence still cannot fall. Writes into `to`, whose other tables stay as they are.

@@ -15,7 +15,7 @@ Spread spread_of(std::vector<double> values) {
           odds::quantile_of_sorted(values, 0.975)};
 }
 
-// P(the highest level of each mark | these rows).
+// P(the highest level of each marker | these rows).
 double all_highest(const colony::Model& model, const TogetherFactor& of, const odds::Tables& tables,
                    const odds::StrengthPoints& points, bool carriers) {
   std::vector<double> product = points.weight;
@@ -33,7 +33,7 @@ double all_highest(const colony::Model& model, const TogetherFactor& of, const o
   return sum;
 }
 
-// The rows of the first genotypes that every mark has a row for, the last ones aside.
+// The rows of the first genotypes that every marker has a row for, the last ones aside.
 bool find_rows(const colony::Model& model, TogetherFactor& of) {
   const auto& first = model.markers()[of.markers.front()].rows;
   for (std::size_t r = 0; r + 1 < first.size(); ++r) {

@@ -1,4 +1,4 @@
-// What marks that come together say at once, beside what their product would.
+// What markers that come together say at once, beside what their product would.
 #pragma once
 
 #include <cstddef>
@@ -16,9 +16,9 @@ struct Spread {
   double high = 1;
 };
 
-/// The factor that reading the highest level of every mark of a group, for sure, puts on the odds
-/// of some genotypes, the first that every mark has a row for, against those without one. As one
-/// for marks that share a strength of expression, and as a product, as if they were independent.
+/// The factor that reading the highest level of every marker of a group, for sure, puts on the odds
+/// of some genotypes, the first that every marker has a row for, against those without one. As one
+/// for markers that share a strength of expression, and as a product, as if they were independent.
 struct TogetherFactor {
   std::size_t group = 0;
   std::vector<std::size_t> markers;  ///< those of full weight
@@ -27,7 +27,7 @@ struct TogetherFactor {
   Spread product;
 };
 
-/// Nothing where learning may not move the group, where the marks share no row, or without draws.
+/// Nothing where learning may not move the group, where the markers share no row, or without draws.
 std::optional<TogetherFactor> together_factor(const colony::Model& model, std::size_t group,
                                               const std::vector<odds::Tables>& draws);
 

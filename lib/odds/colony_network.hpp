@@ -37,7 +37,7 @@ struct Node {
 
 /// The network and how its numbers come from tables and layers. Genotype variables of breeders,
 /// founders and animals whose loci are tied together; leaves for all other hatchlings. Two loci of
-/// one animal are joined only where a mark reads both, where an uncertain sire or an unknown sex
+/// one animal are joined only where a marker reads both, where an uncertain sire or an unknown sex
 /// says something of both. Built in an order of its own (depth in the pedigree, then id), so that
 /// the same records in another order give the same network. Points into the scenario's colony and
 /// its model, which must outlive it.
@@ -76,7 +76,7 @@ class ColonyNetwork {
   [[nodiscard]] std::vector<double> reading_of(const Term::Score& score,
                                                const Tables& tables) const;
 
-  /// The strengths that marks which come together are averaged over.
+  /// The strengths that markers which come together are averaged over.
   [[nodiscard]] const StrengthPoints& strengths() const { return strengths_; }
 
   /// The table of ones over the genotype of a place that the scenario wants `held`, in its order.
@@ -124,7 +124,7 @@ class ColonyNetwork {
   std::vector<Founder> founders_;
   std::vector<inference::Table> holds_;
   std::map<GenotypePlace, inference::Table> supposed_;
-  StrengthPoints strengths_;  // empty where no marks come together
+  StrengthPoints strengths_;  // empty where no markers come together
   double log_sexes_ = 0;
 };
 

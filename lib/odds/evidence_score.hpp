@@ -1,5 +1,5 @@
-// From readings of a marker to a likelihood. Marks are weak evidence that several people read; each
-// step from the word read to a likelihood is a function of its own.
+// From readings of a marker to a likelihood. Markers are weak evidence that several people read;
+// each step from the word read to a likelihood is a function of its own.
 #pragma once
 
 #include <cstddef>
@@ -41,8 +41,8 @@ std::optional<std::size_t> table_in_force(const colony::Marker& marker,
 /// Rows of a table in force. `table` as table_in_force() gives it. Lives as long as the marker.
 const std::vector<colony::MarkerRow>& rows_of(const colony::Marker& marker, std::size_t table);
 
-/// The loci that some row reads, ascending. Empty where one row holds for all: the mark then tells
-/// nothing of any genotype.
+/// The loci that some row reads, ascending. Empty where one row holds for all: the marker then
+/// tells nothing of any genotype.
 std::vector<std::size_t> loci_read(const std::vector<colony::MarkerRow>& rows);
 
 /// The row that holds for each joint genotype of `loci`, the last locus fastest; one number where

@@ -48,7 +48,7 @@ ColonyNetwork NetworkBuilder::build() {
   order_animals();
   gather_evidence();
   gather_supposed();
-  mark_informative();
+  marker_informative();
   choose_variables();
   for (std::size_t animal : order_) {
     if (!scenario_.clutches[animal]) add_founder(animal);
@@ -221,7 +221,7 @@ void NetworkBuilder::gather_animal(std::size_t animal,
 }
 
 // Evidence on an animal or below it.
-void NetworkBuilder::mark_informative() {
+void NetworkBuilder::marker_informative() {
   informative_ = own_evidence_;
   for (std::size_t i = order_.size(); i-- > 0;) {
     const std::size_t animal = order_[i];

@@ -1,4 +1,4 @@
-// Readings of markers: which table holds, which readings look at one level, which marks share a
+// Readings of markers: which table holds, which readings look at one level, which markers share a
 // strength.
 #include <algorithm>
 #include <map>

@@ -46,7 +46,7 @@ struct Reason {
 };
 
 /// A result or appearance whose probability given everything else is below 1 %. Scores and broods
-/// are not looked at: a mark is expected to mislead now and then.
+/// are not looked at: a marker is expected to mislead now and then.
 struct Surprise {
   /// A position in colony.observations().
   std::size_t observation = 0;

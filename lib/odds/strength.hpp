@@ -1,6 +1,6 @@
-// Marks that share an animal's strength of expression: some animals show everything clearly, others
-// nothing, whatever their genotype. Multiplying such marks as if they were independent overstates
-// what they say together.
+// Markers that share an animal's strength of expression: some animals show everything clearly,
+// others nothing, whatever their genotype. Multiplying such markers as if they were independent
+// overstates what they say together.
 #pragma once
 
 #include <cstddef>
@@ -38,7 +38,7 @@ std::vector<double> slope_in_cumulated(const std::vector<double>& row, double lo
 std::vector<double> slope_in_loading(const std::vector<double>& row, double loading,
                                      const std::vector<double>& strength);
 
-/// given_strength() of every row of the marks that come together.
+/// given_strength() of every row of the markers that come together.
 class GivenStrength {
  public:
   GivenStrength(const colony::Model& model, const Tables& tables, const StrengthPoints& points);

@@ -16,7 +16,7 @@ inline constexpr double surprise_limit = 0.01;
 /// Each counting result or appearance o with P(o | all the rest) < surprise_limit, exact, in the
 /// order of the records. With p the posterior of the animal's genotype and L(g) = P(o | g) > 0, P(o
 /// | rest) = 1 / Σ_g p(g) / L(g), since p(g) ∝ P(g | rest) L(g); where L has zeros they are
-/// softened first. Marks' contexts are held as recorded. `plain_bytes` is what the plan of `all`
+/// softened first. Markers' contexts are held as recorded. `plain_bytes` is what the plan of `all`
 /// took: softened plans much larger than it are made in parts. The first eight surprises have their
 /// reasons weighed. P(o | rest) is the conditional predictive ordinate (Geisser and Eddy 1979, JASA
 /// 74:153), from one posterior in place of one run a record (Gelfand and Dey 1994, JRSS B 56:501).

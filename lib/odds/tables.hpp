@@ -16,8 +16,8 @@ struct Tables {
   std::vector<std::vector<std::vector<std::vector<double>>>> rows;
   std::vector<std::vector<std::vector<double>>> origins;
   std::vector<double> scorers;  ///< P(the level read is the level there), by scorer
-  /// How strongly each mark of a group follows the animal's strength of expression (strength.hpp),
-  /// by group and by mark within it; 0 or more, 0 being independence.
+  /// How strongly each marker of a group follows the animal's strength of expression
+  /// (strength.hpp), by group and by marker within it; 0 or more, 0 being independence.
   std::vector<std::vector<double>> loadings;
 };
 
@@ -25,7 +25,7 @@ struct Tables {
 /// multiply without underflow.
 inline constexpr double least_drawn = 1e-25;
 
-/// Each row at its `expect`, each origin at its frequencies; marks that come together at loadings
+/// Each row at its `expect`, each origin at its frequencies; markers that come together at loadings
 /// of 0, since belief gives none. The centre of the beliefs: what odds without intervals are
 /// computed at.
 Tables believed(const colony::Model& model);

@@ -13,7 +13,7 @@ namespace likelihet::odds {
 
 /// Each layer holds the ones before it. `sexes` is what is taken as given: descent and sexes alone.
 /// Compared with <: a term counts in its own layer and in all after it. `pedigree` adds appearances
-/// and broods, `scored` the marks, `posterior` the results.
+/// and broods, `scored` the markers, `posterior` the results.
 enum class Layer : std::uint8_t { sexes, pedigree, scored, posterior };
 
 /// One piece of evidence or prior, as numbers over genotypes. Animals with the same evidence at a

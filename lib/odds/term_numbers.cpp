@@ -1,4 +1,4 @@
-// Priors of founders and likelihoods of marks.
+// Priors of founders and likelihoods of markers.
 #include <algorithm>
 
 #include <likelihet/genetics/founder.hpp>
@@ -88,7 +88,7 @@ bool TermNumbers::shared(const std::vector<Term::Score>& scores) const {
   return std::any_of(loadings.begin(), loadings.end(), [](double b) { return b > 0; });
 }
 
-// Each mark given the genotype alone.
+// Each marker given the genotype alone.
 void TermNumbers::multiply_independent(const std::vector<Term::Score>& scores) {
   numbers_.assign(scores.front().row_of.size(), 1.0);
   for (const Term::Score& score : scores) {

@@ -24,9 +24,9 @@ class TermNumbers {
       : model_(&model), strengths_(&strengths) {}
   /// These tables from now on; they must stay as they are until the next.
   void at(const Tables& tables);
-  /// One number a cell of the term: its fixed ones, a founder's prior, Π over independent marks of
-  /// row_likelihood(), or Σ_q w_q Π_marks Σ_level P(level | row, strength q) r(level) for marks
-  /// that share the animal's strength of expression. Overwritten by the next call.
+  /// One number a cell of the term: its fixed ones, a founder's prior, Π over independent markers
+  /// of row_likelihood(), or Σ_q w_q Π_markers Σ_level P(level | row, strength q) r(level) for
+  /// markers that share the animal's strength of expression. Overwritten by the next call.
   [[nodiscard]] std::span<const double> of(const Term& term);
 
  private:

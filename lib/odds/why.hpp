@@ -55,7 +55,7 @@ std::variant<Account, Contradiction, TooLarge> why(const colony::Colony& colony,
                                                    const Question& question,
                                                    const Options& options);
 
-/// The same of a variation of a colony, such as one without its marks.
+/// The same of a variation of a colony, such as one without its markers.
 std::variant<Account, Contradiction, TooLarge> why(const Scenario& scenario,
                                                    const Question& question,
                                                    std::size_t memory_bytes);

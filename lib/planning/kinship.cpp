@@ -14,22 +14,22 @@ namespace {
 // The animals and their recorded ancestors, ancestors first.
 std::vector<std::size_t> with_ancestors(const colony::Colony& colony,
                                         std::span<const std::size_t> animals) {
-  enum class Mark : std::uint8_t { unseen, waiting, done };
-  std::vector<Mark> marks(colony.animals().size(), Mark::unseen);
+  enum class Marker : std::uint8_t { unseen, waiting, done };
+  std::vector<Marker> markers(colony.animals().size(), Marker::unseen);
   std::vector<std::size_t> out, stack(animals.rbegin(), animals.rend());
   while (!stack.empty()) {
     const std::size_t animal = stack.back();
     const auto clutch = colony.animals()[animal].clutch;
-    if (marks[animal] == Mark::unseen && clutch) {
-      marks[animal] = Mark::waiting;
+    if (markers[animal] == Marker::unseen && clutch) {
+      markers[animal] = Marker::waiting;
       const colony::Clutch& of = colony.clutches()[*clutch];
       if (of.dam) stack.push_back(*of.dam);
       for (const colony::Sire& sire : of.sires) stack.push_back(sire.animal);
       continue;
     }
     stack.pop_back();
-    if (marks[animal] != Mark::done) out.push_back(animal);
-    marks[animal] = Mark::done;
+    if (markers[animal] != Marker::done) out.push_back(animal);
+    markers[animal] = Marker::done;
   }
   return out;
 }

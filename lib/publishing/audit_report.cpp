@@ -11,7 +11,7 @@ std::vector<ContentsEntry> report_contents() {
   return {{"summary", "In short"},
           {"flow", "Which animals were checked"},
           {"scores", "How good the forecasts were"},
-          {"marks", "What the marks are worth"},
+          {"markers", "What the markers are worth"},
           {"scorers", "The scorers"},
           {"tested", "Who was tested"},
           {"animals", "Where a percentage comes from"},
@@ -47,7 +47,7 @@ std::string audit_report(const nlohmann::json& document, const ReportParts& part
   Markup body = summary_section(audit);
   body += flow_section(audit);
   body += scores_section(audit, can_draw);
-  body += marks_section(audit, can_draw);
+  body += markers_section(audit, can_draw);
   body += scorers_section(audit, can_draw);
   body += tested_section(audit);
   body += animals_section(audit, can_draw);

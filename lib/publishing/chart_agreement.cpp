@@ -37,7 +37,7 @@ ordered_json agreement_rows(const json::array_t& agreements) {
     for (const Measure& measure : measures()) {
       const auto each = estimate(field(agreement, measure.field));
       auto row = estimate_row(each);
-      row["mark"] = agreement_title(agreement, ":\n");
+      row["marker"] = agreement_title(agreement, ":\n");
       row["measure"] = measure.kind.name;
       row["undefined"] = each.value ? "" : std::string(measure.kind.name) + ": undefined";
       rows.push_back(std::move(row));
@@ -50,7 +50,7 @@ ordered_json agreement_specification(const json::array_t& agreements) {
   std::vector<Kind> kinds;
   for (const Measure& measure : measures()) kinds.push_back(measure.kind);
   const ordered_json scale = {{"domain", {-0.5, 1}}, {"clamp", true}};
-  ordered_json place = {{"y", row_names("mark")}, {"color", colour_of("measure", kinds)}};
+  ordered_json place = {{"y", row_names("marker")}, {"color", colour_of("measure", kinds)}};
   place["yOffset"] = {{"field", "measure"}, {"type", "nominal"}, {"sort", nullptr}};
   ordered_json bar = {{"mark", "rule"}, {"encoding", place}};
   bar["encoding"]["x"] = quantity("low", "agreement", scale);
@@ -74,7 +74,7 @@ ordered_json agreement_specification(const json::array_t& agreements) {
 
 Table agreement_table(const json::array_t& agreements) {
   Table table{"Agreement of scorers",
-              {"mark and scorers", "pairs", "left out, not scorable", "exactly the same",
+              {"marker and scorers", "pairs", "left out, not scorable", "exactly the same",
                "weighted kappa", "Gwet's AC2"},
               {}};
   for (const json& agreement : agreements) {
@@ -99,7 +99,7 @@ std::vector<Chart> agreement_charts(const json& audit) {
        "none). Kappa falls, or can't be given, where nearly all animals show one level; AC2 does "
        "not. Under some 20 pairs, no verdict should rest on these.",
        {{agreement_specification(agreements),
-         "Agreement of scorers for each mark: exact, weighted kappa and AC2, with 95 % "
+         "Agreement of scorers for each marker: exact, weighted kappa and AC2, with 95 % "
          "intervals."}},
        {agreement_table(agreements)}}};
 }

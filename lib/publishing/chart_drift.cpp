@@ -33,9 +33,9 @@ ordered_json drift_specification(const std::vector<const json*>& periods) {
   chart["data"] = data(rows);
   ordered_json line = {{"mark", "line"}, {"encoding", place}};
   line["encoding"]["strokeDash"] = dash_of("kind", series());
-  ordered_json marks = {{"mark", "point"}, {"encoding", place}};
-  marks["encoding"]["shape"] = shape_of("kind", series());
-  chart["layer"] = {line, marks};
+  ordered_json markers = {{"mark", "point"}, {"encoding", place}};
+  markers["encoding"]["shape"] = shape_of("kind", series());
+  chart["layer"] = {line, markers};
   return chart;
 }
 

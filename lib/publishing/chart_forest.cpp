@@ -1,4 +1,4 @@
-// What marks do to the odds, as a forest plot.
+// What markers do to the odds, as a forest plot.
 #include <algorithm>
 #include <cmath>
 
@@ -36,7 +36,7 @@ const Estimators& likelihood_estimators() {
 
 std::string forest_title(const json& audit, const json& marker, const json& cut,
                          const char* separator) {
-  return mark_name(audit, marker) + separator + text(cut, "at_least");
+  return marker_name(audit, marker) + separator + text(cut, "at_least");
 }
 
 std::optional<double> drawable(std::optional<double> ratio) {
@@ -55,7 +55,7 @@ ordered_json forest_rows(const json& audit, std::string_view ratio, const Estima
           each.interval = {*drawable(each.interval->first), *drawable(each.interval->second)};
         }
         auto row = estimate_row(each);
-        row["mark"] = forest_title(audit, marker, cut, "\nfrom ");
+        row["marker"] = forest_title(audit, marker, cut, "\nfrom ");
         row["estimate"] = estimator.kind.name;
         rows.push_back(std::move(row));
       }
@@ -74,7 +74,7 @@ ordered_json panel(const ordered_json& rows, std::string_view title, const Estim
                 "'×' + (datum.value < 1 ? format(datum.value, '~r') : format(datum.value, 'd'))"}};
   auto from = x;
   from["field"] = "low";
-  ordered_json place = {{"y", row_names("mark")}, {"color", colour_of("estimate", kinds)}};
+  ordered_json place = {{"y", row_names("marker")}, {"color", colour_of("estimate", kinds)}};
   place["yOffset"] = {{"field", "estimate"}, {"type", "nominal"}, {"sort", nullptr}};
   ordered_json bar = {{"mark", "rule"}, {"encoding", place}};
   bar["encoding"]["x"] = from;
@@ -97,8 +97,8 @@ ordered_json panel(const ordered_json& rows, std::string_view title, const Estim
 }
 
 Table odds_table(const json& audit) {
-  Table table{"Odds ratios of marks",
-              {"mark and cut", "all animals together", "within clutches", "informative clutches"},
+  Table table{"Odds ratios of markers",
+              {"marker and cut", "all animals together", "within clutches", "informative clutches"},
               {}};
   for (const json& marker : entries(audit, "markers")) {
     for (const json& cut : entries(marker, "cuts")) {
@@ -113,10 +113,10 @@ Table odds_table(const json& audit) {
 }
 
 Table likelihood_table(const json& audit) {
-  Table table{
-      "Likelihood ratios of marks",
-      {"mark and cut", "seen, naive", "seen, corrected", "not seen, naive", "not seen, corrected"},
-      {}};
+  Table table{"Likelihood ratios of markers",
+              {"marker and cut", "seen, naive", "seen, corrected", "not seen, naive",
+               "not seen, corrected"},
+              {}};
   for (const json& marker : entries(audit, "markers")) {
     for (const json& cut : entries(marker, "cuts")) {
       std::vector<std::string> row = {forest_title(audit, marker, cut, ", from ")};
@@ -148,25 +148,26 @@ std::vector<Chart> forest_charts(const json& audit) {
   std::vector<Drawing> drawings;
   add_panel(
       drawings, audit, "odds_ratio", "odds ratio", odds_estimators(),
-      "Forest plot of the odds ratio of each mark, of all animals together and within clutches.");
+      "Forest plot of the odds ratio of each marker, of all animals together and within clutches.");
   add_panel(
-      drawings, audit, "positive_ratio", "likelihood ratio, mark seen", likelihood_estimators(),
-      "Forest plot of the likelihood ratio of each mark where it is seen, naive and corrected.");
+      drawings, audit, "positive_ratio", "likelihood ratio, marker seen", likelihood_estimators(),
+      "Forest plot of the likelihood ratio of each marker where it is seen, naive and corrected.");
   add_panel(drawings, audit, "negative_ratio", "likelihood ratio, not seen",
             likelihood_estimators(),
-            "Forest plot of the likelihood ratio of each mark where it is not seen, naive and "
+            "Forest plot of the likelihood ratio of each marker where it is not seen, naive and "
             "corrected.");
   const char* caption =
-      drawings.empty() ? "No ratio can be given yet."
-                       : "A dot at ×1 says nothing; right of it the mark speaks for a carrier, "
-                         "left of it against. A "
-                         "bar that crosses ×1 may well be chance. A mark that works only among all "
-                         "animals together, "
-                         "and not within clutches, follows families rather than carriers. "
-                         "Corrected allows for who "
-                         "was tested. Bars end at ×0.01 and ×1000 even where the interval goes on.";
+      drawings.empty()
+          ? "No ratio can be given yet."
+          : "A dot at ×1 says nothing; right of it the marker speaks for a carrier, "
+            "left of it against. A "
+            "bar that crosses ×1 may well be chance. A marker that works only among all "
+            "animals together, "
+            "and not within clutches, follows families rather than carriers. "
+            "Corrected allows for who "
+            "was tested. Bars end at ×0.01 and ×1000 even where the interval goes on.";
   return {{"forest",
-           "What each mark does to the odds.",
+           "What each marker does to the odds.",
            caption,
            std::move(drawings),
            {odds, likelihood_table(audit)}}};

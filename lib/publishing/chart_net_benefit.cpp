@@ -14,7 +14,7 @@ struct Strategy {
 const std::vector<Strategy>& strategies() {
   static const std::vector<Strategy> all = {
       {"pedigree", {"by the pedigree", colour::orange, "triangle-up", {6, 4}}},
-      {"scored", {"by the forecasts with marks", colour::blue, "circle", {1, 0}}},
+      {"scored", {"by the forecasts with markers", colour::blue, "circle", {1, 0}}},
       {"all", {"all taken for carriers", colour::green, "diamond", {2, 3}}},
       {"none", {"none taken for a carrier", colour::grey, "square", {10, 3, 2, 3}}}};
   return all;
@@ -44,9 +44,9 @@ ordered_json net_benefit_specification(const std::vector<const json*>& points) {
   chart["data"] = data(rows);
   ordered_json line = {{"mark", {{"type", "line"}, {"clip", true}}}, {"encoding", place}};
   line["encoding"]["strokeDash"] = dash_of("strategy", kinds());
-  ordered_json marks = {{"mark", {{"type", "point"}, {"clip", true}}}, {"encoding", place}};
-  marks["encoding"]["shape"] = shape_of("strategy", kinds());
-  chart["layer"] = {line, marks};
+  ordered_json markers = {{"mark", {{"type", "point"}, {"clip", true}}}, {"encoding", place}};
+  markers["encoding"]["shape"] = shape_of("strategy", kinds());
+  chart["layer"] = {line, markers};
   return chart;
 }
 
@@ -79,7 +79,7 @@ std::vector<Chart> net_benefit_charts(const json& audit) {
          "that threshold. Choose the threshold by what a mistake costs you, not by this chart. "
          "Below −0.25 lines are cut off.",
          {{net_benefit_specification(points),
-           "Net benefit of acting on the pedigree, on the forecasts with marks, on all "
+           "Net benefit of acting on the pedigree, on the forecasts with markers, on all "
            "and on none, " +
                scheme_words(scheme) + "."}},
          {net_benefit_table(points, scheme_words(scheme))}});

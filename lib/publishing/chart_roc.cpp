@@ -8,7 +8,7 @@ namespace {
 
 const std::vector<Kind>& bases() {
   static const std::vector<Kind> kinds = {{"pedigree", colour::orange, "triangle-up", {6, 4}},
-                                          {"with marks", colour::blue, "circle", {1, 0}}};
+                                          {"with markers", colour::blue, "circle", {1, 0}}};
   return kinds;
 }
 
@@ -75,7 +75,7 @@ std::vector<Chart> roc_charts(const json& audit) {
          "Each point is a percentage from which on animals are called carriers (ROC). The dotted "
          "diagonal is guessing. Much of what the pedigree reaches is between clutches; the score "
          "within clutches stands in the table of scores.",
-         {{chart, "ROC curves of the pedigree and of the forecasts with marks, " +
+         {{chart, "ROC curves of the pedigree and of the forecasts with markers, " +
                       scheme_words(scheme) + ", with the diagonal of guessing."}},
          tables});
   }

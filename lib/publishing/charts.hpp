@@ -9,8 +9,8 @@
 
 namespace likelihet::publishing {
 
-/// For each basis and scheme, those with marks first: what was forecast against what came true, as
-/// an isotonic curve with its consistency band and as a few groups of equal count (Dimitriadis,
+/// For each basis and scheme, those with markers first: what was forecast against what came true,
+/// as an isotonic curve with its consistency band and as a few groups of equal count (Dimitriadis,
 /// Gneiting and Jordan 2021, PNAS 118, for the curve and band), and below it how often each
 /// percentage was given, by outcome.
 std::vector<Chart> reliability_charts(const json& audit);
@@ -28,7 +28,7 @@ std::vector<Chart> drift_charts(const json& audit);
 /// Of everything called so many per cent: how many proved. One chart at most.
 std::vector<Chart> listing_charts(const json& audit);
 
-/// What each mark does to the odds, in three estimates. One chart at most.
+/// What each marker does to the odds, in three estimates. One chart at most.
 std::vector<Chart> forest_charts(const json& audit);
 
 /// How well scorers agree. One chart at most.

@@ -20,7 +20,7 @@ ClaimedNumber number_of(const colony::Colony& colony, const Statement& statement
                        statement.label,
                        statement.basis,
                        statement.published,
-                       statement.marked ? statement.marked->mean : statement.markless,
+                       statement.marked ? statement.marked->mean : statement.markerless,
                        statement.headline,
                        statement.reason,
                        {}};
@@ -53,7 +53,7 @@ ClaimedNumber number_from(const ordered_json& json) {
           json.at("allele"),
           from_word<Label>(json.at("label"), {Label::visual, Label::proven, Label::certain,
                                               Label::possible, Label::none}),
-          from_word<Basis>(json.at("basis"), {Basis::pedigree, Basis::results, Basis::marks}),
+          from_word<Basis>(json.at("basis"), {Basis::pedigree, Basis::results, Basis::markers}),
           {json.at("low"), json.at("high"), json.at("step")},
           json.at("value"),
           json.at("headline"),
@@ -63,9 +63,9 @@ ClaimedNumber number_from(const ordered_json& json) {
 
 }  // namespace
 
-bool Claim::counts_marks() const {
+bool Claim::counts_markers() const {
   return std::any_of(numbers.begin(), numbers.end(),
-                     [](const ClaimedNumber& number) { return number.basis == Basis::marks; });
+                     [](const ClaimedNumber& number) { return number.basis == Basis::markers; });
 }
 
 Claim claim_of(const colony::Colony& colony, const Listing& listing) {

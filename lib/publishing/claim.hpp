@@ -18,7 +18,7 @@ struct ClaimedNumber {
   Label label = Label::none;
   Basis basis = Basis::pedigree;
   Published published;
-  double value = 0;      ///< what was rounded down: the odds without marks, or the mean with them
+  double value = 0;      ///< what was rounded down: the odds without markers, or the mean with them
   std::string headline;  ///< as it was worded
   std::string reason;
   std::vector<std::string> rests_on;  ///< ids of observations that the reason names
@@ -31,7 +31,7 @@ struct Claim {
   std::vector<ClaimedNumber> numbers;  ///< by locus, then allele, as in the listing
   friend bool operator==(const Claim&, const Claim&) = default;
 
-  [[nodiscard]] bool counts_marks() const;
+  [[nodiscard]] bool counts_markers() const;
 };
 
 /// What this listing claims. Its `day` must be set; throws std::invalid_argument if not.

@@ -34,12 +34,12 @@ const Statement* statement_of(const ClaimedNumber& number, const colony::Colony&
 
 /// A label that is certain lapses as soon as it is not.
 ClaimState certain_state(const ClaimedNumber& then, const Statement& now) {
-  const bool one = now.markless >= 1 - rounding_error;
+  const bool one = now.markerless >= 1 - rounding_error;
   switch (then.label) {
     case Label::visual:
       return now.label == Label::visual ? ClaimState::stands : ClaimState::basis_withdrawn;
     case Label::none:
-      return now.markless <= rounding_error ? ClaimState::stands : ClaimState::too_low;
+      return now.markerless <= rounding_error ? ClaimState::stands : ClaimState::too_low;
     case Label::proven:
       if (one && now.label != Label::proven) return ClaimState::basis_withdrawn;
       break;
@@ -53,7 +53,7 @@ ClaimState certain_state(const ClaimedNumber& then, const Statement& now) {
 ClaimState possible_state(const ClaimedNumber& then, const Statement& now, double value) {
   const Published& said = then.published;
   if (value < said.low - rounding_error) return ClaimState::too_high;
-  if (then.basis != Basis::marks && now.marked && now.published.high < said.low) {
+  if (then.basis != Basis::markers && now.marked && now.published.high < said.low) {
     return ClaimState::too_high;
   }
   const bool certain = value >= 1 - rounding_error || value <= rounding_error;
@@ -64,10 +64,10 @@ ClaimState possible_state(const ClaimedNumber& then, const Statement& now, doubl
 NumberState state_of(const ClaimedNumber& then, const Statement& now, bool learned) {
   NumberState out;
   out.now = now.headline;
-  const bool by_marks = then.basis == Basis::marks;
-  out.value = by_marks && now.marked ? now.marked->mean : now.markless;
+  const bool by_markers = then.basis == Basis::markers;
+  out.value = by_markers && now.marked ? now.marked->mean : now.markerless;
   const bool settled = now.label != Label::possible;
-  if (by_marks && !now.marked && !settled) {
+  if (by_markers && !now.marked && !settled) {
     out.state = learned ? ClaimState::basis_withdrawn : ClaimState::not_learned;
     return out;
   }

@@ -17,8 +17,8 @@ enum class ClaimState : std::uint8_t {
   too_high,         ///< later evidence puts the chance below what was published
   too_low,          ///< above it
   basis_withdrawn,  ///< a record that its reason names was taken back, or its label has lapsed
-  /// It counted marks, and the book's tables were not learned from its present records: whether it
-  /// stands is told after learning.
+  /// It counted markers, and the book's tables were not learned from its present records: whether
+  /// it stands is told after learning.
   not_learned,
 };
 
@@ -36,8 +36,8 @@ struct NumberState {
 /// What became of a claim, one entry a number. `now` must be the listing of the claim's animal.
 /// A number stands while today's, before rounding, lies in the range that was published: from its
 /// lower end to less than a step above its upper end. A certain one stands while it is certain. A
-/// number without marks is held against today's without marks, and is too high as well where marks
-/// count by now and point below it.
+/// number without markers is held against today's without markers, and is too high as well where
+/// markers count by now and point below it.
 std::vector<NumberState> states_of(const Claim& claim, const colony::Colony& colony,
                                    const Listing& now, bool learned);
 

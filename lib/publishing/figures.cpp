@@ -71,7 +71,7 @@ std::string p_text(const json& object, std::string_view name) {
   return *p < 0.001 ? "<0.001" : fmt::format("{:.3f}", *p);
 }
 
-std::string mark_name(const json& audit, const json& marker) {
+std::string marker_name(const json& audit, const json& marker) {
   std::string words = text(marker, "marker");
   if (different(entries(audit, "markers"), "locus").size() > 1)
     words += " at " + text(marker, "locus");
@@ -80,7 +80,7 @@ std::string mark_name(const json& audit, const json& marker) {
 }
 
 std::string basis_words(std::string_view basis) {
-  if (basis == "scored") return "with marks";
+  if (basis == "scored") return "with markers";
   return std::string(basis);
 }
 

@@ -33,11 +33,12 @@ std::string ratio_text(const Estimate& estimate);
 /// "0.031", "<0.001", a dash for none: a p-value or an adjusted one.
 std::string p_text(const json& object, std::string_view name);
 
-/// "bar-break"; "bar-break at orrelwood" where the document has marks of several loci, and with its
-/// context where it has one. Unlike the marker's id alone, no other mark of the document has it.
-std::string mark_name(const json& audit, const json& marker);
+/// "bar-break"; "bar-break at orrelwood" where the document has markers of several loci, and with
+/// its context where it has one. Unlike the marker's id alone, no other marker of the document has
+/// it.
+std::string marker_name(const json& audit, const json& marker);
 
-/// "pedigree", "with marks": what a forecast rests on.
+/// "pedigree", "with markers": what a forecast rests on.
 std::string basis_words(std::string_view basis);
 /// "as it stood on the day", "its clutch left out".
 std::string scheme_words(std::string_view scheme);

@@ -1,17 +1,17 @@
-// Odds with and without marks.
+// Odds with and without markers.
 #include "ground_odds.hpp"
 
 #include <algorithm>
 #include <cmath>
 
-#include <likelihet/audit/markless.hpp>
+#include <likelihet/audit/markerless.hpp>
 #include <likelihet/odds/contradiction.hpp>
 #include <likelihet/odds/layers.hpp>
 
 namespace likelihet::publishing {
 namespace {
 
-// What a mark must move to have told anything.
+// What a marker must move to have told anything.
 constexpr double least_told = 1e-9;
 
 using Layers = std::vector<GroundOdds::Layer>;
@@ -46,8 +46,8 @@ std::variant<Layers, odds::TooLarge> layers_of(const odds::Scenario& scenario,
 
 }  // namespace
 
-bool GroundOdds::marks_tell(std::size_t animal, std::size_t locus) const {
-  const auto& without = markless[animal][locus];
+bool GroundOdds::markers_tell(std::size_t animal, std::size_t locus) const {
+  const auto& without = markerless[animal][locus];
   const auto& with = all[animal][locus];
   for (std::size_t g = 0; g < with.size(); ++g) {
     if (std::abs(with[g] - without[g]) > least_told) return true;
@@ -55,7 +55,7 @@ bool GroundOdds::marks_tell(std::size_t animal, std::size_t locus) const {
   return false;
 }
 
-std::optional<std::vector<double>> GroundOdds::markless_without(
+std::optional<std::vector<double>> GroundOdds::markerless_without(
     const std::vector<std::size_t>& observations, std::size_t animal, std::size_t locus) const {
   odds::Scenario fewer = audit::without_scores(scenario);
   const colony::Observation* first = scenario.colony->observations().data();
@@ -90,9 +90,9 @@ std::variant<GroundOdds, odds::Contradiction, odds::TooLarge> ground_odds(const 
   auto& two = std::get<Layers>(unmarked);
   if (two.empty()) return clash();
   out.pedigree = std::move(two[0]);
-  out.markless = std::move(two[1]);
+  out.markerless = std::move(two[1]);
   if (bare.observations.size() == out.scenario.observations.size()) {
-    out.all = out.markless;
+    out.all = out.markerless;
     return out;
   }
   auto marked = layers_of(out.scenario, {odds::Layer::posterior}, ground.memory_bytes);

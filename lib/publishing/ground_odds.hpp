@@ -15,22 +15,22 @@ namespace likelihet::publishing {
 struct GroundOdds {
   using Layer = std::vector<std::vector<std::vector<double>>>;
   odds::Scenario scenario;
-  Layer pedigree;  ///< descent, what was sold, sexes, appearances, broods
-  Layer markless;  ///< and results
-  Layer all;       ///< and marks
+  Layer pedigree;    ///< descent, what was sold, sexes, appearances, broods
+  Layer markerless;  ///< and results
+  Layer all;         ///< and markers
   std::size_t memory_bytes = 0;
 
-  /// Whether marks move this animal's odds at the locus at those tables: its own or those of
+  /// Whether markers move this animal's odds at the locus at those tables: its own or those of
   /// relatives.
-  [[nodiscard]] bool marks_tell(std::size_t animal, std::size_t locus) const;
+  [[nodiscard]] bool markers_tell(std::size_t animal, std::size_t locus) const;
 
-  /// What `markless` of an animal at a locus would be without these observations (positions in the
-  /// colony); nothing where that would not fit the memory allowed. Computed anew at each call.
-  [[nodiscard]] std::optional<std::vector<double>> markless_without(
+  /// What `markerless` of an animal at a locus would be without these observations (positions in
+  /// the colony); nothing where that would not fit the memory allowed. Computed anew at each call.
+  [[nodiscard]] std::optional<std::vector<double>> markerless_without(
       const std::vector<std::size_t>& observations, std::size_t animal, std::size_t locus) const;
 };
 
-/// One plan with the marks and one without; without any mark the first is the second.
+/// One plan with the markers and one without; without any marker the first is the second.
 std::variant<GroundOdds, odds::Contradiction, odds::TooLarge> ground_odds(const Ground& ground);
 
 }  // namespace likelihet::publishing

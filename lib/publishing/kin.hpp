@@ -31,7 +31,7 @@ class Kin {
   [[nodiscard]] std::vector<std::size_t> looks(std::size_t animal, std::size_t locus) const;
   [[nodiscard]] std::vector<std::size_t> results(std::size_t animal, std::size_t locus) const;
   [[nodiscard]] std::vector<std::size_t> broods(std::size_t animal, std::size_t locus) const;
-  /// Readings with a level, of marks whose table in force reads the locus.
+  /// Readings with a level, of markers whose table in force reads the locus.
   [[nodiscard]] std::vector<std::size_t> readings(std::size_t animal, std::size_t locus) const;
   /// By the id of the young.
   [[nodiscard]] const std::vector<Young>& young(std::size_t parent) const { return young_[parent]; }

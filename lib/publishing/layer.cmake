@@ -5,7 +5,7 @@ likelihet_layer(publishing WORDS_ONLY
   SOURCES audit_report.cpp page.cpp style_sheet.cpp markup.cpp script.cpp table.cpp fields.cpp figures.cpp
           score_kinds.cpp specification.cpp chart.cpp charts.cpp chart_reliability.cpp chart_roc.cpp
           chart_net_benefit.cpp chart_drift.cpp chart_listings.cpp chart_forest.cpp chart_agreement.cpp
-          chart_waterfall.cpp section_summary.cpp section_flow.cpp section_scores.cpp section_marks.cpp
+          chart_waterfall.cpp section_summary.cpp section_flow.cpp section_scores.cpp section_markers.cpp
           section_scorers.cpp section_tested.cpp section_animals.cpp reading_guide.cpp limits_section.cpp
           reporting_section.cpp reporting_facts.cpp reporting_stard.cpp reporting_tripod.cpp
           listing.cpp rounding.cpp copies.cpp ground_odds.cpp standing.cpp kin.cpp standings.cpp reason.cpp clean_young.cpp

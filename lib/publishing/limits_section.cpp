@@ -8,7 +8,7 @@ Markup limits_section() {
 <li><strong>Every percentage is an estimate, not a guarantee.</strong> It rests on the records and on the beliefs in the
 model; wrong records make wrong percentages.</li>
 <li>A good audit of past forecasts promises nothing for another line, another scorer or another keeper.</li>
-<li>Marks are not proof, however many agree. Animals that were chosen by a mark do not prove that mark.</li>
+<li>Markers are not proof, however many agree. Animals that were chosen by a marker do not prove that marker.</li>
 <li>A test knows the variants it was made for; another variant of the same trait looks clear to it. Test, breeding and looks
 are different kinds of proof and are told apart where it matters.</li>
 <li>An animal whose outcome is itself only very likely counts by that likelihood, or not at all; see the settings.</li>

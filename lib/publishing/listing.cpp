@@ -27,8 +27,8 @@ class ListingMaker {
   ListingMaker(const Ground& ground, const GroundOdds& odds)
       : ground_(ground), colony_(*ground.colony), odds_(odds), kin_(odds.scenario) {}
 
-  /// Works out whether marks count, and with what odds, where that has to be asked at all.
-  std::optional<Trouble> ask_marks(const std::vector<std::size_t>& animals) {
+  /// Works out whether markers count, and with what odds, where that has to be asked at all.
+  std::optional<Trouble> ask_markers(const std::vector<std::size_t>& animals) {
     std::set<std::size_t> asked;
     for (const std::size_t animal : animals) {
       for (std::size_t l = 0; l < colony_.model().loci().size(); ++l) {
@@ -46,7 +46,7 @@ class ListingMaker {
     bool any = false;
     for (const std::size_t l : asked) {
       records_[l] = record_of(colony_, forecasts, l);
-      any = any || lacking(records_[l], ground_.policy->marks).empty();
+      any = any || lacking(records_[l], ground_.policy->markers).empty();
     }
     return any ? compute_marked() : std::nullopt;
   }
@@ -58,18 +58,18 @@ class ListingMaker {
     out.day = ground_.day ? ground_.day : ground_.as_of;
     std::vector<std::size_t> carried;
     for (std::size_t l = 0; l < colony_.model().loci().size(); ++l) {
-      if (auto marks = marks_shown(animal, l)) out.marks.push_back(std::move(*marks));
+      if (auto markers = markers_shown(animal, l)) out.markers.push_back(std::move(*markers));
       const auto alleles = static_cast<std::uint16_t>(colony_.model().loci()[l].alleles().size());
       bool carries = false;
       for (std::uint16_t a = 1; a < alleles; ++a) {
         const Standings standings(odds_, kin_, l, a);
         out.statements.push_back(statement(standings, animal, l));
-        carries = carries || !standings.markless(animal).certainly_none();
+        carries = carries || !standings.markerless(animal).certainly_none();
       }
       if (carries) carried.push_back(l);
     }
     out.results = results_of(odds_.scenario, animal);
-    out.record = record_lines(colony_, out.marks);
+    out.record = record_lines(colony_, out.markers);
     out.cautions = cautions_of(colony_.model(), carried);
     for (const colony::HealthPolicy& note : ground_.policy->health) {
       const auto locus = colony_.model().find_locus(note.locus);
@@ -85,26 +85,26 @@ class ListingMaker {
     return ground_.learned != nullptr && !ground_.learned->empty();
   }
 
-  // Whether any allele's number is still open, without marks.
+  // Whether any allele's number is still open, without markers.
   [[nodiscard]] bool open(std::size_t animal, std::size_t locus) const {
     const genetics::Locus& of = colony_.model().loci()[locus];
     const auto alleles = static_cast<std::uint16_t>(of.alleles().size());
     for (std::uint16_t a = 1; a < alleles; ++a) {
-      const auto chances = copy_chances(of, odds_.markless[animal][locus], a);
+      const auto chances = copy_chances(of, odds_.markerless[animal][locus], a);
       if (chances.one > rounding_error && !chances.certainly_one()) return true;
     }
     return false;
   }
 
   [[nodiscard]] bool may_count(std::size_t animal, std::size_t locus) const {
-    return learned() && ground_.policy->marks.count && open(animal, locus) &&
-           (odds_.marks_tell(animal, locus) || !kin_.readings(animal, locus).empty());
+    return learned() && ground_.policy->markers.count && open(animal, locus) &&
+           (odds_.markers_tell(animal, locus) || !kin_.readings(animal, locus).empty());
   }
 
   [[nodiscard]] bool counts(std::size_t animal, std::size_t locus) const {
     const auto record = records_.find(locus);
     return record != records_.end() && may_count(animal, locus) &&
-           lacking(record->second, ground_.policy->marks).empty();
+           lacking(record->second, ground_.policy->markers).empty();
   }
 
   std::optional<Trouble> compute_marked() {
@@ -120,35 +120,36 @@ class ListingMaker {
     return std::nullopt;
   }
 
-  [[nodiscard]] std::optional<MarksShown> marks_shown(std::size_t animal, std::size_t locus) const {
-    MarksShown out;
+  [[nodiscard]] std::optional<MarkersShown> markers_shown(std::size_t animal,
+                                                          std::size_t locus) const {
+    MarkersShown out;
     out.locus = locus;
     out.readings = kin_.readings(animal, locus);
-    const bool tell = odds_.marks_tell(animal, locus);
+    const bool tell = odds_.markers_tell(animal, locus);
     out.relatives = tell && out.readings.empty();
     if (out.readings.empty() && !tell) return std::nullopt;
     out.count = counts(animal, locus);
     if (!out.count && open(animal, locus)) out.missing = missing(locus);
     const auto record = records_.find(locus);
     if (record != records_.end() && may_count(animal, locus)) out.record = record->second;
-    out.line = marks_line(colony_, out);
+    out.line = markers_line(colony_, out);
     return out;
   }
 
   [[nodiscard]] std::vector<std::string> missing(std::size_t locus) const {
     std::vector<std::string> out;
-    if (!ground_.policy->marks.count) out.emplace_back("the policy leaves marks out");
+    if (!ground_.policy->markers.count) out.emplace_back("the policy leaves markers out");
     if (!learned()) out.emplace_back("tables not learned from these records");
     const auto record = records_.find(locus);
     if (record == records_.end()) return out;
-    const auto more = lacking(record->second, ground_.policy->marks);
+    const auto more = lacking(record->second, ground_.policy->markers);
     out.insert(out.end(), more.begin(), more.end());
     return out;
   }
 
   [[nodiscard]] Label label_of(const Standings& standings, const Stated& stated,
                                std::size_t animal) const {
-    const CopyChances& chances = stated.markless;
+    const CopyChances& chances = stated.markerless;
     if (standings.visual(animal)) return Label::visual;
     if (chances.certainly_one()) {
       const bool het =
@@ -164,7 +165,7 @@ class ListingMaker {
     stated.standings = &standings;
     stated.animal = animal;
     stated.sex = kin_.sex(animal);
-    stated.markless = standings.markless(animal);
+    stated.markerless = standings.markerless(animal);
     stated.sign = !standings.signs(animal).empty();
     for (const std::size_t look : kin_.looks(animal, locus)) {
       const std::string& word = standings.locus().appearances()[kin_.appearance(look)];
@@ -176,34 +177,34 @@ class ListingMaker {
     out.locus = locus;
     out.allele = standings.allele();
     out.pedigree = copy_chances(standings.locus(), odds_.pedigree[animal][locus], out.allele).one;
-    out.markless = stated.markless.one;
-    out.absent = stated.markless.certainly_none();
+    out.markerless = stated.markerless.one;
+    out.absent = stated.markerless.certainly_none();
     out.label = label_of(standings, stated, animal);
-    out.published = whole_percent(out.markless);
-    if (std::abs(out.pedigree - out.markless) > rounding_error) out.basis = Basis::results;
+    out.published = whole_percent(out.markerless);
+    if (std::abs(out.pedigree - out.markerless) > rounding_error) out.basis = Basis::results;
     Reason reason = standings.reason(animal);
     out.reason = std::move(reason.text);
     out.rests_on = std::move(reason.rests_on);
-    if (out.label == Label::possible && counts(animal, locus)) use_marks(animal, out);
+    if (out.label == Label::possible && counts(animal, locus)) use_markers(animal, out);
     out.headline = headline(stated, out);
     out.plain = plain_words(stated, out);
     out.would_change = would_change(stated, out, colony_.model());
     return out;
   }
 
-  // Marks never prove: what is open without them stays below certain.
-  void use_marks(std::size_t animal, Statement& out) const {
+  // Markers never prove: what is open without them stays below certain.
+  void use_markers(std::size_t animal, Statement& out) const {
     const odds::Het& het = marked_[animal].loci[out.locus].het[out.allele - std::size_t{1}];
     const double step = ground_.policy->step;
     const double most = 1 - 2 * rounding_error;
     out.marked = het;
-    out.basis = Basis::marks;
+    out.basis = Basis::markers;
     out.published.step = step;
     out.published.high = rounded_down(std::min(het.mean, most), step);
     out.published.low = std::min(rounded_down(het.low, step), out.published.high);
     const auto readings = kin_.readings(animal, out.locus);
-    out.reason += readings.empty() ? std::string(", marks of relatives counted in")
-                                   : fmt::format(", {} own reading{} of marks counted in",
+    out.reason += readings.empty() ? std::string(", markers of relatives counted in")
+                                   : fmt::format(", {} own reading{} of markers counted in",
                                                  readings.size(), readings.size() == 1 ? "" : "s");
     out.rests_on.insert(out.rests_on.end(), readings.begin(), readings.end());
     std::sort(out.rests_on.begin(), out.rests_on.end());
@@ -213,8 +214,8 @@ class ListingMaker {
   const colony::Colony& colony_;
   const GroundOdds& odds_;
   Kin kin_;
-  std::map<std::size_t, Record> records_;  // of loci where marks were asked
-  std::vector<odds::AnimalOdds> marked_;   // empty where no marks count
+  std::map<std::size_t, Record> records_;  // of loci where markers were asked
+  std::vector<odds::AnimalOdds> marked_;   // empty where no markers count
 };
 
 }  // namespace
@@ -226,7 +227,7 @@ std::variant<std::vector<Listing>, odds::Contradiction, odds::TooLarge> listings
   if (auto* large = std::get_if<odds::TooLarge>(&found)) return std::move(*large);
   const auto& odds = std::get<GroundOdds>(found);
   ListingMaker maker(ground, odds);
-  if (auto trouble = maker.ask_marks(animals)) {
+  if (auto trouble = maker.ask_markers(animals)) {
     if (auto* clash = std::get_if<odds::Contradiction>(&*trouble)) return std::move(*clash);
     return std::move(std::get<odds::TooLarge>(*trouble));
   }

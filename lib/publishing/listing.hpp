@@ -23,7 +23,7 @@ namespace likelihet::publishing {
 struct Ground {
   const colony::Colony* colony = nullptr;
   const colony::Policy* policy = nullptr;
-  /// Tables learned from just these records; nothing: not learned, and marks do not count.
+  /// Tables learned from just these records; nothing: not learned, and markers do not count.
   const std::vector<odds::Tables>* learned = nullptr;
   std::size_t memory_bytes = odds::Options{}.memory_bytes;
   /// What became known up to the end of this day counts; nothing: all that is recorded. Tables
@@ -43,7 +43,7 @@ enum class Label : std::uint8_t {
 };
 
 /// What a published number rests on.
-enum class Basis : std::uint8_t { pedigree, results, marks };
+enum class Basis : std::uint8_t { pedigree, results, markers };
 
 /// A range of probabilities as it is published: never above what the evidence that is counted
 /// gives. One number where low == high.
@@ -61,14 +61,14 @@ struct Statement {
   Label label = Label::none;
   Basis basis = Basis::pedigree;
   Published published;
-  double pedigree = 0;  ///< by descent, what was sold, sexes, appearances and broods alone
-  double markless = 0;  ///< and by every result in the book
-  /// And by marks with learned tables, with its central 95 % interval; only where marks count.
+  double pedigree = 0;    ///< by descent, what was sold, sexes, appearances and broods alone
+  double markerless = 0;  ///< and by every result in the book
+  /// And by markers with learned tables, with its central 95 % interval; only where markers count.
   std::optional<odds::Het> marked;
   std::string headline;  ///< "66 % possible het for tarnbrook"
   std::string reason;    ///< "both parents proven het, shows plain"
-  /// Observations that the reason names, the animal's readings where marks count: positions in the
-  /// colony's. A claim lapses with them.
+  /// Observations that the reason names, the animal's readings where markers count: positions in
+  /// the colony's. A claim lapses with them.
   std::vector<std::size_t> rests_on;
   bool absent = false;                    ///< certainly no copy
   std::string plain;                      ///< "Of animals with such records, about 6 in 10 ..."
@@ -91,8 +91,8 @@ struct ResultShown {
   double missed = 0;
 };
 
-/// How past percentages at a locus came true: forecasts as they stood, made with marks, of animals
-/// on which marks were read, once the truth was known.
+/// How past percentages at a locus came true: forecasts as they stood, made with markers, of
+/// animals on which markers were read, once the truth was known.
 struct Record {
   std::size_t forecasts = 0;
   double expected = 0;  ///< carriers, the sum of the forecasts
@@ -104,11 +104,11 @@ struct Record {
   std::optional<double> slope;                    ///< of calibration
 };
 
-/// What marks do for an animal at one locus.
-struct MarksShown {
+/// What markers do for an animal at one locus.
+struct MarkersShown {
   std::size_t locus = 0;
-  std::vector<std::size_t> readings;  ///< its own, of marks that tell of the locus
-  bool relatives = false;             ///< none of its own, but marks of relatives move its odds
+  std::vector<std::size_t> readings;  ///< its own, of markers that tell of the locus
+  bool relatives = false;             ///< none of its own, but markers of relatives move its odds
   bool count = false;                 ///< whether they move the published number
   std::vector<std::string> missing;   ///< what they lack to count; empty where they do
   std::optional<Record> record;       ///< where the audit was asked
@@ -124,22 +124,22 @@ struct Listing {
   std::optional<std::string> claim;
   std::vector<Statement> statements;  ///< by locus, then by allele but the first
   std::vector<ResultShown> results;   ///< by day
-  std::vector<MarksShown> marks;      ///< of the loci where marks tell of it
+  std::vector<MarkersShown> markers;  ///< of the loci where markers tell of it
   std::vector<std::string> record;    ///< how past percentages came true, in sentences
   std::vector<std::string> cautions;
   std::vector<colony::HealthPolicy> health;  ///< of the loci that it may carry something of
 };
 
 /// The listings of these animals (positions, in the order given), out of one computation of the
-/// colony's odds; a second, over learned tables, and the audit's forecasts only where marks tell of
-/// one of them, tables were learned and the policy lets marks count. The same records in another
-/// order give the same numbers.
+/// colony's odds; a second, over learned tables, and the audit's forecasts only where markers tell
+/// of one of them, tables were learned and the policy lets markers count. The same records in
+/// another order give the same numbers.
 ///
-/// What is published (docs/method.md, "What a listing says"): without marks that count, the odds by
-/// descent, looks and results, in whole percents; with them, from the lower end of the 95 %
+/// What is published (docs/method.md, "What a listing says"): without markers that count, the odds
+/// by descent, looks and results, in whole percents; with them, from the lower end of the 95 %
 /// interval to the mean, in the policy's steps, whichever way they point. All of it is rounded
-/// down. Marks count at a locus once the audit's forecasts there, as they stood and of animals that
-/// were read, are as many and as good as the policy asks.
+/// down. Markers count at a locus once the audit's forecasts there, as they stood and of animals
+/// that were read, are as many and as good as the policy asks.
 std::variant<std::vector<Listing>, odds::Contradiction, odds::TooLarge> listings(
     const Ground& ground, const std::vector<std::size_t>& animals);
 

@@ -39,7 +39,7 @@ ordered_json statement_json(const colony::Colony& colony, const Statement& state
             {"high", statement.published.high},
             {"step", statement.published.step}}},
           {"pedigree", statement.pedigree},
-          {"markless", statement.markless},
+          {"markerless", statement.markerless},
           {"marked", marked},
           {"headline", statement.headline},
           {"reason", statement.reason},
@@ -75,14 +75,14 @@ ordered_json record_json(const Record& record) {
           {"slope", number_json(record.slope)}};
 }
 
-ordered_json marks_json(const colony::Colony& colony, const MarksShown& marks) {
-  return {{"locus", colony.model().loci()[marks.locus].id()},
-          {"readings", ids_json(colony, marks.readings)},
-          {"relatives", marks.relatives},
-          {"count", marks.count},
-          {"missing", marks.missing},
-          {"record", marks.record ? record_json(*marks.record) : ordered_json()},
-          {"line", marks.line}};
+ordered_json markers_json(const colony::Colony& colony, const MarkersShown& markers) {
+  return {{"locus", colony.model().loci()[markers.locus].id()},
+          {"readings", ids_json(colony, markers.readings)},
+          {"relatives", markers.relatives},
+          {"count", markers.count},
+          {"missing", markers.missing},
+          {"record", markers.record ? record_json(*markers.record) : ordered_json()},
+          {"line", markers.line}};
 }
 
 ordered_json health_json(const colony::HealthPolicy& note) {
@@ -97,7 +97,7 @@ ordered_json listing_json(const colony::Colony& colony, const Listing& listing) 
                       {"claim", listing.claim ? ordered_json(*listing.claim) : ordered_json()},
                       {"statements", ordered_json::array()},
                       {"results", ordered_json::array()},
-                      {"marks", ordered_json::array()},
+                      {"markers", ordered_json::array()},
                       {"record", listing.record},
                       {"cautions", listing.cautions},
                       {"health", ordered_json::array()}};
@@ -105,7 +105,7 @@ ordered_json listing_json(const colony::Colony& colony, const Listing& listing) 
     out["statements"].push_back(statement_json(colony, one));
   }
   for (const auto& one : listing.results) out["results"].push_back(result_json(colony, one));
-  for (const auto& one : listing.marks) out["marks"].push_back(marks_json(colony, one));
+  for (const auto& one : listing.markers) out["markers"].push_back(markers_json(colony, one));
   for (const auto& one : listing.health) out["health"].push_back(health_json(one));
   return out;
 }
@@ -134,8 +134,8 @@ std::string_view word_of(Basis basis) {
       return "pedigree";
     case Basis::results:
       return "results";
-    case Basis::marks:
-      return "marks";
+    case Basis::markers:
+      return "markers";
   }
   return {};
 }

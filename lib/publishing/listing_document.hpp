@@ -12,7 +12,7 @@ namespace likelihet::publishing {
 
 /// "visual", "proven", "certain", "possible", "none".
 std::string_view word_of(Label label);
-/// "pedigree", "results", "marks".
+/// "pedigree", "results", "markers".
 std::string_view word_of(Basis basis);
 
 /// The "likelihet-listing" document, version 1 (docs/documents.md, models/schema/): everything that

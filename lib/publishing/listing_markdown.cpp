@@ -24,7 +24,7 @@ bool ends_a_list_number(std::string_view text, std::size_t at) {
   return std::all_of(before.begin(), before.end(), [](char c) { return c >= '0' && c <= '9'; });
 }
 
-// "http://" and "www." are made links of without any mark around them.
+// "http://" and "www." are made links of without any marker around them.
 bool starts_an_address(std::string_view text, std::size_t at) {
   if (text[at] == ':') return text.substr(at + 1).starts_with('/');
   if (text[at] != '.' || at < 3) return false;

@@ -9,7 +9,7 @@
 
 namespace likelihet::publishing {
 
-/// Text that reads as itself in Markdown (CommonMark 0.30, and the links that GitHub's dialect
+/// Text that reads as itself in Markdown (CommonMarker 0.30, and the links that GitHub's dialect
 /// makes of bare addresses): what would be emphasis, a link, an entity, a tag, a heading or a list
 /// is escaped with a backslash; control characters and line ends become spaces. One line.
 std::string markdown_text(std::string_view text);

@@ -6,26 +6,26 @@
 
 namespace likelihet::publishing {
 
-std::string marks_line(const colony::Colony& colony, const MarksShown& marks) {
-  const std::string& locus = colony.model().loci()[marks.locus].id();
-  const std::string seen = marks.readings.empty()
+std::string markers_line(const colony::Colony& colony, const MarkersShown& markers) {
+  const std::string& locus = colony.model().loci()[markers.locus].id();
+  const std::string seen = markers.readings.empty()
                                ? std::string("none on the animal itself, some on relatives")
-                               : fmt::format("{} reading{}", marks.readings.size(),
-                                             marks.readings.size() == 1 ? "" : "s");
-  if (marks.count) {
-    return fmt::format("Marks for {} counted ({}): the audit has earned it.", locus, seen);
+                               : fmt::format("{} reading{}", markers.readings.size(),
+                                             markers.readings.size() == 1 ? "" : "s");
+  if (markers.count) {
+    return fmt::format("Markers for {} counted ({}): the audit has earned it.", locus, seen);
   }
-  if (marks.missing.empty()) {
-    return fmt::format("Marks for {} seen ({}), and nothing left for them to tell.", locus, seen);
+  if (markers.missing.empty()) {
+    return fmt::format("Markers for {} seen ({}), and nothing left for them to tell.", locus, seen);
   }
-  return fmt::format("Marks for {} seen ({}), not counted: {}.", locus, seen,
-                     fmt::join(marks.missing, "; "));
+  return fmt::format("Markers for {} seen ({}), not counted: {}.", locus, seen,
+                     fmt::join(markers.missing, "; "));
 }
 
 std::vector<std::string> record_lines(const colony::Colony& colony,
-                                      const std::vector<MarksShown>& marks) {
+                                      const std::vector<MarkersShown>& markers) {
   std::vector<std::string> out;
-  for (const MarksShown& one : marks) {
+  for (const MarkersShown& one : markers) {
     if (one.record) out.push_back(record_in_words(colony, one.locus, *one.record));
   }
   if (out.empty()) {

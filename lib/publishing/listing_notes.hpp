@@ -1,4 +1,4 @@
-// What stands beside the numbers of a listing: marks, record, cautions, health. Private to the
+// What stands beside the numbers of a listing: markers, record, cautions, health. Private to the
 // layer.
 #pragma once
 
@@ -10,12 +10,12 @@
 
 namespace likelihet::publishing {
 
-/// "Marks seen, not counted: ..." or what they do, out of the rest of `marks`.
-std::string marks_line(const colony::Colony& colony, const MarksShown& marks);
+/// "Markers seen, not counted: ..." or what they do, out of the rest of `markers`.
+std::string markers_line(const colony::Colony& colony, const MarkersShown& markers);
 
 /// How past percentages came true, one sentence a record, or that none stands behind the numbers.
 std::vector<std::string> record_lines(const colony::Colony& colony,
-                                      const std::vector<MarksShown>& marks);
+                                      const std::vector<MarkersShown>& markers);
 
 /// That it is an estimate, the law, and what may hurt an animal: of the loci given, which it may
 /// carry something of, their cautions and genotypes that do not live.

@@ -13,11 +13,11 @@ namespace likelihet::publishing {
 std::string words_of(Basis basis) {
   switch (basis) {
     case Basis::pedigree:
-      return "descent, what was sold, sexes and looks; no marks counted, no test result moves it";
+      return "descent, what was sold, sexes and looks; no markers counted, no test result moves it";
     case Basis::results:
-      return "descent, what was sold, sexes, looks and test results; no marks counted";
-    case Basis::marks:
-      return "descent, what was sold, sexes, looks, test results and marks, which the audit has "
+      return "descent, what was sold, sexes, looks and test results; no markers counted";
+    case Basis::markers:
+      return "descent, what was sold, sexes, looks, test results and markers, which the audit has "
              "shown to help";
   }
   return {};
@@ -60,9 +60,9 @@ std::vector<ListingSection> sections_of(const colony::Colony& colony, const List
   for (const ResultShown& result : listing.results)
     results.lines.push_back(in_words(colony, result));
   out.push_back(std::move(results));
-  ListingSection marks{"Marks", {}};
-  for (const MarksShown& one : listing.marks) marks.lines.push_back(one.line);
-  out.push_back(std::move(marks));
+  ListingSection markers{"Markers", {}};
+  for (const MarkersShown& one : listing.markers) markers.lines.push_back(one.line);
+  out.push_back(std::move(markers));
   out.push_back({"How past percentages came true", listing.record});
   ListingSection published{"Published", {}};
   if (listing.claim) {

@@ -23,7 +23,7 @@ ListingSection section_of(const colony::Colony& colony, const Statement& stateme
 std::string dated(const Listing& listing);
 
 /// In the order in which they are read: a section for each allele that it may carry, one for all
-/// that it does not, then results, marks, record, health and cautions, those with nothing to say
+/// that it does not, then results, markers, record, health and cautions, those with nothing to say
 /// left out.
 std::vector<ListingSection> sections_of(const colony::Colony& colony, const Listing& listing);
 

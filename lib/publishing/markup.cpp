@@ -82,8 +82,9 @@ std::string one_way(std::string_view text) {
       "\xE2\x81\xA6", "\xE2\x81\xA7", "\xE2\x81\xA8", "\xE2\x81\xA9"};
   std::string out;
   while (!text.empty()) {
-    const auto* const found = std::find_if(
-        turning.begin(), turning.end(), [&](const auto& mark) { return text.starts_with(mark); });
+    const auto* const found = std::find_if(turning.begin(), turning.end(), [&](const auto& marker) {
+      return text.starts_with(marker);
+    });
     if (found == turning.end()) {
       out += text.front();
       text.remove_prefix(1);

@@ -59,7 +59,7 @@ struct Filling {
 /// std::logic_error where their numbers differ, a fault of the caller's.
 Markup filled(Literal pattern, std::initializer_list<Filling> fillings);
 
-/// A name of the keeper's (an animal, a mark, a scorer), set apart so that one written from right
+/// A name of the keeper's (an animal, a marker, a scorer), set apart so that one written from right
 /// to left doesn't turn the words around it (HTML, `bdi`).
 Markup name(std::string_view text);
 

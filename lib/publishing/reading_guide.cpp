@@ -25,10 +25,10 @@ with decided ones (much discrimination). Skill sets it against the pedigree’s.
 says whether they are too bold (below 1) or too timid (above 1).</dd>
 <dt>AUC, and within clutches</dt>
 <dd>The chance that a carrier was given the higher percentage than another animal. Between clutches the pedigree does most of
-that; within a clutch only marks and results can.</dd>
+that; within a clutch only markers and results can.</dd>
 <dt>Naive, corrected, within clutches</dt>
 <dd>Naive counts only animals that became known. Corrected allows for who was tested. Within clutches compares brothers and
-sisters only, so that a mark of the family can’t pass for one of carriers.</dd>
+sisters only, so that a marker of the family can’t pass for one of carriers.</dd>
 <dt>Likelihood ratio, odds ratio</dt>
 <dd>×2 doubles the odds: 1 : 1 becomes 2 : 1. ×1 changes nothing.</dd>
 <dt>95 % interval</dt>

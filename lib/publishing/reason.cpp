@@ -18,7 +18,7 @@ class ReasonMaker {
         kin_(standings.kin_),
         colony_(standings.kin_.colony()),
         animal_(animal),
-        chances_(standings.markless(animal)) {}
+        chances_(standings.markerless(animal)) {}
 
   Reason made() {
     origin();
@@ -192,7 +192,7 @@ class ReasonMaker {
 
   // What these looks do to the chance that is said, by the odds without them.
   [[nodiscard]] std::string direction(const Told& told) const {
-    const auto without = standings_.markless_without(animal_, told.looks);
+    const auto without = standings_.markerless_without(animal_, told.looks);
     const bool one = told.visual + told.other == 1;
     const double moved = without ? chances_.one - without->one : 0.0;
     if (moved > rounding_error) return one ? "raises it" : "raise it";
@@ -205,7 +205,7 @@ class ReasonMaker {
     std::map<std::size_t, bool> met;
     Told told;
     for (const std::size_t parent : parents()) {
-      if (standings_.markless(parent).settled()) continue;
+      if (standings_.markerless(parent).settled()) continue;
       for (const Young& one : kin_.young(parent)) {
         if (one.animal == animal_ || !met.emplace(one.animal, true).second) continue;
         told.add(standings_, kin_, one.animal, standings_.locus_);

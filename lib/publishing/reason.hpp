@@ -1,4 +1,4 @@
-// Why an animal's odds are what they are, without marks: in the trade's words. Private to the
+// Why an animal's odds are what they are, without markers: in the trade's words. Private to the
 // layer.
 #pragma once
 
@@ -20,19 +20,19 @@ struct Reason {
   std::vector<std::size_t> rests_on;  ///< ascending, each once
 };
 
-/// An allele of a locus, and how it stands with every animal by all that counts but marks.
+/// An allele of a locus, and how it stands with every animal by all that counts but markers.
 class Standings {
  public:
   Standings(const GroundOdds& odds, const Kin& kin, std::size_t locus, std::uint16_t allele);
 
   [[nodiscard]] const genetics::Locus& locus() const;
   [[nodiscard]] const genetics::Looks& looks() const { return looks_; }
-  [[nodiscard]] CopyChances markless(std::size_t animal) const;
+  [[nodiscard]] CopyChances markerless(std::size_t animal) const;
   /// The same without results.
   [[nodiscard]] CopyChances pedigree(std::size_t animal) const;
-  /// The same as markless() had these observations not been made; nothing where that would not fit
-  /// the memory allowed.
-  [[nodiscard]] std::optional<CopyChances> markless_without(
+  /// The same as markerless() had these observations not been made; nothing where that would not
+  /// fit the memory allowed.
+  [[nodiscard]] std::optional<CopyChances> markerless_without(
       std::size_t animal, const std::vector<std::size_t>& observations) const;
   /// The recorded looks that prove two copies, or all that it can have.
   [[nodiscard]] std::vector<std::size_t> signs(std::size_t animal) const;

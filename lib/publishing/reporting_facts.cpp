@@ -51,7 +51,8 @@ ReportingFacts reporting_facts(const json& audit) {
       fmt::format("an outcome counts as known from {}; {} resamples of whole clutches, seed {}",
                   percent_text(settings, "known"), count_text(settings, "resamples"),
                   count_text(settings, "seed"));
-  facts.marks = counted(static_cast<long long>(entries(audit, "markers").size()), "mark", "marks");
+  facts.markers =
+      counted(static_cast<long long>(entries(audit, "markers").size()), "marker", "markers");
   return facts;
 }
 

@@ -36,7 +36,7 @@ struct ReportingFacts {
   std::string blinding;  ///< How many readings were blind.
   std::string indeterminate;
   std::string settings;
-  std::string marks;
+  std::string markers;
 };
 ReportingFacts reporting_facts(const json& audit);
 

@@ -7,12 +7,12 @@ std::vector<ReportingItem> stard_items(const json& audit) {
   const ReportingFacts facts = reporting_facts(audit);
   return {
       {"1", "say that this is a study of accuracy",
-       "an audit of forecasts of carriers, and of the marks behind them"},
+       "an audit of forecasts of carriers, and of the markers behind them"},
       {"2", "a summary", "“In short”"},
       {"3", "what the sign is for",
        "to say, before a test or breeding, how likely an animal carries one copy"},
       {"4", "aims and hypotheses",
-       "whether forecasts come true, and whether marks improve on the pedigree"},
+       "whether forecasts come true, and whether markers improve on the pedigree"},
       {"5", "planned before or after the data",
        "computed afterwards from records kept as they came; each forecast uses only what was known "
        "on its day"},
@@ -23,7 +23,8 @@ std::vector<ReportingItem> stard_items(const json& audit) {
       {"9", "in a row, at random, or as it came",
        "as the keeper tested and bred; see “Who was tested”"},
       {"10a", "the sign, so that it can be repeated",
-       facts.marks + " with their levels; where on the animal and how to look is " + not_recorded},
+       facts.markers + " with their levels; where on the animal and how to look is " +
+           not_recorded},
       {"10b", "the reference, so that it can be repeated", facts.outcomes},
       {"11", "why that reference",
        "what proves an animal to its keeper; test, breeding and looks are told apart in the "
@@ -46,13 +47,13 @@ std::vector<ReportingItem> stard_items(const json& audit) {
       {"21a", "how severe it was in those who had it",
        "does not apply: one copy is all that is asked"},
       {"21b", "what else the others had",
-       "other traits that a mark goes with are named at the mark"},
+       "other traits that a marker goes with are named at the marker"},
       {"22", "time between sign and reference", "the days of each are in “Every forecast”"},
-      {"23", "sign against reference, in a table", "the levels of each mark, in its figures"},
+      {"23", "sign against reference, in a table", "the levels of each marker, in its figures"},
       {"24", "accuracy with its precision", "95 % intervals throughout"},
       {"25", "harm done by sign or reference", not_recorded},
       {"26", "limits", "the warnings at the top, and “Limits and cautions”"},
-      {"27", "what it means for practice", "the verdict on each mark, and net benefit"},
+      {"27", "what it means for practice", "the verdict on each marker, and net benefit"},
       {"28", "registration", not_recorded},
       {"29", "where the full plan is", "the program’s own description of its methods"},
       {"30", "who paid", not_recorded}};

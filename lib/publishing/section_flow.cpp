@@ -38,7 +38,7 @@ Markup left_out(const json& flow) {
 Markup one_flow(const json& flow) {
   Markup boxes = box("In the book", count_text(flow, "animals"), Markup());
   boxes += box("Hatched here", count_text(flow, "hatched"), Markup());
-  boxes += box("Scored for marks", count_text(flow, "scored"), Markup());
+  boxes += box("Scored for markers", count_text(flow, "scored"), Markup());
   boxes += known_box(flow);
   boxes += box("Forecasts checked", count_text(flow, "forecast"), Markup());
   return filled(

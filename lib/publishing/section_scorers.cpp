@@ -18,26 +18,28 @@ Table readings_table(const json& audit) {
   return table;
 }
 
-Table marks_table(const json& audit) {
+Table markers_table(const json& audit) {
   Table table{"What each scorer sees of carriers",
-              {"scorer", "mark", "locus", "cut", "known animals", "carriers that show it",
+              {"scorer", "marker", "locus", "cut", "known animals", "carriers that show it",
                "others that don't"},
               {},
               4};
   for (const json& scorer : entries(audit, "scorers")) {
-    for (const json& mark : entries(scorer, "marks")) {
-      table.rows.push_back({text(scorer, "scorer"), text(mark, "marker"), text(mark, "locus"),
-                            text(mark, "cut"), count_text(mark, "known"),
-                            percent_text(estimate(field(mark, "sensitivity"))),
-                            percent_text(estimate(field(mark, "specificity")))});
+    for (const json& marker : entries(scorer, "markers")) {
+      table.rows.push_back({text(scorer, "scorer"), text(marker, "marker"), text(marker, "locus"),
+                            text(marker, "cut"), count_text(marker, "known"),
+                            percent_text(estimate(field(marker, "sensitivity"))),
+                            percent_text(estimate(field(marker, "specificity")))});
     }
   }
   return table;
 }
 
 Table seasons_table(const json& audit) {
-  Table table{
-      "Scorers by season", {"scorer", "season", "mark", "readings", "at the cut or above"}, {}, 3};
+  Table table{"Scorers by season",
+              {"scorer", "season", "marker", "readings", "at the cut or above"},
+              {},
+              3};
   for (const json& scorer : entries(audit, "scorers")) {
     for (const json& season : entries(scorer, "seasons")) {
       table.rows.push_back({text(scorer, "scorer"), text(season, "season"), text(season, "marker"),
@@ -52,7 +54,7 @@ Table seasons_table(const json& audit) {
 Markup scorers_section(const json& audit, bool can_draw) {
   Markup html = html_table(readings_table(audit));
   html += folded("What each scorer sees of carriers, and season by season",
-                 {marks_table(audit), seasons_table(audit)}, false);
+                 {markers_table(audit), seasons_table(audit)}, false);
   html += html_figures(agreement_charts(audit), can_draw,
                        "No animal was read twice: agreement can't be given.");
   return section("scorers", "The scorers", html);

@@ -31,7 +31,7 @@ const json& at(const std::vector<const json*>& list, std::size_t place) {
   return place < list.size() ? *list[place] : nothing;
 }
 
-/// The rows of one choice of forecasts, by the pedigree and with marks side by side.
+/// The rows of one choice of forecasts, by the pedigree and with markers side by side.
 std::vector<std::vector<std::string>> score_rows(const json& audit, ScoreOf of) {
   std::vector<std::vector<std::string>> rows;
   for (const ScoreKind& kind : score_kinds()) {
@@ -56,7 +56,7 @@ Markup main_tables(const json& audit) {
   for (const auto& scheme : different(entries(audit, "scores"), "scheme")) {
     html += html_table(
         {"Scores, " + scheme_words(scheme),
-         {"score", "pedigree", "with marks", "forecasts", "clutches", "best, and which way"},
+         {"score", "pedigree", "with markers", "forecasts", "clutches", "best, and which way"},
          score_rows(audit, {"", scheme, "all", ""}),
          1,
          5});
@@ -67,7 +67,7 @@ Markup main_tables(const json& audit) {
 /// The same of one scheme, by locus and by kind of outcome; how to read them stands above.
 Table parts_table(const json& audit, const std::string& scheme) {
   Table table{"Scores in parts, " + scheme_words(scheme),
-              {"forecasts of", "score", "pedigree", "with marks", "forecasts", "clutches"},
+              {"forecasts of", "score", "pedigree", "with markers", "forecasts", "clutches"},
               {},
               2};
   const auto& scores = entries(audit, "scores");
@@ -116,7 +116,7 @@ Markup worst_table(const json& audit) {
 Table forecasts_table(const json& audit, const std::string& scheme) {
   Table table{"",
               {"animal", "clutch", "locus", "called on", "known on", "known by", "pedigree",
-               "with marks", "proved", "any mark read"},
+               "with markers", "proved", "any marker read"},
               {},
               6};
   constexpr std::size_t pedigree_column = 6;
@@ -157,7 +157,8 @@ Markup forecasts_tables(const json& audit) {
 
 Markup scores_section(const json& audit, bool can_draw) {
   Markup html = literal(
-      "<p>“Pedigree” is the baseline: the same animals, without any marks. Figures in brackets are "
+      "<p>“Pedigree” is the baseline: the same animals, without any markers. Figures in brackets "
+      "are "
       "95 % "
       "intervals, from whole clutches drawn again.</p>\n");
   html += main_tables(audit);

@@ -18,7 +18,7 @@ Markup warnings(const json& audit) {
       {items});
 }
 
-/// The forecasts with marks as they stood that the scores are made of.
+/// The forecasts with markers as they stood that the scores are made of.
 struct Tally {
   long long forecasts = 0;
   long long carriers = 0;
@@ -63,25 +63,27 @@ Markup outcome_sentences(const json& audit) {
 Markup skill_sentence(const json& audit) {
   const auto skill = score_estimate(audit, {"scored", "as-it-stood", "all", ""}, "skill");
   if (!skill.value || !skill.interval) {
-    return literal("<p>Whether the marks improve on the pedigree alone can't be said yet.</p>\n");
+    return literal("<p>Whether the markers improve on the pedigree alone can't be said yet.</p>\n");
   }
   const auto figure = decimal_text(skill, 2);
   if (skill.interval->first > 0) {
     return filled(
-        "<p><strong>The marks earned their place:</strong> forecasts with marks were better than "
+        "<p><strong>The markers earned their place:</strong> forecasts with markers were better "
+        "than "
         "the "
         "pedigree alone. Skill {}, where 0 is no better and 1 is perfect.</p>\n",
         {figure});
   }
   if (skill.interval->second < 0) {
     return filled(
-        "<p><strong>The marks did harm:</strong> forecasts with marks were worse than the pedigree "
+        "<p><strong>The markers did harm:</strong> forecasts with markers were worse than the "
+        "pedigree "
         "alone. "
         "Skill {}, where 0 is no better and 1 is perfect.</p>\n",
         {figure});
   }
   return filled(
-      "<p><strong>It is not shown that the marks earned their place:</strong> the gain on the "
+      "<p><strong>It is not shown that the markers earned their place:</strong> the gain on the "
       "pedigree alone "
       "may be chance. Skill {}, where 0 is no better and 1 is perfect.</p>\n",
       {figure});
@@ -89,7 +91,7 @@ Markup skill_sentence(const json& audit) {
 
 Markup verdicts(const json& audit) {
   const auto& markers = entries(audit, "markers");
-  if (markers.empty()) return literal("<p>No marks were recorded.</p>\n");
+  if (markers.empty()) return literal("<p>No markers were recorded.</p>\n");
   Markup items;
   for (const auto& words : different(markers, "words")) {
     Markup names;
@@ -99,7 +101,7 @@ Markup verdicts(const json& audit) {
     }
     items += filled("<li><strong>{}:</strong> {}</li>\n", {words, names});
   }
-  return filled("<p>The verdict on each mark:</p>\n<ul>\n{}</ul>\n", {items});
+  return filled("<p>The verdict on each marker:</p>\n<ul>\n{}</ul>\n", {items});
 }
 
 // Records whose chance given everything else is below one in a hundred.

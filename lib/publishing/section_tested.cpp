@@ -17,14 +17,15 @@ std::string verdict_words(const std::string& verdict) {
 
 Markup tested_section(const json& audit) {
   Markup html = literal(
-      "<p>If mostly animals with strong marks are tested, marks look better than they are. The "
+      "<p>If mostly animals with strong markers are tested, markers look better than they are. The "
       "last column is the "
-      "chance that a tested animal's marks speak louder than an untested one's; 50 % is a fair "
+      "chance that a tested animal's markers speak louder than an untested one's; 50 % is a fair "
       "choice.</p>\n");
-  Table table{"Tested and untested animals",
-              {"locus", "verdict", "tested", "untested", "tested with low scores", "louder marks"},
-              {},
-              2};
+  Table table{
+      "Tested and untested animals",
+      {"locus", "verdict", "tested", "untested", "tested with low scores", "louder markers"},
+      {},
+      2};
   for (const json& locus : entries(audit, "tested")) {
     html += filled("<p>{}: {}</p>\n", {name(text(locus, "locus")), text(locus, "text")});
     table.rows.push_back({text(locus, "locus"), verdict_words(text(locus, "verdict")),

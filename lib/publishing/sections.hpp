@@ -15,8 +15,8 @@ Markup flow_section(const json& audit);
 /// How good the forecasts were: scores, their charts, the worst, and every forecast.
 Markup scores_section(const json& audit, bool can_draw);
 
-/// Every mark with its verdict, why, and its figures.
-Markup marks_section(const json& audit, bool can_draw);
+/// Every marker with its verdict, why, and its figures.
+Markup markers_section(const json& audit, bool can_draw);
 
 /// What each scorer did, and how well scorers agree.
 Markup scorers_section(const json& audit, bool can_draw);

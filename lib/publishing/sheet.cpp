@@ -69,7 +69,7 @@ Markup evidence_html(const colony::Colony& colony, const Listing& listing,
         "class=\"figure\">Factor on the odds</th><th scope=\"col\" "
         "class=\"figure\">Chance with it</th></tr></thead>\n<tbody>\n{}</tbody></table>\n",
         {allele, trait,
-         statement.basis == Basis::marks
+         statement.basis == Basis::markers
              ? literal(
                    ", by the keeper’s beliefs (the number above averages over what was learned)")
              : Markup(),
@@ -194,7 +194,7 @@ footer { margin-top: 1rem; }
       "how "
       "much likelier it is of an animal with one copy than of one without (Bayes). The whole "
       "pedigree is computed exactly and at once, so that what was seen of relatives counts too. "
-      "Marks "
+      "Markers "
       "count only once an audit of past forecasts shows that they help, and every published number "
       "is "
       "rounded down.</p></section>\n"

@@ -19,9 +19,9 @@ struct Evidence {
 };
 
 /// An account for each statement whose allele the animal may have one copy of, with just the
-/// evidence that the statement counts: without marks where they do not count, so that it ends at
-/// `markless`. At the model's own tables: where marks count, the account ends at other odds than
-/// the published ones, which average over learned tables.
+/// evidence that the statement counts: without markers where they do not count, so that it ends at
+/// `markerless`. At the model's own tables: where markers count, the account ends at other odds
+/// than the published ones, which average over learned tables.
 std::variant<std::vector<Evidence>, odds::Contradiction, odds::TooLarge> evidence_of(
     const Ground& ground, const Listing& listing);
 

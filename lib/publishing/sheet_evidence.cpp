@@ -1,5 +1,5 @@
 // The accounts behind a sheet.
-#include <likelihet/audit/markless.hpp>
+#include <likelihet/audit/markerless.hpp>
 #include <likelihet/odds/scenario.hpp>
 #include <likelihet/publishing/sheet.hpp>
 
@@ -15,7 +15,7 @@ std::variant<std::vector<Evidence>, odds::Contradiction, odds::TooLarge> evidenc
     if (statement.label == Label::none || statement.label == Label::visual) continue;
     const odds::Question question{listing.animal, statement.locus, statement.allele};
     auto account =
-        odds::why(statement.basis == Basis::marks ? all : bare, question, ground.memory_bytes);
+        odds::why(statement.basis == Basis::markers ? all : bare, question, ground.memory_bytes);
     if (auto* clash = std::get_if<odds::Contradiction>(&account)) return std::move(*clash);
     if (auto* large = std::get_if<odds::TooLarge>(&account)) return std::move(*large);
     out.push_back({s, std::move(std::get<odds::Account>(account))});

@@ -1,4 +1,4 @@
-// Whether marks have earned a say in what is published. Private to the layer.
+// Whether markers have earned a say in what is published. Private to the layer.
 #pragma once
 
 #include <cstddef>
@@ -11,12 +11,13 @@
 namespace likelihet::publishing {
 
 /// How the forecasts at one locus came true, out of those of the audit: as they stood, of animals
-/// on which marks were read.
+/// on which markers were read.
 Record record_of(const colony::Colony& colony, const audit::Forecasts& forecasts,
                  std::size_t locus);
 
-/// What a record lacks of what the policy asks, each as words with its figures; empty: marks count.
-std::vector<std::string> lacking(const Record& record, const colony::MarkPolicy& policy);
+/// What a record lacks of what the policy asks, each as words with its figures; empty: markers
+/// count.
+std::vector<std::string> lacking(const Record& record, const colony::MarkerPolicy& policy);
 
 /// "12 of 20 outcomes known", and by what: "5 by test, 7 by breeding". Kinds are told apart.
 std::string kinds_in_words(const Record& record);

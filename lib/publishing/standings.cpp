@@ -32,17 +32,17 @@ const genetics::Locus& Standings::locus() const {
   return kin_.colony().model().loci()[locus_];
 }
 
-CopyChances Standings::markless(std::size_t animal) const {
-  return copy_chances(locus(), odds_.markless[animal][locus_], allele_);
+CopyChances Standings::markerless(std::size_t animal) const {
+  return copy_chances(locus(), odds_.markerless[animal][locus_], allele_);
 }
 
 CopyChances Standings::pedigree(std::size_t animal) const {
   return copy_chances(locus(), odds_.pedigree[animal][locus_], allele_);
 }
 
-std::optional<CopyChances> Standings::markless_without(
+std::optional<CopyChances> Standings::markerless_without(
     std::size_t animal, const std::vector<std::size_t>& observations) const {
-  const auto odds = odds_.markless_without(observations, animal, locus_);
+  const auto odds = odds_.markerless_without(observations, animal, locus_);
   if (!odds) return std::nullopt;
   return copy_chances(locus(), *odds, allele_);
 }
@@ -57,7 +57,7 @@ std::vector<std::size_t> Standings::signs(std::size_t animal) const {
 
 bool Standings::visual(std::size_t animal) const {
   if (signs(animal).empty()) return false;
-  const CopyChances chances = markless(animal);
+  const CopyChances chances = markerless(animal);
   return has_one_chromosome(locus(), kin_.sex(animal)) ? chances.certainly_one()
                                                        : chances.certainly_two();
 }
@@ -93,11 +93,11 @@ std::vector<std::size_t> Standings::proofs(std::size_t animal) const {
 }
 
 bool Standings::proven(std::size_t animal) const {
-  return markless(animal).certainly_one() && !proofs(animal).empty();
+  return markerless(animal).certainly_one() && !proofs(animal).empty();
 }
 
 std::string Standings::status(std::size_t animal) const {
-  const CopyChances chances = markless(animal);
+  const CopyChances chances = markerless(animal);
   if (visual(animal)) return "visual";
   if (chances.certainly_none()) return "clear";
   if (looks_.seen_in_one_copy) return copies_in_words(chances);

@@ -20,19 +20,19 @@ std::string sex_word(const Stated& stated) {
   return *stated.sex == genetics::Sex::female ? "female" : "male";
 }
 
-// " by results (66 % by pedigree)", " with marks (50 % without)", or nothing.
+// " by results (66 % by pedigree)", " with markers (50 % without)", or nothing.
 std::string basis_phrase(const Statement& statement) {
   const Published pedigree = whole_percent(statement.pedigree);
-  const Published markless = whole_percent(statement.markless);
+  const Published markerless = whole_percent(statement.markerless);
   switch (statement.basis) {
     case Basis::pedigree:
       return {};
     case Basis::results:
-      return pedigree == markless
+      return pedigree == markerless
                  ? " by pedigree and results"
                  : fmt::format(" by results ({} by pedigree)", in_percent(pedigree));
-    case Basis::marks:
-      return fmt::format(" with marks ({} without them)", in_percent(markless));
+    case Basis::markers:
+      return fmt::format(" with markers ({} without them)", in_percent(markerless));
   }
   return {};
 }
@@ -46,9 +46,9 @@ std::string shows(const Stated& stated) {
 std::string of_the_seen(const Stated& stated, const Statement& statement) {
   const std::string& allele = stated.standings->locus().alleles()[stated.standings->allele()];
   const std::string head = fmt::format("{}: {}", stated.standings->locus().id(), shows(stated));
-  if (stated.markless.certainly_none()) return fmt::format("{}; no copy of {}", head, allele);
-  if (stated.markless.certainly_two()) return fmt::format("{}; two copies of {}", head, allele);
-  if (stated.markless.certainly_one()) return fmt::format("{}; one copy of {}", head, allele);
+  if (stated.markerless.certainly_none()) return fmt::format("{}; no copy of {}", head, allele);
+  if (stated.markerless.certainly_two()) return fmt::format("{}; two copies of {}", head, allele);
+  if (stated.markerless.certainly_one()) return fmt::format("{}; one copy of {}", head, allele);
   return fmt::format("{}; one copy of {} at {}{}", head, allele, in_percent(statement.published),
                      basis_phrase(statement));
 }
@@ -58,8 +58,8 @@ std::string of_one_chromosome(const Stated& stated, const Statement& statement) 
       fmt::format("a {} cannot be het for {}", sex_word(stated), name_of(stated));
   if (statement.label == Label::visual)
     return fmt::format("visual for {}; {}", name_of(stated), head);
-  if (stated.markless.certainly_none()) return head + ", and this one does not carry it";
-  if (stated.markless.certainly_one()) return head + ", and this one carries it";
+  if (stated.markerless.certainly_none()) return head + ", and this one does not carry it";
+  if (stated.markerless.certainly_one()) return head + ", and this one carries it";
   return fmt::format("{}: {} to carry it{}", head, in_percent(statement.published),
                      basis_phrase(statement));
 }
@@ -95,14 +95,14 @@ std::string headline(const Stated& stated, const Statement& statement) {
     return fmt::format("100 % het for {}{}", name, basis_phrase(statement));
   }
   if (statement.label == Label::none) {
-    return stated.markless.certainly_two()
+    return stated.markerless.certainly_two()
                ? fmt::format("two copies for {} ({})", name, shows(stated))
                : fmt::format("not het for {}{}", name, basis_phrase(statement));
   }
   std::string out = fmt::format("{} possible het for {}{}", in_percent(statement.published), name,
                                 basis_phrase(statement));
-  if (stated.markless.two > rounding_error) {
-    out += fmt::format("; {} with two copies, {}", in_percent(whole_percent(stated.markless.two)),
+  if (stated.markerless.two > rounding_error) {
+    out += fmt::format("; {} with two copies, {}", in_percent(whole_percent(stated.markerless.two)),
                        shows(stated));
   }
   return out;
@@ -115,11 +115,11 @@ std::string plain_words(const Stated& stated, const Statement& statement) {
     return can_be_het ? "It has two copies and passes one to each of its young."
                       : "It has one copy, all that its sex can have.";
   }
-  if (stated.markless.certainly_one()) {
+  if (stated.markerless.certainly_one()) {
     return "If the records are right, it has one copy and passes it to about half of its young.";
   }
-  if (stated.markless.certainly_none()) return "If the records are right, it does not carry it.";
-  if (stated.markless.certainly_two()) {
+  if (stated.markerless.certainly_none()) return "If the records are right, it does not carry it.";
+  if (stated.markerless.certainly_two()) {
     return "If the records are right, it has two copies and passes one to each of its young.";
   }
   const std::string from = in_so_many(statement.published.low);
@@ -141,7 +141,7 @@ std::vector<std::string> would_change(const Stated& stated, const Statement& sta
   const bool recessive = !stated.standings->looks().seen_in_one_copy && !one_chromosome(stated);
   if (open && recessive && !stated.sign) {
     out.emplace_back("a visual offspring would prove a copy");
-    const double p = statement.markless;
+    const double p = statement.markerless;
     if (!locus.viability_matters() && p > 0 && p < 1) {
       constexpr double ruled_out = 0.05;
       const std::size_t visual = clean_young_needed(p, by_a_visual, ruled_out);

@@ -53,7 +53,7 @@ figcaption { margin-bottom: .6rem; max-width: 44rem; }
 .drawing svg { display: block; max-width: 100%; height: auto; }
 details { margin: .4rem 0; }
 summary { cursor: pointer; padding: .5rem 0; color: var(--link); }
-.mark { border-bottom: 1px solid var(--line); }
+.marker { border-bottom: 1px solid var(--line); }
 .verdict { border: 1px solid currentColor; border-radius: .3rem; padding: .05rem .5rem; font-weight: 500;
   background: var(--shade); }
 dt { font-weight: 600; margin-top: .7rem; }
@@ -78,7 +78,7 @@ footer { margin-top: 3rem; border-top: 1px solid var(--line); font-size: .9rem; 
   .charts { display: block; }
   figure { margin: 1rem 0; }
   .drawing { break-before: avoid; }
-  figcaption, .drawing, tr, .box, .warnings, .mark > p { break-inside: avoid; }
+  figcaption, .drawing, tr, .box, .warnings, .marker > p { break-inside: avoid; }
   .scroll { overflow: visible; }
   table { font-size: 8pt; width: 100%; }
   .figure.short { white-space: normal; }

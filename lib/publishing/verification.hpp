@@ -40,7 +40,7 @@ struct Verification {
 std::string digest_of(const book::Evidence& evidence, const std::optional<std::string>& tables);
 
 /// Derives a claim again. Numbers must agree within 1e-9, ranges, labels and what they rest on
-/// wholly. Odds and, where marks counted, the audit behind them are computed anew.
+/// wholly. Odds and, where markers counted, the audit behind them are computed anew.
 std::variant<Verification, odds::TooLarge> verify(const book::ClaimRecord& claim,
                                                   const EvidenceThen& then,
                                                   std::size_t memory_bytes);

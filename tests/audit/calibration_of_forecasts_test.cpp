@@ -14,19 +14,19 @@
 namespace likelihet::audit::calibration_of_forecasts_test {
 namespace {
 
-// Marks with rows that were drawn from what the model believes of them.
-std::vector<SeasonMark> marks_of_belief(std::uint64_t seed) {
-  std::vector<SeasonMark> marks(3);
-  for (std::size_t m = 0; m < marks.size(); ++m) marks[m].id = "mark-" + std::to_string(m);
+// Markers with rows that were drawn from what the model believes of them.
+std::vector<SeasonMarker> markers_of_belief(std::uint64_t seed) {
+  std::vector<SeasonMarker> markers(3);
+  for (std::size_t m = 0; m < markers.size(); ++m) markers[m].id = "marker-" + std::to_string(m);
   inference::RandomBits random(seed);
-  const auto tables = odds::drawn(*support::made(season_model(marks)), random);
-  for (std::size_t m = 0; m < marks.size(); ++m) {
+  const auto tables = odds::drawn(*support::made(season_model(markers)), random);
+  for (std::size_t m = 0; m < markers.size(); ++m) {
     const auto& rows = tables.rows[m][0];
-    marks[m].shows = [carrier = rows[0], other = rows[1]](const Hatchling& h) {
+    markers[m].shows = [carrier = rows[0], other = rows[1]](const Hatchling& h) {
       return h.carrier ? carrier : other;
     };
   }
-  return marks;
+  return markers;
 }
 
 struct Pooled {
@@ -61,7 +61,7 @@ TEST(CalibrationOfForecasts, IsRightWhereTheModelIsTrue) {
   for (std::size_t book = 0; book < n; ++book) {
     SeasonSettings settings;
     settings.clutches = 16;
-    settings.marks = marks_of_belief(900 + book);
+    settings.markers = markers_of_belief(900 + book);
     const Season season = simulated_season(settings, 70 + book);
     pool(season, Scheme::as_it_stood, book, as_it_stood);
     pool(season, Scheme::clutch_left_out, book, left_out);
@@ -84,28 +84,28 @@ TEST(CalibrationOfForecasts, IsRightWhereTheModelIsTrue) {
   }
 }
 
-// Three marks that are one: whoever multiplies them says too much, and the slope tells.
-TEST(CalibrationOfForecasts, IsReportedWorseWhereMarksRepeatEachOther) {
+// Three markers that are one: whoever multiplies them says too much, and the slope tells.
+TEST(CalibrationOfForecasts, IsReportedWorseWhereMarkersRepeatEachOther) {
   const std::size_t n = books(200, 40);
   Pooled pooled;
   for (std::size_t book = 0; book < n; ++book) {
     SeasonSettings settings;
     settings.clutches = 16;
-    settings.marks.resize(3);
-    settings.marks[0] = {"mark-0", 3,
-                         [](const Hatchling& h) {
-                           return h.carrier ? std::vector<double>{0.3, 0.3, 0.4}
-                                            : std::vector<double>{0.6, 0.25, 0.15};
-                         },
-                         false};
-    for (std::size_t m : {1U, 2U}) {
-      settings.marks[m] = {"mark-" + std::to_string(m), 3,
+    settings.markers.resize(3);
+    settings.markers[0] = {"marker-0", 3,
                            [](const Hatchling& h) {
-                             std::vector<double> same(3, 0.025);
-                             same[h.levels[0]] = 0.95;
-                             return same;
+                             return h.carrier ? std::vector<double>{0.3, 0.3, 0.4}
+                                              : std::vector<double>{0.6, 0.25, 0.15};
                            },
                            false};
+    for (std::size_t m : {1U, 2U}) {
+      settings.markers[m] = {"marker-" + std::to_string(m), 3,
+                             [](const Hatchling& h) {
+                               std::vector<double> same(3, 0.025);
+                               same[h.levels[0]] = 0.95;
+                               return same;
+                             },
+                             false};
     }
     pool(simulated_season(settings, 7000 + book), Scheme::as_it_stood, book, pooled);
   }

@@ -1,5 +1,5 @@
 // The demo was made to show certain traps; its audit must name each. Source: the demo's own design
-// (invented data), where each mark was simulated to be what is asked for here.
+// (invented data), where each marker was simulated to be what is asked for here.
 #include <algorithm>
 #include <fstream>
 #include <sstream>
@@ -40,8 +40,8 @@ const Audit& audited() {
   return found;
 }
 
-const MarkAudit& mark(const std::string& id, const std::string& locus, std::size_t table = 0) {
-  for (const MarkAudit& one : audited().marks) {
+const MarkerAudit& marker(const std::string& id, const std::string& locus, std::size_t table = 0) {
+  for (const MarkerAudit& one : audited().markers) {
     if (demo().model().markers()[one.marker].id == id && one.table == table &&
         demo().model().loci()[one.locus].id() == locus) {
       return one;
@@ -55,38 +55,38 @@ bool warns(const std::string& code) {
   return std::any_of(all.begin(), all.end(), [&](const Warning& w) { return w.code == code; });
 }
 
-TEST(DemoAudit, NamesTheMarkThatIsAnotherTraitsCarriers) {
-  const auto& chin = mark("chin-freckle", "fennglass");
+TEST(DemoAudit, NamesTheMarkerThatIsAnotherTraitsCarriers) {
+  const auto& chin = marker("chin-freckle", "fennglass");
   EXPECT_EQ(chin.verdict, Verdict::explained_by_another_trait);
   EXPECT_EQ(demo().model().loci()[chin.other->locus].id(), "orrelwood");
 }
 
-TEST(DemoAudit, ClaimsNothingForTheUselessMarkAndTellsThatScorersDisagree) {
-  const auto& tail = mark("tail-tip-paling", "fennglass");
+TEST(DemoAudit, ClaimsNothingForTheUselessMarkerAndTellsThatScorersDisagree) {
+  const auto& tail = marker("tail-tip-paling", "fennglass");
   EXPECT_EQ(tail.verdict, Verdict::no_evidence_yet);
   EXPECT_NE(tail.why.find("scorers agree poorly"), std::string::npos) << tail.why;
 }
 
 TEST(DemoAudit, WarnsOutsideTheLineInWhichAMarkWorks) {
-  const auto& comma = mark("ventral-comma", "fennglass");
+  const auto& comma = marker("ventral-comma", "fennglass");
   EXPECT_EQ(comma.verdict, Verdict::predicts);
   EXPECT_NE(comma.why.find("outside line tarrow"), std::string::npos) << comma.why;
-  EXPECT_EQ(mark("ventral-comma", "fennglass", 2).verdict, Verdict::no_evidence_yet);
+  EXPECT_EQ(marker("ventral-comma", "fennglass", 2).verdict, Verdict::no_evidence_yet);
 }
 
 TEST(DemoAudit, CountsMaskedAnimalsApartAndNeverAsAbsent) {
-  EXPECT_EQ(mark("bar-break", "fennglass").masked, 10U);
+  EXPECT_EQ(marker("bar-break", "fennglass").masked, 10U);
 }
 
-TEST(DemoAudit, FindsNothingOfTheSecondMarkBeyondTheOneItRepeats) {
-  const auto& ring = mark("iris-ring", "fennglass");
+TEST(DemoAudit, FindsNothingOfTheSecondMarkerBeyondTheOneItRepeats) {
+  const auto& ring = marker("iris-ring", "fennglass");
   ASSERT_TRUE(ring.nearest_other);
   EXPECT_EQ(demo().model().markers()[*ring.nearest_other].id, "bar-break");
   EXPECT_GT(ring.adds_to_others->p, 0.05);
 }
 
-TEST(DemoAudit, SeesThatMarksDecidedWhoWasTested) {
-  EXPECT_TRUE(warns("tested-by-their-marks"));
+TEST(DemoAudit, SeesThatMarkersDecidedWhoWasTested) {
+  EXPECT_TRUE(warns("tested-by-their-markers"));
   EXPECT_TRUE(warns("results-left-open"));
 }
 

@@ -13,7 +13,7 @@ namespace {
 SeasonSettings season_of(std::function<double(const Hatchling&)> tested) {
   SeasonSettings settings;
   settings.clutches = 4;
-  settings.marks = {
+  settings.markers = {
       {"crown-fleck", 3,
        [](const Hatchling& h) {
          return h.carrier ? std::vector<double>{0.3, 0.3, 0.4} : std::vector<double>{0.7, 0.2, 0.1};
@@ -43,8 +43,8 @@ void expect_finite(const Audit& audit) {
     EXPECT_TRUE(std::isfinite(entry.interval->low) && std::isfinite(entry.interval->high))
         << entry.score;
   }
-  for (const MarkAudit& mark : audit.marks) {
-    for (const CutAudit& cut : mark.cuts) {
+  for (const MarkerAudit& marker : audit.markers) {
+    for (const CutAudit& cut : marker.cuts) {
       for (const Estimate& ratio : {cut.positive_ratio.naive, cut.positive_ratio.corrected,
                                     cut.negative_ratio.corrected, cut.odds_ratio_pooled}) {
         EXPECT_GT(ratio.value, 0);
@@ -61,8 +61,8 @@ TEST(AuditExtremes, NoOutcome) {
   EXPECT_TRUE(warns(audit, "no-outcomes"));
   EXPECT_TRUE(audit.scores.empty());
   EXPECT_TRUE(audit.reliability.empty());
-  ASSERT_EQ(audit.marks.size(), 1U);
-  EXPECT_EQ(audit.marks[0].verdict, Verdict::no_evidence_yet);
+  ASSERT_EQ(audit.markers.size(), 1U);
+  EXPECT_EQ(audit.markers[0].verdict, Verdict::no_evidence_yet);
   expect_finite(audit);
 }
 
@@ -92,29 +92,29 @@ TEST(AuditExtremes, OnlyCarriers) {
   }
 }
 
-TEST(AuditExtremes, NoMarks) {
+TEST(AuditExtremes, NoMarkers) {
   auto settings = season_of([](const Hatchling&) { return 0.6; });
-  settings.marks.clear();
+  settings.markers.clear();
   const auto audit = audited(simulated_season(settings, 4).colony());
-  EXPECT_TRUE(audit.marks.empty());
+  EXPECT_TRUE(audit.markers.empty());
   EXPECT_FALSE(audit.scores.empty());
   expect_finite(audit);
 }
 
-TEST(AuditExtremes, AllMarksAbsent) {
+TEST(AuditExtremes, AllMarkersAbsent) {
   auto settings = season_of([](const Hatchling&) { return 0.6; });
-  settings.marks[0].shows = [](const Hatchling&) { return std::vector<double>{1, 0, 0}; };
+  settings.markers[0].shows = [](const Hatchling&) { return std::vector<double>{1, 0, 0}; };
   const auto audit = audited(simulated_season(settings, 5).colony());
   expect_finite(audit);
-  EXPECT_EQ(audit.marks[0].verdict, Verdict::no_evidence_yet);
-  EXPECT_NEAR(audit.marks[0].bits, 0, 1e-9);
+  EXPECT_EQ(audit.markers[0].verdict, Verdict::no_evidence_yet);
+  EXPECT_NEAR(audit.markers[0].bits, 0, 1e-9);
 }
 
 TEST(AuditExtremes, AnEmptyColony) {
   const auto audit =
       audited(support::colony_of(support::made(season_model({})), colony::Records{}));
   EXPECT_TRUE(warns(audit, "no-outcomes"));
-  EXPECT_TRUE(audit.marks.empty());
+  EXPECT_TRUE(audit.markers.empty());
 }
 
 }  // namespace

@@ -16,8 +16,8 @@ using support::RecordsBuilder;
 std::vector<Flow> flows_of(const colony::Colony& colony) {
   const TruthSettings settings;
   const auto all = std::get<Forecasts>(forecasts(colony, settings));
-  const auto background = mark_background(colony, all.truths, settings);
-  return flows(colony, all, std::get<MarkBackground>(background), std::nullopt);
+  const auto background = marker_background(colony, all.truths, settings);
+  return flows(colony, all, std::get<MarkerBackground>(background), std::nullopt);
 }
 
 template <std::size_t n>
@@ -36,7 +36,7 @@ TEST(Flow, PutsEveryAnimalInExactlyOnePlace) {
   settings.clutches = 3;
   settings.hatchlings = 4;
   settings.other_trait = settings.other_tested = true;
-  settings.marks = {
+  settings.markers = {
       {"crown-fleck", 2,
        [](const Hatchling& h) {
          return h.carrier ? std::vector<double>{0.3, 0.7} : std::vector<double>{0.8, 0.2};
@@ -118,7 +118,7 @@ TEST(Flow, CountsKindsAndRefusalsAsItStood) {
                  {0, Scheme::clutch_left_out, Refusal::others_tell}};
   auto with_young = animals;
   with_young.push_back(animals[0]);
-  const MarkBackground background{{}, hand_table(colony, with_young)};
+  const MarkerBackground background{{}, hand_table(colony, with_young)};
   const auto found = flows(colony, all, background, std::nullopt);
   ASSERT_EQ(found.size(), 2U);
   expect_each_animal_in_one_place(found[0]);
@@ -148,7 +148,7 @@ TEST(Flow, OpenAfterAResultIsBetweenTheThresholds) {
     const auto colony = hand_colony(records);
     Forecasts none;
     none.scored.assign(6, false);
-    const MarkBackground background{{}, hand_table(colony, animals)};
+    const MarkerBackground background{{}, hand_table(colony, animals)};
     return flows(colony, none, background, support::day("2026-08-31"));
   };
   EXPECT_EQ(open().at(0).open_after_result, 2U);

@@ -5,18 +5,18 @@
 
 #include <likelihet/audit/forecasts.hpp>
 #include <likelihet/audit/learned_draws.hpp>
-#include <likelihet/audit/markless.hpp>
+#include <likelihet/audit/markerless.hpp>
 
 namespace likelihet::audit::forecasts_test {
 namespace {
 
 using support::RecordsBuilder;
 
-SeasonSettings one_mark() {
+SeasonSettings one_marker() {
   SeasonSettings settings;
   settings.clutches = 3;
   settings.hatchlings = 5;
-  settings.marks = {
+  settings.markers = {
       {"crown-fleck", 2,
        [](const Hatchling& h) {
          return h.carrier ? std::vector<double>{0.3, 0.7} : std::vector<double>{0.8, 0.2};
@@ -68,7 +68,7 @@ RecordsBuilder small_book() {
 }
 
 colony::Colony made(const RecordsBuilder& records) {
-  return support::colony_of(support::made(season_model(one_mark().marks)), records.records);
+  return support::colony_of(support::made(season_model(one_marker().markers)), records.records);
 }
 
 TEST(Forecasts, AreOfTheDayBeforeTheTruthWasRecorded) {
@@ -89,7 +89,7 @@ TEST(Forecasts, AreOfTheDayBeforeTheTruthWasRecorded) {
 
 // The forecast is exactly what the book of the day before gives, tables learned from it alone.
 TEST(Forecasts, EqualTheOddsOfTheBookCutOffTheDayBefore) {
-  const Season season = simulated_season(one_mark(), 3);
+  const Season season = simulated_season(one_marker(), 3);
   const auto colony = season.colony();
   const auto all = forecast(colony);
   std::size_t checked = 0;
@@ -120,7 +120,7 @@ TEST(Forecasts, EqualTheOddsOfTheBookCutOffTheDayBefore) {
 
 // What is recorded on the day itself or later changes no forecast.
 TEST(Forecasts, DoNotSeeTheFuture) {
-  const Season season = simulated_season(one_mark(), 4);
+  const Season season = simulated_season(one_marker(), 4);
   const auto colony = season.colony();
   const auto all = forecast(colony);
   Season more = season;
@@ -259,7 +259,7 @@ TEST(Forecasts, KindsOfOutcomeAreTold) {
 }
 
 TEST(Forecasts, DoNotHangOnTheOrderOfRecords) {
-  const Season season = simulated_season(one_mark(), 6);
+  const Season season = simulated_season(one_marker(), 6);
   Season turned = season;
   std::reverse(turned.records.animals.begin(), turned.records.animals.end());
   std::reverse(turned.records.clutches.begin(), turned.records.clutches.end());

@@ -1,4 +1,4 @@
-// Colonies of founders whose odds without marks are written down by hand, and looks at them.
+// Colonies of founders whose odds without markers are written down by hand, and looks at them.
 #pragma once
 
 #include <string>
@@ -6,18 +6,18 @@
 
 #include "support/small_model.hpp"
 
-#include <likelihet/audit/mark_audit.hpp>
+#include <likelihet/audit/marker_audit.hpp>
 
 namespace likelihet::audit {
 
-/// What everything but marks says of one animal.
+/// What everything but markers says of one animal.
 struct HandAnimal {
   Copies tarnbrook;
   Copies brackmoor = {1, 0, 0};
   std::string line = {};
 };
 
-/// Loci "tarnbrook" and "brackmoor", three marks of levels absent, faint and clear, scorers ana,
+/// Loci "tarnbrook" and "brackmoor", three markers of levels absent, faint and clear, scorers ana,
 /// ben, cleo.
 inline colony::ModelDescription hand_model() {
   auto model = support::recessive_model();
@@ -47,8 +47,8 @@ inline colony::Colony hand_colony(const std::vector<HandAnimal>& animals) {
   return hand_colony(hand_records(animals));
 }
 
-inline MarklessTable hand_table(const colony::Colony& colony,
-                                const std::vector<HandAnimal>& animals) {
+inline MarkerlessTable hand_table(const colony::Colony& colony,
+                                  const std::vector<HandAnimal>& animals) {
   std::vector<Copies> copies;
   for (const HandAnimal& one : animals) {
     copies.push_back(one.tarnbrook);
@@ -64,9 +64,9 @@ inline LevelRead look(std::size_t animal, std::size_t level) {
   return out;
 }
 
-/// Each animal's level of a mark, in the order of animals.
-inline MarkReadings hand_readings(std::size_t marker, const std::vector<std::size_t>& levels) {
-  MarkReadings out;
+/// Each animal's level of a marker, in the order of animals.
+inline MarkerReadings hand_readings(std::size_t marker, const std::vector<std::size_t>& levels) {
+  MarkerReadings out;
   out.marker = marker;
   for (std::size_t a = 0; a < levels.size(); ++a) out.by_animal.push_back(look(a, levels[a]));
   out.all = out.by_animal;

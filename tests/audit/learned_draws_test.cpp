@@ -7,7 +7,7 @@
 #include <likelihet/audit/cluster_sample.hpp>
 #include <likelihet/audit/learned_draws.hpp>
 #include <likelihet/audit/learned_mode.hpp>
-#include <likelihet/audit/markless.hpp>
+#include <likelihet/audit/markerless.hpp>
 #include <likelihet/inference/random_bits.hpp>
 
 namespace likelihet::audit::learned_draws_test {
@@ -15,8 +15,8 @@ namespace {
 
 using support::RecordsBuilder;
 
-// Animals of known truth teach one mark of two levels; X is a hatchling of even odds that shows it.
-// Twelve carriers of whom nine show it, ten others of whom two do. Belief counts six animals,
+// Animals of known truth teach one marker of two levels; X is a hatchling of even odds that shows
+// it. Twelve carriers of whom nine show it, ten others of whom two do. Belief counts six animals,
 // evenly.
 RecordsBuilder taught() {
   RecordsBuilder records;

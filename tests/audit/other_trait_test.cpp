@@ -1,10 +1,10 @@
-// Marks that follow another trait, this one, both or none.
+// Markers that follow another trait, this one, both or none.
 #include <cmath>
 
 #include "audit/hand_made.hpp"
 #include <gtest/gtest.h>
 
-#include <likelihet/audit/mark_groups.hpp>
+#include <likelihet/audit/marker_groups.hpp>
 
 namespace likelihet::audit::other_trait_test {
 namespace {
@@ -24,7 +24,7 @@ struct Cells {
       animals.push_back({{mine ? 0.0 : 1.0, one.carrier, 0}, brackmoor});
     }
   }
-  // How many of twenty show the mark: without either, with brackmoor, with tarnbrook, with both.
+  // How many of twenty show the marker: without either, with brackmoor, with tarnbrook, with both.
   static Cells of(std::size_t none, std::size_t brackmoor, std::size_t tarnbrook,
                   std::size_t both) {
     Cells out;
@@ -40,7 +40,7 @@ struct Cells {
   }
   [[nodiscard]] std::optional<OtherTrait> found() const {
     const auto colony = hand_colony(animals);
-    return other_trait(colony, hand_table(colony, animals), subjects, MarkAudit(), 2);
+    return other_trait(colony, hand_table(colony, animals), subjects, MarkerAudit(), 2);
   }
 };
 
@@ -95,11 +95,11 @@ TEST(OtherTrait, IsNothingWhereThereIsNone) {
   records.founder("A0").founder("A1");
   const auto colony =
       support::colony_of(support::made(support::recessive_model()), records.records);
-  const MarklessTable table(colony, {{1, 0, 0}, {0, 1, 0}});
+  const MarkerlessTable table(colony, {{1, 0, 0}, {0, 1, 0}});
   std::vector<Subject> subjects(2);
   subjects[1].read = look(1, 1);
   subjects[1].carrier = 1;
-  EXPECT_EQ(other_trait(colony, table, subjects, MarkAudit(), 2), std::nullopt);
+  EXPECT_EQ(other_trait(colony, table, subjects, MarkerAudit(), 2), std::nullopt);
 }
 
 // A third trait, spread evenly over the cells, was tried too: p doubles, and is never above 1.
@@ -117,7 +117,7 @@ TEST(OtherTrait, ItsPIsTimesTheTraitsTried) {
       copies.push_back(cells.animals[a].brackmoor);
       copies.push_back(a % 2 == 0 ? Copies{1, 0, 0} : Copies{0, 1, 0});
     }
-    return other_trait(colony, MarklessTable(colony, copies), cells.subjects, MarkAudit(), 2);
+    return other_trait(colony, MarkerlessTable(colony, copies), cells.subjects, MarkerAudit(), 2);
   };
   const auto found = with_third(Cells::of(2, 18, 2, 18));
   ASSERT_TRUE(found);

@@ -1,4 +1,4 @@
-// Pairs of marks, truth held fixed.
+// Pairs of markers, truth held fixed.
 #include <cmath>
 
 #include "audit/hand_made.hpp"
@@ -16,17 +16,17 @@ constexpr Copies carrier{0, 1, 0};
 constexpr Copies other{1, 0, 0};
 constexpr Copies open_truth{0.5, 0.5, 0};
 
-// The first so many are carriers, the rest are not; one list of levels a mark.
+// The first so many are carriers, the rest are not; one list of levels a marker.
 std::vector<Repeat> repeats_of(const std::vector<HandAnimal>& animals,
                                const std::vector<Levels>& levels) {
   const auto colony = hand_colony(animals);
-  MarkBackground background{{}, hand_table(colony, animals)};
-  std::vector<MarkAudit> marks;
+  MarkerBackground background{{}, hand_table(colony, animals)};
+  std::vector<MarkerAudit> markers;
   for (std::size_t m = 0; m < levels.size(); ++m) {
     background.readings.push_back(hand_readings(m, levels[m]));
-    marks.emplace_back().marker = m;
+    markers.emplace_back().marker = m;
   }
-  return repeats(colony, background, marks);
+  return repeats(colony, background, markers);
 }
 
 std::vector<HandAnimal> animals(std::size_t carriers, std::size_t others, std::size_t open = 0) {
@@ -38,7 +38,7 @@ std::vector<HandAnimal> animals(std::size_t carriers, std::size_t others, std::s
 
 // In each class of six, levels 0 0 0 1 1 1: sum of squares 1.5. z^2 = (1.5 + 1.5)^2 / (2 x 1.5^2 /
 // 5) = 10, and P(|Z| > z) = erfc(z / sqrt 2).
-TEST(Repeats, IdenticalMarksCorrelateOneAndTurnedOnesMinusOne) {
+TEST(Repeats, IdenticalMarkersCorrelateOneAndTurnedOnesMinusOne) {
   const Levels levels = {0, 0, 0, 1, 1, 1, 1, 1, 1, 0, 0, 0};
   const auto same = repeats_of(animals(6, 6), {levels, levels});
   ASSERT_EQ(same.size(), 1U);
@@ -50,7 +50,7 @@ TEST(Repeats, IdenticalMarksCorrelateOneAndTurnedOnesMinusOne) {
 }
 
 // Both tell carriers from others perfectly: together, but no more often than the truth explains.
-TEST(Repeats, MarksThatFollowTheTruthAloneDoNotRepeatEachOther) {
+TEST(Repeats, MarkersThatFollowTheTruthAloneDoNotRepeatEachOther) {
   const Levels levels = {1, 1, 1, 1, 1, 1, 0, 0, 0, 0, 0, 0};
   const auto found = repeats_of(animals(6, 6), {levels, levels});
   ASSERT_EQ(found.size(), 1U);
@@ -81,13 +81,13 @@ TEST(Repeats, AreNotToldOfFewerThanTenKnownAnimals) {
   Levels ten = nine;
   ten.push_back(1);
   EXPECT_EQ(repeats_of(animals(5, 5), {ten, ten}).size(), 1U);
-  // Ten were read for one mark, nine for both.
+  // Ten were read for one marker, nine for both.
   EXPECT_TRUE(repeats_of(animals(5, 5), {ten, nine}).empty());
 }
 
 // By chance alone the mean over books is 0 within 5 of its standard errors, 1 / sqrt(200 x 38), and
 // one p in twenty is below 0.05: of 200 books 10, with a standard deviation of 3.
-TEST(Repeats, IndependentMarksCorrelateNothingOnAverage) {
+TEST(Repeats, IndependentMarkersCorrelateNothingOnAverage) {
   double mean = 0;
   std::size_t low = 0;
   for (std::uint64_t seed = 1; seed <= 200; ++seed) {
@@ -116,21 +116,21 @@ TEST(Repeats, AreOfEveryPairInOrder) {
   }
 }
 
-// A mark that is read by two tables is one mark.
+// A marker that is read by two tables is one marker.
 TEST(Repeats, TakeAMarkInAllItsContexts) {
   const auto book = animals(5, 5);
   const auto colony = hand_colony(book);
-  MarkBackground background{{}, hand_table(colony, book)};
+  MarkerBackground background{{}, hand_table(colony, book)};
   background.readings.push_back(hand_readings(0, {0, 1, 2, 0, 1}));
   background.readings.push_back({});
   background.readings.back().table = 1;
   for (std::size_t a = 5; a < 10; ++a)
     background.readings.back().by_animal.push_back(look(a, a % 3));
   background.readings.push_back(hand_readings(1, {0, 1, 2, 0, 1, 0, 1, 2, 0, 1}));
-  std::vector<MarkAudit> marks(3);
-  marks[1].table = 1;
-  marks[2].marker = 1;
-  const auto found = repeats(colony, background, marks);
+  std::vector<MarkerAudit> markers(3);
+  markers[1].table = 1;
+  markers[2].marker = 1;
+  const auto found = repeats(colony, background, markers);
   ASSERT_EQ(found.size(), 1U);
   EXPECT_EQ(found[0].animals, 10U);
 }

@@ -75,7 +75,7 @@ std::vector<Given> even_season() {
   return given;
 }
 
-// By hand: pedigree 0.25 and 1 bit; with marks 0.2² = 0.04 and -log2 0.8 = 0.3219; skill 0.84.
+// By hand: pedigree 0.25 and 1 bit; with markers 0.2² = 0.04 and -log2 0.8 = 0.3219; skill 0.84.
 TEST(ScoreTable, IsWhatHandsCompute) {
   const auto scores = score_table(herd(), forecasts_of(even_season()), few_resamples());
   EXPECT_NEAR(*find(scores, "brier", Basis::pedigree).value, 0.25, 1e-12);

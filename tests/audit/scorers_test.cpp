@@ -141,9 +141,9 @@ std::vector<ScorerAudit> audited(const RecordsBuilder& records,
                                  const std::vector<HandAnimal>& animals) {
   const auto colony = hand_colony(records);
   const std::vector<std::optional<colony::Date>> before(animals.size());
-  const MarkBackground background{mark_readings(colony, std::nullopt, before),
-                                  hand_table(colony, animals)};
-  return audit_scorers(colony, std::nullopt, background, std::vector<MarkAudit>(1));
+  const MarkerBackground background{marker_readings(colony, std::nullopt, before),
+                                    hand_table(colony, animals)};
+  return audit_scorers(colony, std::nullopt, background, std::vector<MarkerAudit>(1));
 }
 
 void set_blind(RecordsBuilder& records, bool blind) {
@@ -176,7 +176,7 @@ TEST(Scorers, ReadingsAreCountedByBlindingAndSeason) {
   EXPECT_EQ(cleo.blind, 2U);
   EXPECT_EQ(cleo.unblinded, 1U);
   EXPECT_EQ(cleo.unknown, 1U);
-  EXPECT_TRUE(cleo.marks.empty());  // no truth is known
+  EXPECT_TRUE(cleo.markers.empty());  // no truth is known
   ASSERT_EQ(cleo.seasons.size(), 3U);
   const std::tuple<std::string, std::size_t, std::size_t, std::size_t> seasons[] = {
       {"2026", 0, 2, 1}, {"2027", 0, 1, 1}, {"", 1, 1, 1}};
@@ -205,15 +205,15 @@ TEST(Scorers, SensitivityCountsEachAnimalAtItsFirstLook) {
   records.score("A0", "crown-fleck", "strong", "ben").on("2026-06-03");
   const auto found = audited(records, animals);
   ASSERT_EQ(found.size(), 2U);
-  ASSERT_EQ(found[0].marks.size(), 1U);
-  EXPECT_EQ(found[0].marks[0].known, 7U);
-  EXPECT_DOUBLE_EQ(found[0].marks[0].sensitivity.value, 3.0 / 4);
-  EXPECT_DOUBLE_EQ(found[0].marks[0].specificity.value, 2.0 / 3);
-  ASSERT_EQ(found[1].marks.size(), 1U);
-  EXPECT_EQ(found[1].marks[0].known, 1U);
-  EXPECT_EQ(found[1].marks[0].sensitivity.value, 1);
-  EXPECT_EQ(found[1].marks[0].specificity.value, 0.5);  // of no animal
-  EXPECT_EQ(found[1].marks[0].specificity.interval.high, 1);
+  ASSERT_EQ(found[0].markers.size(), 1U);
+  EXPECT_EQ(found[0].markers[0].known, 7U);
+  EXPECT_DOUBLE_EQ(found[0].markers[0].sensitivity.value, 3.0 / 4);
+  EXPECT_DOUBLE_EQ(found[0].markers[0].specificity.value, 2.0 / 3);
+  ASSERT_EQ(found[1].markers.size(), 1U);
+  EXPECT_EQ(found[1].markers[0].known, 1U);
+  EXPECT_EQ(found[1].markers[0].sensitivity.value, 1);
+  EXPECT_EQ(found[1].markers[0].specificity.value, 0.5);  // of no animal
+  EXPECT_EQ(found[1].markers[0].specificity.interval.high, 1);
 }
 
 }  // namespace

@@ -1,4 +1,4 @@
-// Whether those whose marks spoke for them were tested rather than others.
+// Whether those whose markers spoke for them were tested rather than others.
 #include "audit/simulated_season.hpp"
 #include <gtest/gtest.h>
 
@@ -12,8 +12,8 @@ using support::RecordsBuilder;
 std::vector<Selection> selected(const colony::Colony& colony) {
   const TruthSettings settings;
   auto found = truths(colony, settings);
-  auto background = mark_background(colony, std::get<std::vector<Truth>>(found), settings);
-  auto out = selections(colony, std::get<MarkBackground>(background), settings);
+  auto background = marker_background(colony, std::get<std::vector<Truth>>(found), settings);
+  auto out = selections(colony, std::get<MarkerBackground>(background), settings);
   return std::get<std::vector<Selection>>(std::move(out));
 }
 
@@ -21,12 +21,12 @@ SeasonSettings season(std::function<double(const Hatchling&)> tested) {
   SeasonSettings out;
   out.clutches = 8;
   out.hatchlings = 8;
-  out.marks = {{"crown-fleck", 3,
-                [](const Hatchling& h) {
-                  return h.carrier ? std::vector<double>{0.25, 0.35, 0.4}
-                                   : std::vector<double>{0.8, 0.15, 0.05};
-                },
-                false}};
+  out.markers = {{"crown-fleck", 3,
+                  [](const Hatchling& h) {
+                    return h.carrier ? std::vector<double>{0.25, 0.35, 0.4}
+                                     : std::vector<double>{0.8, 0.15, 0.05};
+                  },
+                  false}};
   out.tested = std::move(tested);
   return out;
 }
@@ -115,7 +115,7 @@ TEST(Selection, WithoutTestsNothingIsLouder) {
 
 // Tested: clear four times, absent once; untested: absent four times, clear once. Of 25 pairs 16
 // speak louder for the tested one and 4 + 4 are alike: 20 / 25.
-TEST(Selection, MarksThatSpeakAlikeCountHalfAndLowScoresAreCounted) {
+TEST(Selection, MarkersThatSpeakAlikeCountHalfAndLowScoresAreCounted) {
   const auto found = of_clutch(clutch({"strong", "strong", "strong", "strong", "absent", "absent",
                                        "absent", "absent", "absent", "strong"},
                                       5));
@@ -125,7 +125,7 @@ TEST(Selection, MarksThatSpeakAlikeCountHalfAndLowScoresAreCounted) {
   EXPECT_DOUBLE_EQ(found.louder.value().value, 0.8);
 }
 
-TEST(Selection, MarksOfNoWeightSpeakAgainstNoOne) {
+TEST(Selection, MarkersOfNoWeightSpeakAgainstNoOne) {
   const auto found = of_clutch(clutch({"strong", "absent", "faint", "absent", "strong", "absent",
                                        "strong", "faint", "absent", "absent"},
                                       5),
@@ -136,9 +136,9 @@ TEST(Selection, MarksOfNoWeightSpeakAgainstNoOne) {
   EXPECT_EQ(found.verdict, Selected::looks_random);
 }
 
-// What the marks say of an animal must not be read off its own result: here all results turn the
-// marks round.
-TEST(Selection, ResultsDoNotMakeMarksLouder) {
+// What the markers say of an animal must not be read off its own result: here all results turn the
+// markers round.
+TEST(Selection, ResultsDoNotMakeMarkersLouder) {
   auto records = clutch({"absent", "absent", "absent", "absent", "absent", "strong", "strong",
                          "strong", "strong", "strong"},
                         0);
@@ -165,7 +165,7 @@ TEST(Selection, CertainAnimalsAndThoseThatShowTheTraitAreNotCounted) {
   EXPECT_EQ(found.untested, 2U);
 }
 
-// An animal whose marks were read once its truth was known says nothing of who was chosen.
+// An animal whose markers were read once its truth was known says nothing of who was chosen.
 TEST(Selection, AnimalsReadAfterTheirTruthAreNotCounted) {
   auto records = clutch({"strong", "absent", "faint"}, 1);
   records.hatchling("L", "C").result("L", "shed-pcr", "carrier").on("2026-07-01");

@@ -52,7 +52,7 @@ class Drawing {
       : settings_(settings), random_(seed) {}
 
   Season run() {
-    out_.model = support::made(season_model(settings_.marks));
+    out_.model = support::made(season_model(settings_.markers));
     for (std::size_t c = 0; c < settings_.clutches; ++c) clutch(c);
     out_.records = std::move(records_.records);
     return std::move(out_);
@@ -95,9 +95,9 @@ class Drawing {
     records_.hatchling(id, clutch);
     records_.shows(id, "tarnbrook", "plain").on(date(hatched_ + 1));
     records_.shows(id, "brackmoor", one.shows_other ? "thornwick" : "plain").on(date(hatched_ + 1));
-    for (const SeasonMark& mark : settings_.marks) {
-      one.levels.push_back(pick(mark.shows(one), random_));
-      records_.score(id, mark.id, level_name(one.levels.back())).on(date(hatched_ + 10));
+    for (const SeasonMarker& marker : settings_.markers) {
+      one.levels.push_back(pick(marker.shows(one), random_));
+      records_.score(id, marker.id, level_name(one.levels.back())).on(date(hatched_ + 10));
       std::get<colony::ScoreRecord>(records_.observation().what).blind = one.blind;
     }
     const long tested_on = hatched_ + 60 + static_cast<long>(one.in_clutch);
@@ -129,20 +129,20 @@ class Drawing {
 
 }  // namespace
 
-colony::ModelDescription season_model(const std::vector<SeasonMark>& marks) {
+colony::ModelDescription season_model(const std::vector<SeasonMarker>& markers) {
   auto model = support::recessive_model();
   model.loci.push_back(support::masking_locus());
   model.markers.clear();
-  for (const SeasonMark& mark : marks) {
+  for (const SeasonMarker& marker : markers) {
     colony::MarkerDescription marker;
-    marker.id = mark.id;
-    for (std::size_t level = 0; level < mark.levels; ++level) {
+    marker.id = marker.id;
+    for (std::size_t level = 0; level < marker.levels; ++level) {
       marker.levels.push_back(level_name(level));
     }
     marker.weight = 1.0;
-    const std::vector<double> even(mark.levels, 1 / static_cast<double>(mark.levels));
+    const std::vector<double> even(marker.levels, 1 / static_cast<double>(marker.levels));
     marker.rows = {{{{"tarnbrook", "+/e"}}, even, 6.0}, {{}, even, 6.0}};
-    if (mark.masked_by_other) {
+    if (marker.masked_by_other) {
       marker.contexts = {{"brackmoor", "thornwick", std::nullopt, true, {}}};
     }
     model.markers.push_back(std::move(marker));

@@ -1,5 +1,5 @@
-// Invented seasons with known truth: clutches of proven carriers, marks read at the first shed, and
-// results on whomever the keeper chose to test.
+// Invented seasons with known truth: clutches of proven carriers, markers read at the first shed,
+// and results on whomever the keeper chose to test.
 #pragma once
 
 #include <cstddef>
@@ -13,18 +13,18 @@
 
 namespace likelihet::audit {
 
-/// What a hatchling is; marks and tests may depend on it.
+/// What a hatchling is; markers and tests may depend on it.
 struct Hatchling {
   bool carrier = false;        ///< of "tarnbrook" e, what is audited
   bool other_carrier = false;  ///< of "brackmoor" s, another trait
   bool shows_other = false;    ///< two copies of it: "thornwick"
   std::string line;
-  bool blind = true;                ///< how its marks were read
-  std::vector<std::size_t> levels;  ///< by mark
+  bool blind = true;                ///< how its markers were read
+  std::vector<std::size_t> levels;  ///< by marker
   std::size_t in_clutch = 0;        ///< its place among its siblings
 };
 
-struct SeasonMark {
+struct SeasonMarker {
   std::string id;
   std::size_t levels = 3;
   /// P(level) for this hatchling.
@@ -35,7 +35,7 @@ struct SeasonMark {
 struct SeasonSettings {
   std::size_t clutches = 12;
   std::size_t hatchlings = 8;  ///< of each clutch
-  std::vector<SeasonMark> marks;
+  std::vector<SeasonMarker> markers;
   /// Chance that a hatchling is tested for tarnbrook; its levels are known by then.
   std::function<double(const Hatchling&)> tested = [](const Hatchling&) { return 0.5; };
   /// Whether the other trait is in the collection: half of the clutches are then of two carriers.
@@ -43,7 +43,7 @@ struct SeasonSettings {
   bool other_tested = false;  ///< and whether all are tested for it
   /// Even clutches are of line north, odd ones of south.
   bool lines = false;
-  /// Whether a clutch's marks are read blind.
+  /// Whether a clutch's markers are read blind.
   std::function<bool(std::size_t clutch)> blind = [](std::size_t) { return true; };
 };
 
@@ -54,9 +54,9 @@ struct Season {
   [[nodiscard]] colony::Colony colony() const { return support::colony_of(model, records); }
 };
 
-/// A model with these marks, every row alike (a new mark is no evidence), and an assay that errs in
-/// one sample of a thousand.
-colony::ModelDescription season_model(const std::vector<SeasonMark>& marks);
+/// A model with these markers, every row alike (a new marker is no evidence), and an assay that
+/// errs in one sample of a thousand.
+colony::ModelDescription season_model(const std::vector<SeasonMarker>& markers);
 
 /// One season. Scores come ten days after hatching, results two months after and on.
 Season simulated_season(const SeasonSettings& settings, std::uint64_t seed);

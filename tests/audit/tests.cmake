@@ -1,4 +1,4 @@
-likelihet_test(audited_books_tests COMPUTES STATISTICS "CalibrationOfForecasts.*:SimulatedMarks.AUselessOneInALargeBook*"
+likelihet_test(audited_books_tests COMPUTES STATISTICS "CalibrationOfForecasts.*:SimulatedMarkers.AUselessOneInALargeBook*"
   SOURCES
     ${CMAKE_CURRENT_SOURCE_DIR}/audit/calibration_of_forecasts_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/audit/extremes_test.cpp
@@ -6,16 +6,16 @@ likelihet_test(audited_books_tests COMPUTES STATISTICS "CalibrationOfForecasts.*
     ${CMAKE_CURRENT_SOURCE_DIR}/audit/forecasts_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/audit/learned_draws_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/audit/level_mixture_test.cpp
-    ${CMAKE_CURRENT_SOURCE_DIR}/audit/mark_groups_test.cpp
-    ${CMAKE_CURRENT_SOURCE_DIR}/audit/mark_readings_test.cpp
-    ${CMAKE_CURRENT_SOURCE_DIR}/audit/mark_subjects_test.cpp
-    ${CMAKE_CURRENT_SOURCE_DIR}/audit/markless_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/audit/marker_groups_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/audit/marker_readings_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/audit/marker_subjects_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/audit/markerless_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/audit/other_trait_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/audit/repeats_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/audit/score_table_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/audit/scorers_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/audit/selection_test.cpp
-    ${CMAKE_CURRENT_SOURCE_DIR}/audit/simulated_marks_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/audit/simulated_markers_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/audit/simulated_season.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/audit/truths_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/audit/verdict_test.cpp

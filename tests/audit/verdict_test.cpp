@@ -19,8 +19,8 @@ CutAudit cut(double low, double high) {
 }
 
 // No rule holds: carriers show it more, but that may be chance.
-MarkAudit undecided() {
-  MarkAudit out;
+MarkerAudit undecided() {
+  MarkerAudit out;
   out.animals = 40;
   out.known = 30;
   out.known_carriers = {5, 10};
@@ -47,20 +47,20 @@ GroupAudit group(By by, const std::string& name, double log_odds_ratio, double l
   return out;
 }
 
-MarkAudit judged(MarkAudit mark) {
-  judge(support::colony_of(support::made(support::masked_model()), {}), mark);
-  return mark;
+MarkerAudit judged(MarkerAudit marker) {
+  judge(support::colony_of(support::made(support::masked_model()), {}), marker);
+  return marker;
 }
 
-MarkAudit with_other(MarkAudit mark, double p, double left) {
-  mark.other = OtherTrait{1, 1, p, left};
-  return mark;
+MarkerAudit with_other(MarkerAudit marker, double p, double left) {
+  marker.other = OtherTrait{1, 1, p, left};
+  return marker;
 }
 
 TEST(Verdict, OfAMarkThatMayBeChanceIsNoEvidenceYet) {
-  const auto mark = judged(undecided());
-  EXPECT_EQ(mark.verdict, Verdict::no_evidence_yet);
-  EXPECT_EQ(mark.why, "40 animals scored, 30 of known truth: too few to tell (adjusted p 0.3)");
+  const auto marker = judged(undecided());
+  EXPECT_EQ(marker.verdict, Verdict::no_evidence_yet);
+  EXPECT_EQ(marker.why, "40 animals scored, 30 of known truth: too few to tell (adjusted p 0.3)");
 }
 
 TEST(Verdict, ExplainedByAnotherTraitNeedsBothOfItsTests) {
@@ -75,38 +75,38 @@ TEST(Verdict, ExplainedByAnotherTraitNeedsBothOfItsTests) {
 }
 
 // Two lines: the one-sided p must be below 0.025 / 2, a z of 2.2414.
-MarkAudit in_lines(double z, double south_low) {
-  MarkAudit out = undecided();
+MarkerAudit in_lines(double z, double south_low) {
+  MarkerAudit out = undecided();
   out.lines_differ = 0.049;
   out.groups = {group(By::line, "north", z, 1.5), group(By::line, "south", 0, south_low)};
   return out;
 }
 
 TEST(Verdict, OnlyInSomeLinesNamesThemAndWhereItFails) {
-  const auto mark = judged(in_lines(2.25, 0.3));
-  EXPECT_EQ(mark.verdict, Verdict::only_in_some_lines);
-  EXPECT_EQ(mark.why, "it works in line north and not in south (lines differ, p 0.049)");
+  const auto marker = judged(in_lines(2.25, 0.3));
+  EXPECT_EQ(marker.verdict, Verdict::only_in_some_lines);
+  EXPECT_EQ(marker.why, "it works in line north and not in south (lines differ, p 0.049)");
 }
 
 TEST(Verdict, OnlyInSomeLinesAsksThatLinesDiffer) {
-  auto mark = in_lines(2.25, 0.3);
-  mark.lines_differ = 0.05;
-  EXPECT_EQ(judged(mark).verdict, Verdict::no_evidence_yet);
-  mark.lines_differ = std::nullopt;
-  EXPECT_EQ(judged(mark).verdict, Verdict::no_evidence_yet);
+  auto marker = in_lines(2.25, 0.3);
+  marker.lines_differ = 0.05;
+  EXPECT_EQ(judged(marker).verdict, Verdict::no_evidence_yet);
+  marker.lines_differ = std::nullopt;
+  EXPECT_EQ(judged(marker).verdict, Verdict::no_evidence_yet);
 }
 
 TEST(Verdict, OnlyInSomeLinesCountsTheLinesThatWereTried) {
   EXPECT_EQ(judged(in_lines(2.23, 0.3)).verdict, Verdict::no_evidence_yet);
   // Of three lines the p must be below 0.025 / 3, a z of 2.394; a scorer is no line.
-  auto mark = in_lines(2.3, 0.3);
-  mark.groups.push_back(group(By::scorer, "ana", 0, 0.2));
-  EXPECT_EQ(judged(mark).verdict, Verdict::only_in_some_lines);
-  mark.groups.push_back(group(By::line, "west", 0, 0.2));
-  EXPECT_EQ(judged(mark).verdict, Verdict::no_evidence_yet);
-  mark.groups[0].log_odds_ratio = 2.4;
-  EXPECT_EQ(judged(mark).verdict, Verdict::only_in_some_lines);
-  EXPECT_THAT(judged(mark).why, HasSubstr("in line north and not in south, west"));
+  auto marker = in_lines(2.3, 0.3);
+  marker.groups.push_back(group(By::scorer, "ana", 0, 0.2));
+  EXPECT_EQ(judged(marker).verdict, Verdict::only_in_some_lines);
+  marker.groups.push_back(group(By::line, "west", 0, 0.2));
+  EXPECT_EQ(judged(marker).verdict, Verdict::no_evidence_yet);
+  marker.groups[0].log_odds_ratio = 2.4;
+  EXPECT_EQ(judged(marker).verdict, Verdict::only_in_some_lines);
+  EXPECT_THAT(judged(marker).why, HasSubstr("in line north and not in south, west"));
 }
 
 TEST(Verdict, OnlyInSomeLinesNeedsALineOfTenAnimalsWhereItMayFail) {
@@ -118,16 +118,16 @@ TEST(Verdict, OnlyInSomeLinesNeedsALineOfTenAnimalsWhereItMayFail) {
 }
 
 TEST(Verdict, ALineWhoseOddsRatioCannotBeToldDoesNotWork) {
-  auto mark = in_lines(9, 0.3);  // z is 9 / sqrt(10) = 2.85, were it to count
-  mark.groups[0].variance = 10;
-  EXPECT_EQ(judged(mark).verdict, Verdict::no_evidence_yet);
-  mark.groups[0].variance = 9.99;
-  EXPECT_EQ(judged(mark).verdict, Verdict::only_in_some_lines);
+  auto marker = in_lines(9, 0.3);  // z is 9 / sqrt(10) = 2.85, were it to count
+  marker.groups[0].variance = 10;
+  EXPECT_EQ(judged(marker).verdict, Verdict::no_evidence_yet);
+  marker.groups[0].variance = 9.99;
+  EXPECT_EQ(judged(marker).verdict, Verdict::only_in_some_lines);
 }
 
 // One-sided p below 0.025: a z of 1.96.
-MarkAudit by_blinding(double z, double blind_low) {
-  MarkAudit out = undecided();
+MarkerAudit by_blinding(double z, double blind_low) {
+  MarkerAudit out = undecided();
   out.blinding_differs = 0.049;
   out.groups = {group(By::blinding, "blind", 0, blind_low),
                 group(By::blinding, "not blind", z, 1.2)};
@@ -135,10 +135,10 @@ MarkAudit by_blinding(double z, double blind_low) {
 }
 
 TEST(Verdict, OnlyUnblindedTellsBothOddsRatios) {
-  const auto mark = judged(by_blinding(1.97, 1.0));
-  EXPECT_EQ(mark.verdict, Verdict::only_unblinded);
+  const auto marker = judged(by_blinding(1.97, 1.0));
+  EXPECT_EQ(marker.verdict, Verdict::only_unblinded);
   // e^1.97 = 7.17
-  EXPECT_EQ(mark.why,
+  EXPECT_EQ(marker.why,
             "it predicts where the scorer knew the parents (odds ratio 7.2) and not where blind "
             "(1; they differ, p 0.049)");
 }
@@ -146,25 +146,25 @@ TEST(Verdict, OnlyUnblindedTellsBothOddsRatios) {
 TEST(Verdict, OnlyUnblindedAsksThatBlindReadingsMayFailAndOpenOnesDoNot) {
   EXPECT_EQ(judged(by_blinding(1.95, 0.3)).verdict, Verdict::no_evidence_yet);
   EXPECT_EQ(judged(by_blinding(1.97, 1.01)).verdict, Verdict::no_evidence_yet);
-  auto mark = by_blinding(1.97, 0.3);
-  mark.blinding_differs = 0.05;
-  EXPECT_EQ(judged(mark).verdict, Verdict::no_evidence_yet);
-  mark = by_blinding(1.97, 0.3);
-  mark.groups.erase(mark.groups.begin());
-  EXPECT_EQ(judged(mark).verdict, Verdict::no_evidence_yet);
+  auto marker = by_blinding(1.97, 0.3);
+  marker.blinding_differs = 0.05;
+  EXPECT_EQ(judged(marker).verdict, Verdict::no_evidence_yet);
+  marker = by_blinding(1.97, 0.3);
+  marker.groups.erase(marker.groups.begin());
+  EXPECT_EQ(judged(marker).verdict, Verdict::no_evidence_yet);
 }
 
-MarkAudit predicting() {
-  MarkAudit out = undecided();
+MarkerAudit predicting() {
+  MarkerAudit out = undecided();
   out.pooled = {0.01, 0.049};
   out.within_clutch = {0.02, 0.049};
   return out;
 }
 
 TEST(Verdict, PredictsNeedsBothTestsAndTheDirection) {
-  const auto mark = judged(predicting());
-  EXPECT_EQ(mark.verdict, Verdict::predicts);
-  EXPECT_EQ(mark.why,
+  const auto marker = judged(predicting());
+  EXPECT_EQ(marker.verdict, Verdict::predicts);
+  EXPECT_EQ(marker.why,
             "carriers show it more, over all (adjusted p 0.049) and within clutches (adjusted p "
             "0.049, 3 clutches tell)");
   auto pooled = predicting();
@@ -180,36 +180,36 @@ TEST(Verdict, PredictsNeedsBothTestsAndTheDirection) {
 
 // Mean levels 0.3 + 2 x 0.3 = 0.9 in carriers and 0.8 in others, though others are "faint" more.
 TEST(Verdict, TheDirectionIsThatOfTheMeanLevel) {
-  auto mark = predicting();
-  mark.estimated_carriers = {0.4, 0.3, 0.3};
-  mark.estimated_others = {0.2, 0.8, 0.0};
-  EXPECT_EQ(judged(mark).verdict, Verdict::predicts);
-  mark.estimated_others = {0.0, 0.9, 0.1};  // 1.1
-  EXPECT_EQ(judged(mark).verdict, Verdict::does_not_predict);
+  auto marker = predicting();
+  marker.estimated_carriers = {0.4, 0.3, 0.3};
+  marker.estimated_others = {0.2, 0.8, 0.0};
+  EXPECT_EQ(judged(marker).verdict, Verdict::predicts);
+  marker.estimated_others = {0.0, 0.9, 0.1};  // 1.1
+  EXPECT_EQ(judged(marker).verdict, Verdict::does_not_predict);
 }
 
 TEST(Verdict, DoesNotPredictWhereEveryCutIsHarmless) {
-  auto mark = undecided();
-  mark.cuts = {cut(0.5, 2), cut(0.9, 1.1)};
-  EXPECT_EQ(judged(mark).verdict, Verdict::does_not_predict);
-  EXPECT_THAT(judged(mark).why, HasSubstr("between 0.5 and 2 at every cut"));
-  mark.cuts[1] = cut(0.9, 2.01);
-  EXPECT_EQ(judged(mark).verdict, Verdict::no_evidence_yet);
-  mark.cuts[1] = cut(0.49, 1.1);
-  EXPECT_EQ(judged(mark).verdict, Verdict::no_evidence_yet);
-  mark.cuts.clear();  // nothing was shown to be harmless
-  EXPECT_EQ(judged(mark).verdict, Verdict::no_evidence_yet);
+  auto marker = undecided();
+  marker.cuts = {cut(0.5, 2), cut(0.9, 1.1)};
+  EXPECT_EQ(judged(marker).verdict, Verdict::does_not_predict);
+  EXPECT_THAT(judged(marker).why, HasSubstr("between 0.5 and 2 at every cut"));
+  marker.cuts[1] = cut(0.9, 2.01);
+  EXPECT_EQ(judged(marker).verdict, Verdict::no_evidence_yet);
+  marker.cuts[1] = cut(0.49, 1.1);
+  EXPECT_EQ(judged(marker).verdict, Verdict::no_evidence_yet);
+  marker.cuts.clear();  // nothing was shown to be harmless
+  EXPECT_EQ(judged(marker).verdict, Verdict::no_evidence_yet);
 }
 
 TEST(Verdict, DoesNotPredictWhereOthersShowItMore) {
-  auto mark = undecided();
-  std::swap(mark.estimated_carriers, mark.estimated_others);
-  EXPECT_EQ(judged(mark).verdict, Verdict::no_evidence_yet);
-  mark.pooled.adjusted = 0.05;
-  EXPECT_EQ(judged(mark).verdict, Verdict::no_evidence_yet);
-  mark.pooled.adjusted = 0.049;
-  EXPECT_EQ(judged(mark).verdict, Verdict::does_not_predict);
-  EXPECT_EQ(judged(mark).why, "carriers show it less than others (adjusted p 0.049)");
+  auto marker = undecided();
+  std::swap(marker.estimated_carriers, marker.estimated_others);
+  EXPECT_EQ(judged(marker).verdict, Verdict::no_evidence_yet);
+  marker.pooled.adjusted = 0.05;
+  EXPECT_EQ(judged(marker).verdict, Verdict::no_evidence_yet);
+  marker.pooled.adjusted = 0.049;
+  EXPECT_EQ(judged(marker).verdict, Verdict::does_not_predict);
+  EXPECT_EQ(judged(marker).why, "carriers show it less than others (adjusted p 0.049)");
 }
 
 TEST(Verdict, NoEvidenceYetSaysWhatIsMissing) {
@@ -218,33 +218,33 @@ TEST(Verdict, NoEvidenceYetSaysWhatIsMissing) {
   EXPECT_EQ(judged(families).why,
             "it tells families apart (adjusted p 0.002), but not yet carriers within a clutch (p "
             "0.25, 3 clutches tell)");
-  auto mark = undecided();
-  mark.known_carriers = {0, 0};
-  EXPECT_EQ(judged(mark).why, "of 40 animals scored, none is known to be a carrier");
-  mark = undecided();
-  mark.known_others = {0, 0};
-  EXPECT_EQ(judged(mark).why, "of 40 animals scored, none is known to be no carrier");
+  auto marker = undecided();
+  marker.known_carriers = {0, 0};
+  EXPECT_EQ(judged(marker).why, "of 40 animals scored, none is known to be a carrier");
+  marker = undecided();
+  marker.known_others = {0, 0};
+  EXPECT_EQ(judged(marker).why, "of 40 animals scored, none is known to be no carrier");
 }
 
 // All rules hold at once; taking the first of them away leaves the next.
 TEST(Verdict, RulesAreTriedInTheirOrder) {
-  auto mark = with_other(predicting(), 0.001, 0.9);
-  mark.lines_differ = mark.blinding_differs = 0.001;
-  mark.groups = in_lines(3, 0.3).groups;
-  for (const GroupAudit& one : by_blinding(3, 0.3).groups) mark.groups.push_back(one);
-  mark.cuts = {cut(0.8, 1.2)};
-  EXPECT_EQ(judged(mark).verdict, Verdict::explained_by_another_trait);
-  mark.other = std::nullopt;
-  EXPECT_EQ(judged(mark).verdict, Verdict::only_in_some_lines);
-  mark.lines_differ = std::nullopt;
-  EXPECT_EQ(judged(mark).verdict, Verdict::only_unblinded);
-  mark.blinding_differs = std::nullopt;
-  EXPECT_EQ(judged(mark).verdict, Verdict::predicts);
-  mark.within_clutch.adjusted = 0.5;
-  EXPECT_EQ(judged(mark).verdict, Verdict::does_not_predict);
-  mark.cuts = {cut(0.8, 3)};
-  EXPECT_EQ(judged(mark).verdict, Verdict::no_evidence_yet);
-  EXPECT_THAT(judged(mark).why, Not(HasSubstr("cut")));
+  auto marker = with_other(predicting(), 0.001, 0.9);
+  marker.lines_differ = marker.blinding_differs = 0.001;
+  marker.groups = in_lines(3, 0.3).groups;
+  for (const GroupAudit& one : by_blinding(3, 0.3).groups) marker.groups.push_back(one);
+  marker.cuts = {cut(0.8, 1.2)};
+  EXPECT_EQ(judged(marker).verdict, Verdict::explained_by_another_trait);
+  marker.other = std::nullopt;
+  EXPECT_EQ(judged(marker).verdict, Verdict::only_in_some_lines);
+  marker.lines_differ = std::nullopt;
+  EXPECT_EQ(judged(marker).verdict, Verdict::only_unblinded);
+  marker.blinding_differs = std::nullopt;
+  EXPECT_EQ(judged(marker).verdict, Verdict::predicts);
+  marker.within_clutch.adjusted = 0.5;
+  EXPECT_EQ(judged(marker).verdict, Verdict::does_not_predict);
+  marker.cuts = {cut(0.8, 3)};
+  EXPECT_EQ(judged(marker).verdict, Verdict::no_evidence_yet);
+  EXPECT_THAT(judged(marker).why, Not(HasSubstr("cut")));
 }
 
 TEST(Verdict, CodesAndWordsAreThoseOfDocuments) {

@@ -84,12 +84,12 @@ TEST(Warnings, SelectionIsToldWhileFewLowScoresWereTested) {
   selection.verdict = Selected::looks_selected;
   selection.low_score_tested = 9;
   audit.selections.push_back(selection);
-  EXPECT_TRUE(warns(audit, "tested-by-their-marks"));
+  EXPECT_TRUE(warns(audit, "tested-by-their-markers"));
   audit.selections[0].low_score_tested = 10;
-  EXPECT_FALSE(warns(audit, "tested-by-their-marks"));
+  EXPECT_FALSE(warns(audit, "tested-by-their-markers"));
   audit.selections[0] = {};
   audit.selections[0].verdict = Selected::looks_random;
-  EXPECT_FALSE(warns(audit, "tested-by-their-marks"));
+  EXPECT_FALSE(warns(audit, "tested-by-their-markers"));
 }
 
 TEST(Warnings, ReadingsThatWereNotBlindAreTold) {

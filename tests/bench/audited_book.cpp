@@ -12,14 +12,14 @@ SeasonSettings large_season() {
   SeasonSettings settings;
   settings.clutches = 250;
   settings.hatchlings = 8;
-  settings.marks.resize(4);
-  for (std::size_t m = 0; m < settings.marks.size(); ++m) {
-    settings.marks[m] = {"mark-" + std::to_string(m), 3,
-                         [m](const Hatchling& h) {
-                           const double shift = h.carrier ? 0.1 * static_cast<double>(m) : 0;
-                           return std::vector<double>{0.7 - shift, 0.2, 0.1 + shift};
-                         },
-                         false};
+  settings.markers.resize(4);
+  for (std::size_t m = 0; m < settings.markers.size(); ++m) {
+    settings.markers[m] = {"marker-" + std::to_string(m), 3,
+                           [m](const Hatchling& h) {
+                             const double shift = h.carrier ? 0.1 * static_cast<double>(m) : 0;
+                             return std::vector<double>{0.7 - shift, 0.2, 0.1 + shift};
+                           },
+                           false};
   }
   settings.tested = [](const Hatchling&) { return 0.15; };
   return settings;

@@ -17,7 +17,7 @@
 namespace likelihet::bench {
 namespace {
 
-constexpr std::size_t marks = 8;
+constexpr std::size_t markers = 8;
 
 std::unique_ptr<odds::Prepared> prepared_of(const colony::Colony& colony) {
   auto made = odds::prepare(odds::scenario(colony, std::nullopt), odds::believed(colony.model()),
@@ -80,19 +80,19 @@ void chain_sweep(benchmark::State& state) {
   sweep(state, recorded_herd(static_cast<std::size_t>(state.range(0)), 0.06));
 }
 
-// The same with eight marks on each animal and tests on some, as in a book that is learned from.
-void sweep_of_eight_marks(benchmark::State& state) {
+// The same with eight markers on each animal and tests on some, as in a book that is learned from.
+void sweep_of_eight_markers(benchmark::State& state) {
   HerdShape shape{static_cast<std::size_t>(state.range(0)), 0.06};
-  shape.marks = marks;
+  shape.markers = markers;
   shape.results = true;
   sweep(state, recorded_herd(shape));
 }
 
 // What a sweep cannot do without for as many readings: a random number, a level by it out of the
 // row's, and a count of each, all in plain arrays. A floor beside genotype_draw's.
-void floor_of_eight_marks(benchmark::State& state) {
+void floor_of_eight_markers(benchmark::State& state) {
   inference::RandomBits random(1);
-  std::vector<std::uint8_t> cells(static_cast<std::size_t>(state.range(0)) * marks);
+  std::vector<std::uint8_t> cells(static_cast<std::size_t>(state.range(0)) * markers);
   for (auto& cell : cells) cell = static_cast<std::uint8_t>(random() % 6);  // row and level read
   double ends[6][2];
   for (auto& end : ends) {
@@ -101,11 +101,11 @@ void floor_of_eight_marks(benchmark::State& state) {
   }
   benchmark::DoNotOptimize(ends);
   for (auto _ : state) {
-    std::size_t counts[marks][6][3] = {};
+    std::size_t counts[markers][6][3] = {};
     for (std::size_t i = 0; i < cells.size(); ++i) {
       const double u = static_cast<double>(random() >> 11U) * 0x1p-53;
       const double* end = ends[cells[i]];
-      ++counts[i % marks][cells[i]][(u >= end[0] ? 1U : 0U) + (u >= end[1] ? 1U : 0U)];
+      ++counts[i % markers][cells[i]][(u >= end[0] ? 1U : 0U) + (u >= end[1] ? 1U : 0U)];
     }
     benchmark::DoNotOptimize(counts);
   }
@@ -115,8 +115,8 @@ void floor_of_eight_marks(benchmark::State& state) {
 BENCHMARK(genotype_draw)->Arg(2000)->Arg(20000)->Unit(benchmark::kMillisecond);
 BENCHMARK(draw_at_known_tables)->Arg(2000)->Arg(20000)->Unit(benchmark::kMillisecond);
 BENCHMARK(chain_sweep)->Arg(2000)->Arg(20000)->Unit(benchmark::kMillisecond);
-BENCHMARK(sweep_of_eight_marks)->Arg(20000)->Unit(benchmark::kMillisecond);
-BENCHMARK(floor_of_eight_marks)->Arg(20000)->Unit(benchmark::kMillisecond);
+BENCHMARK(sweep_of_eight_markers)->Arg(20000)->Unit(benchmark::kMillisecond);
+BENCHMARK(floor_of_eight_markers)->Arg(20000)->Unit(benchmark::kMillisecond);
 
 }  // namespace
 }  // namespace likelihet::bench

@@ -71,7 +71,7 @@ def rows_of(marker):
 
 
 def seen_of(model, colony):
-    """What each animal shows and the level read of its one mark, counted from 1."""
+    """What each animal shows and the level read of its one marker, counted from 1."""
     levels = model["markers"][0]["levels"]
     shows, read = {}, {}
     for o in colony["observations"]:

@@ -68,17 +68,17 @@ class Builder {
   Network take() { return std::move(network_); }
 
  private:
-  // What it shows, a mark, and for some a result; one table for each distinct combination.
+  // What it shows, a marker, and for some a result; one table for each distinct combination.
   Table evidence(const PedigreeAnimal& animal) {
-    const std::size_t key = (animal.copies == 2 ? 1U : 0U) + 2 * animal.mark +
+    const std::size_t key = (animal.copies == 2 ? 1U : 0U) + 2 * animal.marker +
                             6 * (animal.result ? *animal.result + 1 : 0);
     if (known_.size() <= key) known_.resize(key + 1);
     if (known_[key]) return *known_[key];
-    const double mark[2][3] = {{0.8, 0.15, 0.05}, {0.3, 0.35, 0.35}};
+    const double marker[2][3] = {{0.8, 0.15, 0.05}, {0.3, 0.35, 0.35}};
     std::vector<double> table;
     for (std::size_t g = 0; g < 3; ++g) {
       const bool shows = (g == 2) == (animal.copies == 2);
-      double p = shows ? mark[g == 1 ? 1 : 0][animal.mark] : 0.0;
+      double p = shows ? marker[g == 1 ? 1 : 0][animal.marker] : 0.0;
       if (animal.result) p *= g == *animal.result ? 0.985 : 0.0075;
       table.push_back(p);
     }

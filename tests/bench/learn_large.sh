@@ -1,6 +1,6 @@
 #!/bin/bash
 # Time and memory of `likelihet learn` on large books, from start to end of the process:
-# learn_large.sh BUILD ana|sure [ANIMALS ...]. Needs GNU time. A book of 8 marks read on every
+# learn_large.sh BUILD ana|sure [ANIMALS ...]. Needs GNU time. A book of 8 markers read on every
 # animal, by a scorer who may err or for sure, and a test on every tenth; 6 % of pairings are between
 # relatives. Four chains, to R-hat 1.01.
 set -euo pipefail

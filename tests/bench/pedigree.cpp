@@ -116,7 +116,7 @@ class Generator {
     const double other[3] = {0.8, 0.15, 0.05};
     const double* levels = animal.copies == 1 ? carrier : other;
     double left = uniform();
-    while (animal.mark < 2 && left > levels[animal.mark]) left -= levels[animal.mark++];
+    while (animal.marker < 2 && left > levels[animal.marker]) left -= levels[animal.marker++];
     if (uniform() < 0.1) {
       animal.result = uniform() < 0.97 ? animal.copies : below(3);
       if (animal.copies == 2 || *animal.result == 2) animal.result = animal.copies;

@@ -13,7 +13,7 @@ struct PedigreeAnimal {
   std::optional<std::size_t> dam, sire;  ///< both or neither
   bool female = false;
   std::size_t copies = 0;             ///< of the recessive allele, dropped down the pedigree
-  std::size_t mark = 0;               ///< level read of a mark of three levels
+  std::size_t marker = 0;             ///< level read of a marker of three levels
   std::optional<std::size_t> result;  ///< copies that a test reported
 };
 

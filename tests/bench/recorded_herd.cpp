@@ -1,4 +1,4 @@
-// Records of generated animals: clutches out of equal parents, marks, one scorer.
+// Records of generated animals: clutches out of equal parents, markers, one scorer.
 #include "bench/recorded_herd.hpp"
 
 #include <random>
@@ -16,8 +16,8 @@ std::string name(std::size_t animal) {
   return "A" + std::to_string(animal);
 }
 
-std::string mark(std::size_t m) {
-  return m == 0 ? "crown-fleck" : "mark-" + std::to_string(m + 1);
+std::string marker(std::size_t m) {
+  return m == 0 ? "crown-fleck" : "marker-" + std::to_string(m + 1);
 }
 
 void add_animal(const std::vector<PedigreeAnimal>& animals, std::size_t a, colony::Records& out) {
@@ -51,13 +51,13 @@ void observe(What what, colony::Records& out) {
 colony::ScoreRecord score(std::size_t animal, std::size_t m, std::size_t level, bool scorer) {
   colony::ScoreRecord out;
   out.animal = name(animal);
-  out.marker = mark(m);
+  out.marker = marker(m);
   out.level = levels[level];
   if (scorer) out.scorer = "ana";
   return out;
 }
 
-// P(level) of a mark for carriers and for others: the first tell most, the last little.
+// P(level) of a marker for carriers and for others: the first tell most, the last little.
 std::vector<double> row(std::size_t m, bool carrier) {
   const double strength = 0.5 / static_cast<double>(m + 1);
   const double low = carrier ? 0.7 - strength : 0.7;
@@ -66,11 +66,11 @@ std::vector<double> row(std::size_t m, bool carrier) {
 
 }  // namespace
 
-colony::ModelDescription herd_model(std::size_t marks) {
+colony::ModelDescription herd_model(std::size_t markers) {
   auto description = support::recessive_model();
-  for (std::size_t m = 1; m < marks; ++m) {
+  for (std::size_t m = 1; m < markers; ++m) {
     auto marker = support::crown_fleck();
-    marker.id = mark(m);
+    marker.id = marker(m);
     marker.rows = {{{{"tarnbrook", "+/e"}}, row(m, true), 8.0}, {{}, row(m, false), 8.0}};
     description.markers.push_back(std::move(marker));
   }
@@ -86,8 +86,8 @@ colony::Records herd_records(const HerdShape& shape) {
     const std::size_t copies = animals[a].copies;
     observe(colony::AppearanceRecord{name(a), "tarnbrook", copies == 2 ? "tarnbrook" : "plain"},
             out);
-    observe(score(a, 0, animals[a].mark, shape.scorer), out);
-    for (std::size_t m = 1; m < shape.marks; ++m) {
+    observe(score(a, 0, animals[a].marker, shape.scorer), out);
+    for (std::size_t m = 1; m < shape.markers; ++m) {
       const auto chances = row(m, copies == 1);
       std::discrete_distribution<std::size_t> level(chances.begin(), chances.end());
       observe(score(a, m, level(random), shape.scorer), out);
@@ -101,7 +101,7 @@ colony::Records herd_records(const HerdShape& shape) {
 }
 
 colony::Colony recorded_herd(const HerdShape& shape) {
-  return support::colony_of(support::made(herd_model(shape.marks)), herd_records(shape));
+  return support::colony_of(support::made(herd_model(shape.markers)), herd_records(shape));
 }
 
 colony::Colony recorded_herd(std::size_t animals, double related) {

@@ -19,7 +19,7 @@ int write_herd(const std::vector<std::string>& words) {
   }
   if (words.size() != 4 || words[0] != "colony") return EXIT_FAILURE;
   HerdShape shape{std::stoul(words[2]), 0.06};
-  shape.marks = std::stoul(words[1]);
+  shape.markers = std::stoul(words[1]);
   shape.scorer = words[3] == "ana";
   shape.results = true;
   std::cout << documents::write_colony(herd_records(shape));

@@ -52,17 +52,17 @@ for (const name of names) {
       }
     });
 
-    it("draws every chart, with marks in it, within its figure", async () => {
+    it("draws every chart, with markers in it, within its figure", async () => {
       const { page } = await open(name, phone);
       const charts = await page.$$eval(".drawing", (drawings) => drawings.map((drawing) => ({
         name: drawing.getAttribute("aria-label"),
-        marks: drawing.querySelectorAll("svg .mark-symbol path, svg .mark-line path, svg .mark-rect path, svg .mark-rule line").length,
+        markers: drawing.querySelectorAll("svg .marker-symbol path, svg .marker-line path, svg .marker-rect path, svg .marker-rule line").length,
         wide: drawing.querySelector("svg").getBoundingClientRect().width,
         room: drawing.clientWidth,
         broken: / (d|x|y|x1|x2|y1|y2|transform)="[^"]*(NaN|undefined|Infinity)/.test(drawing.innerHTML),
       })));
       for (const chart of charts) {
-        assert.ok(chart.marks > 0, `no marks: ${chart.name}`);
+        assert.ok(chart.markers > 0, `no markers: ${chart.name}`);
         assert.ok(chart.wide <= chart.room + 1, `too wide: ${chart.name}`);
         assert.ok(!chart.broken, `not a number: ${chart.name}`);
       }

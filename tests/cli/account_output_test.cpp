@@ -39,7 +39,7 @@ std::string why_of(const RecordsBuilder& records, const std::string& animal) {
   return why_text(colony, answer_of(colony, animal), std::nullopt, Terminal::plain(120));
 }
 
-// 1 : 1, the mark x 8, the report x 0.003/0.985: 10 log10 is +9.0 and -25.2.
+// 1 : 1, the marker x 8, the report x 0.003/0.985: 10 log10 is +9.0 and -25.2.
 TEST(WhyText, MultipliesTheStepsOut) {
   RecordsBuilder records = family();
   records.score("D", "crown-fleck", "strong").on("2024-05-01");
@@ -54,7 +54,7 @@ TEST(WhyText, MultipliesTheStepsOut) {
             "  start 1 : 1 ×0.0244 = 1 : 41, that is 2.4 %\n"
             "\n"
             "A factor above 1 speaks for one copy, below 1 against it; 10 dB is a factor of ten. "
-            "Marks are not proof.\n");
+            "Markers are not proof.\n");
 }
 
 TEST(WhyText, OfNothingSaysSo) {
@@ -135,7 +135,7 @@ TEST(HistoryText, HasALineADay) {
   lens.animals = {*colony.find_animal("H")};
   const auto outcome = odds::history(colony, lens.animals[0], support::only_odds());
   const auto& moments = std::get<std::vector<odds::Moment>>(outcome);
-  // H 1 : 3 x 8 = 8/11. Then I's mark, 0.225 with a carrier dam, 0.05 without: H carries with
+  // H 1 : 3 x 8 = 8/11. Then I's marker, 0.225 with a carrier dam, 0.05 without: H carries with
   // 1/4 x 0.4 x 0.225 against 1/4 x 0.05 x 0.225 + 1/2 x 0.05 x 0.05, that is 0.0225 : 0.0040625.
   EXPECT_EQ(history_text(colony, moments, lens, std::nullopt, Terminal::plain(100)),
             "H: chance of exactly one copy, after each day\n"

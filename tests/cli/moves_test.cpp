@@ -29,7 +29,7 @@ MovesTold told_of(const RecordsBuilder& before, const RecordsBuilder& after,
   return moves_between(is.colony(), was.odds(), is.odds(), is.colony().observations().size() - 1);
 }
 
-// H's mark: odds 1 : 3 become 8 : 3. D 1/2 to 9/11; I 1/4 to 4.5/11. S and X do not move.
+// H's marker: odds 1 : 3 become 8 : 3. D 1/2 to 9/11; I 1/4 to 4.5/11. S and X do not move.
 TEST(Moves, AreToldLargestFirst) {
   RecordsBuilder after = family();
   after.score("H", "crown-fleck", "strong");

@@ -42,16 +42,16 @@ TEST(OddsText, HasATableAGroup) {
   EXPECT_EQ(
       text,
       "Founders\n"
-      "  tarnbrook: one copy of e  sex     pedigree  with marks  with results  95 % interval\n"
+      "  tarnbrook: one copy of e  sex     pedigree  with markers  with results  95 % interval\n"
       "  D                     female    50.0 %      81.8 %        81.8 %         81.8 %\n"
       "  S                     male         0 %         0 %           0 %            0 %\n"
       "\n"
       "Clutch C03: D × S, hatched 2024-06-01\n"
-      "  tarnbrook: one copy of e  sex   pedigree  with marks  with results  95 % interval\n"
+      "  tarnbrook: one copy of e  sex   pedigree  with markers  with results  95 % interval\n"
       "  H                     ?       25.0 %      72.7 %        72.7 %         72.7 %\n"
       "  I                     male    25.0 %      40.9 %        40.9 %         40.9 %\n"
       "\n"
-      "These are estimates from the records and tables of marks (belief only); marks are not "
+      "These are estimates from the records and tables of markers (belief only); markers are not "
       "proof.\n");
 }
 
@@ -60,7 +60,7 @@ TEST(OddsText, SaysWhatIsAlikeOnce) {
   records.records.observations.clear();
   const std::string text = text_of(SolvedColony(support::recessive_model(), records), 140);
   EXPECT_NE(
-      text.find("  tarnbrook: one copy of e: pedigree 25.0 %, with marks 25.0 %, with results "
+      text.find("  tarnbrook: one copy of e: pedigree 25.0 %, with markers 25.0 %, with results "
                 "25.0 % (25.0 %) for all 2\n"),
       std::string::npos)
       << text;

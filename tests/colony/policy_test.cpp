@@ -41,15 +41,15 @@ TEST(Policy, TheDefaultFitsAnyModel) {
 }
 
 TEST(Policy, TheDefaultAsksWhatListingsNeed) {
-  const MarkPolicy marks;
-  EXPECT_EQ(marks.forecasts, 20U);
-  EXPECT_EQ(marks.skill_above, 0);
-  EXPECT_EQ(marks.slope_at_least, 0.8);
+  const MarkerPolicy markers;
+  EXPECT_EQ(markers.forecasts, 20U);
+  EXPECT_EQ(markers.skill_above, 0);
+  EXPECT_EQ(markers.slope_at_least, 0.8);
 }
 
 TEST(Policy, EveryFaultIsFoundAtOnce) {
   Policy policy;
-  policy.marks = {true, 0, 1, 0};
+  policy.markers = {true, 0, 1, 0};
   policy.step = 0;
   policy.prices = {{"shed-pc", 1}, {"shed-pcr", -1}, {"shed-pcr", 2}};
   policy.worth = {

@@ -43,7 +43,7 @@ TEST(Numbers, AreReadWithAPointAndWhereAllowedWithAComma) {
        {"0,9", "", " 1", "1 ", "1x", "nan", "inf", "-inf", "1e999", "95%", "0x1", "+1"}) {
     EXPECT_EQ(parse_number(text, false), std::nullopt) << text;
   }
-  EXPECT_EQ(parse_number("1.000,5", true), std::nullopt);  // no marks of thousands
+  EXPECT_EQ(parse_number("1.000,5", true), std::nullopt);  // no markers of thousands
   EXPECT_EQ(parse_number("1,000,5", true), std::nullopt);
 }
 

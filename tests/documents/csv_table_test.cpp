@@ -54,7 +54,7 @@ TEST(Rfc4180, Rule7AQuoteInQuotesIsDoubled) {
             (Rows{{"a", "b", "c"}, {"aaa", "b\"bb", "ccc"}}));
 }
 
-// Common practice of spreadsheets, no source: separators by locale, line ends by system, a mark.
+// Common practice of spreadsheets, no source: separators by locale, line ends by system, a marker.
 TEST(CsvTable, ReadsWhatSpreadsheetsWrite) {
   const Rows expected{{"id", "sure"}, {"F01", "0,9"}};
   EXPECT_EQ(rows_of("id;sure\nF01;0,9\n"), expected);

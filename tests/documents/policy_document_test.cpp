@@ -10,7 +10,7 @@ namespace {
 colony::Policy example() {
   colony::Policy policy;
   policy.name = "example";
-  policy.marks = {false, 30, 0.05, 0.9};
+  policy.markers = {false, 30, 0.05, 0.9};
   policy.step = 0.1;
   policy.random_one_in = 4;
   policy.currency = "crowns";

@@ -19,7 +19,8 @@ colony::Policy any_policy() {
   using namespace generated;
   colony::Policy policy;
   policy.name = text(0, 4);
-  policy.marks = {yes(), static_cast<std::size_t>(*rc::gen::inRange(0, 1000)), number(), number()};
+  policy.markers = {yes(), static_cast<std::size_t>(*rc::gen::inRange(0, 1000)), number(),
+                    number()};
   policy.step = number();
   policy.random_one_in = static_cast<std::size_t>(*rc::gen::inRange(0, 100));
   policy.currency = maybe([] { return text(0, 3); });
@@ -67,8 +68,8 @@ RC_GTEST_PROP(RandomPolicies, OneThatDiffersALittleHasAnotherTextAndDigest, ()) 
   };
   const auto nudge = [](double& number) { number = std::nextafter(number, 2e300); };
   differs([&](colony::Policy& other) { nudge(other.step); });
-  differs([&](colony::Policy& other) { nudge(other.marks.skill_above); });
-  differs([](colony::Policy& other) { other.marks.count = !other.marks.count; });
+  differs([&](colony::Policy& other) { nudge(other.markers.skill_above); });
+  differs([](colony::Policy& other) { other.markers.count = !other.markers.count; });
   differs([](colony::Policy& other) { other.currency = other.currency.value_or("") + " "; });
   differs([](colony::Policy& other) { other.health.push_back({"a", "b", {}, {}}); });
   differs([](colony::Policy& other) { other.prices.push_back({"a", 0}); });

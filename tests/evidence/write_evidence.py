@@ -41,7 +41,7 @@ def long_checks(build):
     yield "|---|---|---|"
     for program, only in (("property_tests", "RandomColonies.*"),
                           ("learning_tests", "Calibration.*:Starts.*"),
-                          ("audited_books_tests", "CalibrationOfForecasts.*:SimulatedMarks.*"),
+                          ("audited_books_tests", "CalibrationOfForecasts.*:SimulatedMarkers.*"),
                           ("reference_tests", "*")):
         for name, recorded, seconds in properties_of(build / "tests" / program, only):
             figures = ", ".join(f"{k.replace('_', ' ')} {v}" for k, v in recorded.items())

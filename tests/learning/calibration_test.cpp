@@ -27,7 +27,7 @@ using support::RecordsBuilder;
 constexpr std::size_t draws = 199;  // ranks 0 to 199: whole numbers of them make each share below
 constexpr std::size_t bins = 20;
 
-// A loop (full siblings bred), two possible sires, marks read by a scorer and by nobody known, a
+// A loop (full siblings bred), two possible sires, markers read by a scorer and by nobody known, a
 // brood, results on some, appearances on all; beliefs that leave much open.
 RecordsBuilder herd() {
   RecordsBuilder records;
@@ -63,7 +63,7 @@ colony::ModelDescription model() {
   return description;
 }
 
-// A second mark, read on the same animals, and a strength of expression that both follow.
+// A second marker, read on the same animals, and a strength of expression that both follow.
 Setting together() {
   Setting out{model(), herd().records};
   auto second = support::crown_fleck();
@@ -199,7 +199,7 @@ TEST(Calibration, RanksAreUniformAndIntervalsCover) {
   record(setting, found);
 }
 
-TEST(Calibration, OfMarksThatComeTogether) {
+TEST(Calibration, OfMarkersThatComeTogether) {
   Setting setting = together();
   setting.books = in_full() ? 400U : instrumented ? 8U : 60U;
   const Found found = expect_calibrated(setting);

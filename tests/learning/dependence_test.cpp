@@ -1,4 +1,4 @@
-// Whether marks that repeat each other are told from marks that do not.
+// Whether markers that repeat each other are told from markers that do not.
 #include "learning/learning_colony.hpp"
 
 #include <likelihet/inference/random_bits.hpp>
@@ -11,21 +11,21 @@ namespace {
 using support::recessive_model;
 using support::RecordsBuilder;
 
-// Two marks of "no" and "yes", both half and half among visuals, and all but known.
-colony::ModelDescription two_marks() {
+// Two markers of "no" and "yes", both half and half among visuals, and all but known.
+colony::ModelDescription two_markers() {
   auto description = recessive_model();
   description.markers.clear();
   for (const char* id : {"one", "two"}) {
-    colony::MarkerDescription mark;
-    mark.id = id;
-    mark.levels = {"no", "yes"};
-    mark.rows = {{{{"tarnbrook", "e/e"}}, {0.5, 0.5}, 1e9}, {{}, {0.5, 0.5}, 1e9}};
-    description.markers.push_back(mark);
+    colony::MarkerDescription marker;
+    marker.id = id;
+    marker.levels = {"no", "yes"};
+    marker.rows = {{{{"tarnbrook", "e/e"}}, {0.5, 0.5}, 1e9}, {{}, {0.5, 0.5}, 1e9}};
+    description.markers.push_back(marker);
   }
   return description;
 }
 
-// `alike` of 40 visuals read the same for both marks, the others not.
+// `alike` of 40 visuals read the same for both markers, the others not.
 colony::Records visuals(int alike) {
   RecordsBuilder records;
   for (int i = 0; i < 40; ++i) {
@@ -52,7 +52,7 @@ std::vector<Dependence> checked(const Ready& ready, int draws = 400) {
 // Levels are -1 and 1 in standard deviations: 30 alike and 10 not give (30 - 10)/40. Of 40 fair
 // coins 30 or more, or 10 or fewer, fall alike with 2 P(X >= 30) = 0.0022 (binomial).
 TEST(Dependence, CorrelationAndItsChanceByHand) {
-  const auto found = checked(Ready(two_marks(), visuals(30)), 20'000);
+  const auto found = checked(Ready(two_markers(), visuals(30)), 20'000);
   ASSERT_EQ(found.size(), 1U);
   EXPECT_EQ(found[0].animals, 40U);
   EXPECT_NEAR(found[0].correlation, 0.5, 1e-3);
@@ -60,13 +60,13 @@ TEST(Dependence, CorrelationAndItsChanceByHand) {
 }
 
 TEST(Dependence, AsManyAlikeAsNotIsNone) {
-  const auto found = checked(Ready(two_marks(), visuals(20)));
+  const auto found = checked(Ready(two_markers(), visuals(20)));
   EXPECT_NEAR(found[0].correlation, 0, 1e-3);
   EXPECT_GT(found[0].p, 0.9);  // 1 but where both products are 0 within the rows' own spread
 }
 
-TEST(Dependence, MarksThatShutEachOtherOutAreFoundToo) {
-  const auto found = checked(Ready(two_marks(), visuals(0)));
+TEST(Dependence, MarkersThatShutEachOtherOutAreFoundToo) {
+  const auto found = checked(Ready(two_markers(), visuals(0)));
   EXPECT_NEAR(found[0].correlation, -1, 1e-3);
   EXPECT_LT(found[0].p, 0.003);  // no draw is as far: only what was seen itself
 }
@@ -77,17 +77,17 @@ TEST(Dependence, FewAnimalsAreNoPair) {
     const std::string id = "V" + std::to_string(i);
     records.founder(id).score(id, "one", "yes").score(id, "two", "yes");
   }
-  const Ready ready(two_marks(), records.records);
+  const Ready ready(two_markers(), records.records);
   EXPECT_TRUE(DependenceCheck(ready.prepared(), ready.model()).empty());
 }
 
-// Marks of unverified animals in books that the model wrote are independent: of 60 books few have
-// a small p, though carriers and others differ in both marks.
+// Markers of unverified animals in books that the model wrote are independent: of 60 books few have
+// a small p, though carriers and others differ in both markers.
 TEST(Dependence, GenotypesAreNoDependence) {
-  auto description = two_marks();
+  auto description = two_markers();
   description.origins = {{"bought", {{"tarnbrook", {{"e", 0.4}}}}, 50.0}};
-  for (auto& mark : description.markers) {
-    mark.rows = {{{{"tarnbrook", "+/e"}}, {0.2, 0.8}, 20.0}, {{}, {0.8, 0.2}, 20.0}};
+  for (auto& marker : description.markers) {
+    marker.rows = {{{{"tarnbrook", "+/e"}}, {0.2, 0.8}, 20.0}, {{}, {0.8, 0.2}, 20.0}};
   }
   RecordsBuilder like;
   for (int i = 0; i < 40; ++i) {

@@ -9,8 +9,8 @@ namespace {
 using support::recessive_model;
 using support::RecordsBuilder;
 
-// A founder of "bought" whose mark reads "strong", once, for sure. Hardy-Weinberg at 0.02: 0.9604,
-// 0.0392, 0.0004; P(clear) is 0.05, 0.4, 0.5.
+// A founder of "bought" whose marker reads "strong", once, for sure. Hardy-Weinberg at 0.02:
+// 0.9604, 0.0392, 0.0004; P(clear) is 0.05, 0.4, 0.5.
 TEST(Expectation, AnUnverifiedAnimalCountsByItsOdds) {
   const Ready ready(recessive_model(), RecordsBuilder()
                                            .founder("F", std::nullopt, "bought")
@@ -62,7 +62,7 @@ TEST(Expectation, AReadingsOwnSureLeavesItsScorerAlone) {
 }
 
 // A weight of a half counts each animal by half.
-TEST(Expectation, AWeightedMarkCountsItsWeight) {
+TEST(Expectation, AWeightedMarkerCountsItsWeight) {
   auto description = recessive_model();
   description.markers[0].weight = 0.5;
   const Ready ready(description, RecordsBuilder()
@@ -120,7 +120,7 @@ TEST(Expectation, SexLinkedFoundersCountTheirChromosomes) {
   EXPECT_NEAR(alleles[1], 3 * 0.02, 1e-12);
 }
 
-// A mark that reads two loci joins them; its rows share one animal among their joint genotypes.
+// A marker that reads two loci joins them; its rows share one animal among their joint genotypes.
 TEST(Expectation, AMarkOfTwoLociCountsJointGenotypes) {
   auto description = support::masked_model();
   description.markers[0].contexts.clear();

@@ -48,7 +48,7 @@ TEST(Extremes, NothingRecordedGivesBackTheBelief) {
   for (const Summary& one : found.summaries) EXPECT_NEAR(one.mode, one.believed, 1e-9);
 }
 
-TEST(Extremes, NoVerifiedAnimalAndAllMarksAbsent) {
+TEST(Extremes, NoVerifiedAnimalAndAllMarkersAbsent) {
   RecordsBuilder records;
   for (int i = 0; i < 30; ++i) {
     const std::string id = "F" + std::to_string(i);
@@ -74,7 +74,7 @@ TEST(Extremes, AMarkSeenOnceAndAScorerWithOneReading) {
   EXPECT_NEAR(found.summaries.back().mean, 0.95, 0.02);
 }
 
-TEST(Extremes, TwoMarksIdenticalInEveryAnimalTeachTheSame) {
+TEST(Extremes, TwoMarkersIdenticalInEveryAnimalTeachTheSame) {
   auto description = recessive_model();
   description.markers.push_back(description.markers[0]);
   description.markers[1].id = "side-thread";

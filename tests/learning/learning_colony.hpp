@@ -1,4 +1,4 @@
-// Small colonies whose marks can be learned from, by hand or by chain.
+// Small colonies whose markers can be learned from, by hand or by chain.
 #pragma once
 
 #include <memory>

@@ -18,7 +18,7 @@ TEST(LevelFactors, AreRatiosToTheLastRow) {
   EXPECT_EQ(found[5].low, found[5].high);
 }
 
-TEST(LevelFactors, TakeTheMarksWeight) {
+TEST(LevelFactors, TakeTheMarkersWeight) {
   auto description = support::recessive_model();
   description.markers[0].weight = 0.5;
   const auto model = support::made(description);

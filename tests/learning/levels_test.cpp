@@ -15,7 +15,7 @@ namespace {
 using support::recessive_model;
 using support::RecordsBuilder;
 
-// A mark of two loci, one of one, and animals in and out of clutches.
+// A marker of two loci, one of one, and animals in and out of clutches.
 colony::ModelDescription two_loci() {
   auto description = recessive_model();
   description.loci.push_back(support::masking_locus());
@@ -70,7 +70,7 @@ TEST(ScoredCells, AreThoseOfEachAnimalInTurn) {
   }
 }
 
-// Each animal's chances are those of its marginal, joint over two loci where the mark reads both.
+// Each animal's chances are those of its marginal, joint over two loci where the marker reads both.
 TEST(ScoredCells, BelieveWhatExactOddsSay) {
   const Ready ready(two_loci(), scored_family());
   const auto& prepared = ready.prepared();
@@ -150,8 +150,8 @@ TEST(LevelSampler, DrawsWhatStandsBehindAReading) {
   }
 }
 
-// Marks that come together: P(both levels | both readings), summed over strengths by hand.
-TEST(LevelSampler, DrawsMarksThatComeTogetherAtOneStrength) {
+// Markers that come together: P(both levels | both readings), summed over strengths by hand.
+TEST(LevelSampler, DrawsMarkersThatComeTogetherAtOneStrength) {
   auto description = recessive_model();
   description.scorers[0].sure = 0.8;
   auto second = support::crown_fleck();

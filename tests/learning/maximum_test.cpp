@@ -58,7 +58,7 @@ TEST(Climb, NeverGoesDown) {
   }
 }
 
-// Three marks and no verified animal, started from rows that are alike: carriers may be either of
+// Three markers and no verified animal, started from rows that are alike: carriers may be either of
 // two classes, and both explanations are found and told.
 TEST(Modes, TwoNamesForTheSameClassesAreBothFound) {
   auto description = recessive_model();
@@ -66,18 +66,18 @@ TEST(Modes, TwoNamesForTheSameClassesAreBothFound) {
   description.origins = {{"bought", {{"tarnbrook", {{"e", 0.5}}}}, 1000.0}};
   description.markers.clear();
   for (const char* id : {"one", "two", "three"}) {
-    colony::MarkerDescription mark;
-    mark.id = id;
-    mark.levels = {"no", "yes"};
-    mark.rows = {{{{"tarnbrook", "+/e"}}, {0.5, 0.5}, 1.0}, {{}, {0.5, 0.5}, 1.0}};
-    description.markers.push_back(mark);
+    colony::MarkerDescription marker;
+    marker.id = id;
+    marker.levels = {"no", "yes"};
+    marker.rows = {{{{"tarnbrook", "+/e"}}, {0.5, 0.5}, 1.0}, {{}, {0.5, 0.5}, 1.0}};
+    description.markers.push_back(marker);
   }
   RecordsBuilder records;
   for (int i = 0; i < 60; ++i) {
     const std::string id = "F" + std::to_string(i);
     records.founder(id, std::nullopt, "bought");
-    for (const char* mark : {"one", "two", "three"}) {
-      records.score(id, mark, i % 2 == 0 ? "yes" : "no");
+    for (const char* marker : {"one", "two", "three"}) {
+      records.score(id, marker, i % 2 == 0 ? "yes" : "no");
     }
   }
   const Ready ready(description, records.records);

@@ -142,7 +142,7 @@ Ready colony_of(double worth, std::uint64_t seed) {
 TEST(Starts, GenotypesAreThoseOfTheExactMarginalsFromAnyStart) {
   const std::size_t draws = std::getenv("LIKELIHET_LONG") != nullptr ? 4000 : 400;
   Distance all;
-  Distance without_marks;
+  Distance without_markers;
   double farthest = 0;
   for (std::uint64_t seed = 1; seed <= colonies; ++seed) {
     const Ready ready = colony_of(known, seed);
@@ -154,7 +154,7 @@ TEST(Starts, GenotypesAreThoseOfTheExactMarginalsFromAnyStart) {
       SCOPED_TRACE("colony " + std::to_string(seed) + ", start " + std::to_string(s));
       const Drawn drawn(ready, from[s], s, 1, draws);
       all.add(drawn.carriers, draws, chances);
-      without_marks.add(drawn.carriers, draws, by_pedigree);
+      without_markers.add(drawn.carriers, draws, by_pedigree);
       const Moments total(drawn.totals);
       const double off = (total.mean - expected) / total.deviation;
       EXPECT_NEAR(off, 0, 4 / std::sqrt(static_cast<double>(draws)));
@@ -166,7 +166,7 @@ TEST(Starts, GenotypesAreThoseOfTheExactMarginalsFromAnyStart) {
   EXPECT_GT(all.least_p, limit);
   // A normal number passes four once in 15,787.
   EXPECT_LE(all.beyond_four, 4 * all.compared / 15'787);
-  EXPECT_LT(without_marks.least_p, limit) << "the check tells nothing";
+  EXPECT_LT(without_markers.least_p, limit) << "the check tells nothing";
   RecordProperty("comparisons", std::to_string(all.compared));
   RecordProperty("least_binomial_p_per_million", std::to_string(1e6 * all.least_p));
   RecordProperty("beyond_four_errors", std::to_string(all.beyond_four));

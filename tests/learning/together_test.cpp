@@ -1,5 +1,5 @@
-// Marks that share a strength of expression: against quadrature, and where they are one and the
-// same mark.
+// Markers that share a strength of expression: against quadrature, and where they are one and the
+// same marker.
 #include <cmath>
 
 #include "learning/learning_colony.hpp"
@@ -20,7 +20,7 @@ namespace {
 
 using support::RecordsBuilder;
 
-// recessive_model() with a second mark, "side-thread", and both in one group.
+// recessive_model() with a second marker, "side-thread", and both in one group.
 colony::ModelDescription model(double worth = 8) {
   auto description = support::recessive_model();
   description.origins = {{"bought", {{"tarnbrook", {{"e", 0.35}}}}, 8.0}};
@@ -34,7 +34,7 @@ colony::ModelDescription model(double worth = 8) {
   return description;
 }
 
-// Three clutches of one pair, each hatchling read for both marks, some tested.
+// Three clutches of one pair, each hatchling read for both markers, some tested.
 RecordsBuilder clutches(int hatchlings) {
   RecordsBuilder records;
   records.founder("A", genetics::Sex::female, "bought").founder("B", genetics::Sex::male, "bought");
@@ -55,7 +55,7 @@ double at_least(double above, double loading, double t) {
          std::erfc(std::sqrt(0.5) * (std::sqrt(1 + loading * loading) * quantile - loading * t));
 }
 
-// Both marks at their highest levels.
+// Both markers at their highest levels.
 double both(double first, double second, double a, double b) {
   const auto integrand = [&](double t) {
     return at_least(first, a, t) * at_least(second, b, t) * std::exp(-0.5 * t * t) /
@@ -104,7 +104,7 @@ TEST(Together, BeliefIsTheProduct) {
   }
 }
 
-// A weight below 1 already discounts what a mark repeats.
+// A weight below 1 already discounts what a marker repeats.
 TEST(Together, AMarkOfLowWeightKeepsOut) {
   auto description = model();
   description.markers[1].weight = 0.5;
@@ -159,7 +159,7 @@ TEST(Together, TheModeIsAPeakOfTheEvidence) {
 }
 
 // Sixty animals all read clear and there, and rows that start where neither is ever seen. As long
-// as the marks are thought to come together, a better row for one of them alone helps little.
+// as the markers are thought to come together, a better row for one of them alone helps little.
 TEST(Together, RowsComeBackFromAfar) {
   const Ready ready(model(), clutches(4).records);
   LevelsTogether seen;
@@ -183,13 +183,13 @@ TEST(Together, RowsComeBackFromAfar) {
     tables = std::move(next);
     if (sweep >= sweeps / 2) mean += tables.rows[1][0][0][1] / (sweeps - sweeps / 2);
   }
-  // Were the marks independent: (60 + 8 x 0.6)/(60 + 8).
+  // Were the markers independent: (60 + 8 x 0.6)/(60 + 8).
   EXPECT_NEAR(mean, 64.8 / 68, 0.05);
 }
 
-// Books in which both marks follow the strength closely: learning finds that, and what they say
+// Books in which both markers follow the strength closely: learning finds that, and what they say
 // together is less than their product.
-TEST(Together, RepeatingMarksAreFound) {
+TEST(Together, RepeatingMarkersAreFound) {
   auto description = model(30);
   const Ready like(description, clutches(240).records);
   // The first simulated book whose loadings are both large.
@@ -220,9 +220,9 @@ TEST(Together, RepeatingMarksAreFound) {
   FAIL() << "no book with large loadings";
 }
 
-// The worst case: one mark under two names. The loadings are as large as belief lets them be, and
+// The worst case: one marker under two names. The loadings are as large as belief lets them be, and
 // every figure is finite.
-TEST(Together, TwoNamesOfOneMark) {
+TEST(Together, TwoNamesOfOneMarker) {
   auto description = model();
   description.markers[1] = description.markers[0];
   description.markers[1].id = "side-thread";

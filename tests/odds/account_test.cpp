@@ -46,7 +46,7 @@ const char* three_records = R"(
   {"id":"o2","kind":"result","animal":"I","assay":"pcr","report":"carrier","on":"2025-01-03"},
   {"id":"o3","kind":"result","animal":"H","assay":"pcr","report":"clear","on":"2025-01-04"})";
 
-// P(H het) = 1/4 at first; the mark's factor is 0.75/0.25 = 3, so odds 1:3 become 1:1.
+// P(H het) = 1/4 at first; the marker's factor is 0.75/0.25 = 3, so odds 1:3 become 1:1.
 TEST(Why, FactorsMultiplyToThePosterior) {
   const auto colony = herd(three_records);
   const auto outcome = why(colony, {*colony.find_animal("H"), 0, 1}, {});
@@ -152,8 +152,8 @@ TEST(Contradictions, NameTheOneRecordThatCannotBe) {
   EXPECT_NE(clash->what.find("H: looks tarnbrook"), std::string::npos);
 }
 
-// With one mark on H alone: P = a/(a + 3b), a ~ Beta(6, 2), b ~ Beta(2, 6). The ends by integrating
-// the distribution function over b with Boost.Math's beta: P(a <= 3 b t/(1 - t)).
+// With one marker on H alone: P = a/(a + 3b), a ~ Beta(6, 2), b ~ Beta(2, 6). The ends by
+// integrating the distribution function over b with Boost.Math's beta: P(a <= 3 b t/(1 - t)).
 TEST(Intervals, EndsAreQuantilesOfTheExactDistribution) {
   const auto colony =
       herd(R"({"id":"o1","kind":"score","animal":"H","marker":"fleck","level":"strong"})");

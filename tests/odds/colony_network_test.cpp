@@ -48,7 +48,7 @@ TEST(ColonyNetwork, HasLeavesForAnimalsWithoutYoung) {
   }
 }
 
-// A brood, a mark over two loci, and a hundred reports each need room of their own.
+// A brood, a marker over two loci, and a hundred reports each need room of their own.
 TEST(ColonyNetwork, HasVariablesWhereEvidenceNeedsThem) {
   auto model = support::masked_model();
   model.markers[0].contexts.clear();
@@ -174,7 +174,7 @@ TEST(ColonyNetwork, RenewsEightSetsAndEveryLayer) {
   }
 }
 
-TEST(ColonyNetwork, IsCertainWithoutMarksAndOrigins) {
+TEST(ColonyNetwork, IsCertainWithoutMarkersAndOrigins) {
   RecordsBuilder records;
   records.founder("D").founder("S").clutch("C", "D", {"S"}).hatchling("H", "C");
   records.result("H", "shed-pcr", "clear");

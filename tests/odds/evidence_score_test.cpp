@@ -1,4 +1,4 @@
-// Readings of a mark as likelihoods: levels, contexts, rows and weights on their own.
+// Readings of a marker as likelihoods: levels, contexts, rows and weights on their own.
 #include <algorithm>
 #include <cmath>
 #include <numeric>
@@ -101,7 +101,7 @@ colony::MarkerContext where_line(const std::string& line) {
   return {std::nullopt, line, false, {{{}, {0.2, 0.8}, 1}}};
 }
 
-TEST(TableInForce, IsTheMarksOwnWhereNoContextHolds) {
+TEST(TableInForce, IsTheMarkersOwnWhereNoContextHolds) {
   EXPECT_EQ(table_in_force(marked({}), {{}, {}}, ""), 0U);
   EXPECT_EQ(table_in_force(marked({where_shown(1, 1, true)}), {{1}, {0}}, ""), 0U);
   EXPECT_EQ(table_in_force(marked({where_line("dune")}), {{}, {}}, "dunes"), 0U);

@@ -33,7 +33,7 @@ RecordsBuilder half_a_carrier() {
   return records;
 }
 
-// A locus of its own and one mark that reads it, of the worth given.
+// A locus of its own and one marker that reads it, of the worth given.
 colony::ModelDescription marked(double worth, const std::vector<double>& carriers = {0.4, 0.6},
                                 const std::vector<double>& others = {0.7, 0.3}) {
   auto model = support::recessive_model();

@@ -39,7 +39,7 @@ double log_of(const colony::Colony& colony, Layer layer) {
   return std::get<double>(value);
 }
 
-// H is +/+ 1/4, +/e 1/4 + 1/4, e/e 1/4. Plain: 3/4. The mark: (1/4 0.05 + 1/2 0.4) of that; the
+// H is +/+ 1/4, +/e 1/4 + 1/4, e/e 1/4. Plain: 3/4. The marker: (1/4 0.05 + 1/2 0.4) of that; the
 // report: 1/4 x 0.05 x 0.003 + 1/2 x 0.4 x 0.985.
 TEST(LogEvidence, AddsALayerAtATime) {
   const auto colony = support::colony_of(no_mix_ups(), one_of_each());

@@ -1,4 +1,4 @@
-// Readings of marks in a colony: soft, repeated, by several scorers, weighted, in contexts.
+// Readings of markers in a colony: soft, repeated, by several scorers, weighted, in contexts.
 #include <algorithm>
 #include <cmath>
 #include <string>
@@ -51,8 +51,8 @@ TEST(Readings, TakeTheirSurenessFromTheScorerUnlessGiven) {
 }
 
 // All look at one true level: r multiplies within the sum. Twice "strong" at 0.9: r = 0.0025,
-// 0.0025, 0.81. That is less than two independent marks would say.
-TEST(Readings, OfOneMarkLookAtOneLevel) {
+// 0.0025, 0.81. That is less than two independent markers would say.
+TEST(Readings, OfOneMarkerLookAtOneLevel) {
   RecordsBuilder records = half_a_carrier();
   records.score("F", "crown-fleck", "strong").sure(0.9);
   records.score("F", "crown-fleck", "strong").sure(0.9);
@@ -61,7 +61,7 @@ TEST(Readings, OfOneMarkLookAtOneLevel) {
   EXPECT_LT(twice, (0.39 / 0.0925) * (0.39 / 0.0925));
 }
 
-// However often it is read, a mark says no more than its level: the ratio 8.
+// However often it is read, a marker says no more than its level: the ratio 8.
 TEST(Readings, RepeatedReachTheLevelAndNoFurther) {
   RecordsBuilder records = half_a_carrier();
   double before = 1;
@@ -103,7 +103,7 @@ TEST(Readings, ThatCouldNotBeMadeSayNothing) {
   EXPECT_NEAR(solved.odds().log_evidence, 0, 1e-15);
 }
 
-TEST(Readings, AreRaisedToTheWeightOfTheMark) {
+TEST(Readings, AreRaisedToTheWeightOfTheMarker) {
   RecordsBuilder records = half_a_carrier();
   records.score("F", "crown-fleck", "strong").sure(0.9);
   auto model = support::recessive_model();
@@ -113,8 +113,8 @@ TEST(Readings, AreRaisedToTheWeightOfTheMark) {
   }
 }
 
-// Two marks are two pieces of evidence.
-TEST(Readings, OfTwoMarksMultiply) {
+// Two markers are two pieces of evidence.
+TEST(Readings, OfTwoMarkersMultiply) {
   auto model = support::recessive_model();
   model.markers.push_back(model.markers[0]);
   model.markers[1].id = "side-thread";
@@ -124,7 +124,8 @@ TEST(Readings, OfTwoMarksMultiply) {
   EXPECT_NEAR(odds_of(records, model), 8 * std::sqrt(0.3 / 0.8), 1e-12);
 }
 
-// Where the animal shows "thornwick" the mark can't be read: once that is recorded it says nothing.
+// Where the animal shows "thornwick" the marker can't be read: once that is recorded it says
+// nothing.
 TEST(Readings, AreSetAsideInAContext) {
   RecordsBuilder records = half_a_carrier();
   records.bought_as("brackmoor", {{"s/s", 1.0}}).score("F", "crown-fleck", "strong");
@@ -155,7 +156,7 @@ TEST(Readings, FollowTheRowsOfALine) {
   EXPECT_NEAR(odds_of(clutch, model), 2, 1e-12);
 }
 
-// A mark that reads two loci ties them: clear with 0.9 where both carry, with 0.1 elsewhere.
+// A marker that reads two loci ties them: clear with 0.9 where both carry, with 0.1 elsewhere.
 TEST(Readings, OfAMarkOfTwoLociTieThem) {
   auto model = support::masked_model();
   model.markers[0].contexts.clear();
@@ -189,7 +190,7 @@ TEST(Readings, TellOfRelatives) {
   records.founder("D").bought_as("tarnbrook", {{"+/+", 0.5}, {"+/e", 0.5}}).founder("S");
   records.clutch("C", "D", {"S"}).hatchling("H", "C").hatchling("F", "C");
   records.score("H", "crown-fleck", "strong");
-  // P(H's mark | D carries) = (0.4 + 0.05)/2 = 0.225, else 0.05; D 9 : 2, F half of that.
+  // P(H's marker | D carries) = (0.4 + 0.05)/2 = 0.225, else 0.05; D 9 : 2, F half of that.
   const SolvedColony solved(support::recessive_model(), records);
   EXPECT_NEAR(solved.posterior("D", "+/e"), 9.0 / 11, 1e-14);
   EXPECT_NEAR(solved.posterior("F", "+/e"), 4.5 / 11, 1e-14);

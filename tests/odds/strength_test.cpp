@@ -1,4 +1,4 @@
-// Marks that share a strength of expression, against closed forms.
+// Markers that share a strength of expression, against closed forms.
 #include <cmath>
 #include <numeric>
 
@@ -59,7 +59,7 @@ TEST(GivenStrength, AveragesToTheRow) {
   }
 }
 
-// Two marks that are there in half of all animals: both in 1/4 + arcsin(rho)/(2 pi), with rho the
+// Two markers that are there in half of all animals: both in 1/4 + arcsin(rho)/(2 pi), with rho the
 // correlation of what lies behind them (Sheppard 1899, Philosophical Transactions A 192:101; from
 // memory). With loadings a and b, rho = ab / sqrt((1 + a^2)(1 + b^2)).
 TEST(GivenStrength, TwoHalvesAreSheppardsFormula) {

@@ -101,7 +101,7 @@ TEST(Supposed, SetsAreIndependentOfOneAnotherAndOfMemory) {
 }
 
 // Strangers have nothing to do with each other; a clutch has, and two loci have not until a sex or
-// a mark joins them.
+// a marker joins them.
 TEST(SeparateParts, AreThoseThatNothingJoins) {
   RecordsBuilder records = family();
   records.founder("X");

@@ -48,7 +48,7 @@ TEST(Account, OfNothingIsItsStart) {
   EXPECT_EQ(account.relatives_decibans, 0.0);
 }
 
-// Own readings one by one; the mark "clear" has 0.4/0.05 = 8, the report "clear" 0.003/0.985.
+// Own readings one by one; the marker "clear" has 0.4/0.05 = 8, the report "clear" 0.003/0.985.
 TEST(Account, WeighsEachOwnRecordByItself) {
   RecordsBuilder records = family();
   records.score("D", "crown-fleck", "strong").on("2024-05-01");
@@ -64,7 +64,7 @@ TEST(Account, WeighsEachOwnRecordByItself) {
   EXPECT_EQ(account.end, account.steps[1].after);
 }
 
-// Relatives' records of one day are one step: two carriers' marks on H and I, of 0.225/0.05 each
+// Relatives' records of one day are one step: two carriers' markers on H and I, of 0.225/0.05 each
 // for D.
 TEST(Account, WeighsRelativesOfOneDayTogether) {
   RecordsBuilder records = family();
@@ -176,7 +176,7 @@ TEST(Account, EndsAtThePosteriorInAnyOrder) {
   }
 }
 
-// Clutch-mates of an unnamed dam meet in her: her other young's marks tell.
+// Clutch-mates of an unnamed dam meet in her: her other young's markers tell.
 TEST(Account, ReachesRelativesThroughAnUnnamedParent) {
   RecordsBuilder records;
   records.founder("S").clutch("C", std::nullopt, {"S"});

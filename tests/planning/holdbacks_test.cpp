@@ -99,7 +99,7 @@ TEST(Holdbacks, MayFindTooFewOfASex) {
   EXPECT_TRUE(found(colony, question).sizes.empty());
 }
 
-// A mark and a result tell which: the tested one first, and a clear one last.
+// A marker and a result tell which: the tested one first, and a clear one last.
 TEST(Holdbacks, TakesTheLikeliestFirst) {
   auto records = family();
   records.result("H4", "shed-pcr", "carrier").score("H2", "crown-fleck", "strong");

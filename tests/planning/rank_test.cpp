@@ -170,7 +170,7 @@ TEST(ReadGoal, GenotypesAppearancesAndFaults) {
   EXPECT_NE(fault("tarnbrook=").what.find("no genotype"), std::string::npos);
 }
 
-// 60 x 60 with kin and marks: one plan for all, so seconds are many times too long.
+// 60 x 60 with kin and markers: one plan for all, so seconds are many times too long.
 TEST(Rank, SixtyBySixty) {
   RecordsBuilder builder;
   for (int k = 0; k < 20; ++k) {

@@ -207,8 +207,8 @@ TEST(Invariance, ALookBackFromTheFuture) {
   }
 }
 
-// Probabilities are probabilities: in [0, 1], summing to 1, and what the pedigree rules out no mark
-// or result brings back.
+// Probabilities are probabilities: in [0, 1], summing to 1, and what the pedigree rules out no
+// marker or result brings back.
 TEST(Invariance, LayersOnlyNarrow) {
   for (std::uint64_t seed = 1; seed <= colonies && !HasFailure(); ++seed) {
     Dice dice(seed);

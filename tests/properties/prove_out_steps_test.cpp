@@ -107,7 +107,7 @@ std::optional<double> recorded(const Asked& of, std::size_t appearance) {
   return sum;
 }
 
-// Bayes' rule through the whole book: kin, marks, results and sexes included.
+// Bayes' rule through the whole book: kin, markers, results and sexes included.
 TEST(ProveOutSteps, ArePosteriorsOfTheBookToCome) {
   std::size_t clear = 0, visual = 0;
   for_pairs(250, [&](const Asked& of, const planning::ProveOut& proof) {

@@ -38,7 +38,7 @@ Discriminant discriminant() {
   return out;
 }
 
-// The two measurements together are one mark, read at the level that was measured; only the ratio
+// The two measurements together are one marker, read at the level that was measured; only the ratio
 // of its probabilities counts.
 Json with_measurement(double ratio_for_carrier) {
   Json model = recessive_model(0, "X");

@@ -86,7 +86,7 @@ TEST(PossibleHet, AfterALaboratorysReport) {
 
 TEST(PossibleHet, DoubleHetMultipliesOnlyWhenUnlinked) {
   // Young of two animals that each carry both of two unlinked traits: 2/3 at each, 4/9 at both. The
-  // odds of each locus are what the program gives; that they multiply is checked by a mark that
+  // odds of each locus are what the program gives; that they multiply is checked by a marker that
   // reads both: its probability is that of the pair.
   Json model = recessive_model(0.5);
   Json second = model["loci"][0];
@@ -98,7 +98,7 @@ TEST(PossibleHet, DoubleHetMultipliesOnlyWhenUnlinked) {
        {"levels", {"no", "yes"}},
        {"rows", Json::array({{{"at", {{"trait", "+/a"}, {"other", "+/a"}}}, {"expect", {0, 1}}},
                              {{"at", Json::object()}, {"expect", {1, 0}}}})}});
-  const auto log_evidence = [&](bool with_mark) {
+  const auto log_evidence = [&](bool with_marker) {
     WorkedColony colony(model);
     // A sib that shows both traits proves that its clear parents carry both.
     colony.founder("dam").founder("sire").young({"prove-out", "young"}, "dam", "sire");
@@ -106,7 +106,7 @@ TEST(PossibleHet, DoubleHetMultipliesOnlyWhenUnlinked) {
       for (const char* id : {"dam", "sire", "young"}) colony.shows(id, "strong", locus);
       colony.shows("proof", "affected", locus);
     }
-    if (with_mark) colony.score("young", "both", "yes");
+    if (with_marker) colony.score("young", "both", "yes");
     return colony.solve().log_evidence();
   };
   EXPECT_NEAR(std::exp(log_evidence(true) - log_evidence(false)), 4. / 9, 1e-12);

@@ -54,12 +54,12 @@ TEST(AuditReport, LinksOfTheContentsLeadSomewhere) {
 
 TEST(AuditReport, OpensWithTheWarnings) {
   const auto html = page("full");
-  const auto warning = html.find("Tested animals have louder marks");
+  const auto warning = html.find("Tested animals have louder markers");
   ASSERT_NE(warning, std::string::npos);
   EXPECT_LT(warning, html.find("can be checked against what came out"));
 }
 
-TEST(AuditReport, SaysWhetherMarksEarnedTheirPlace) {
+TEST(AuditReport, SaysWhetherMarkersEarnedTheirPlace) {
   auto audit = sample("full");
   const auto say = [&](double low, double high) {
     for (auto& score : audit["scores"]) {
@@ -67,9 +67,9 @@ TEST(AuditReport, SaysWhetherMarksEarnedTheirPlace) {
     }
     return audit_report(audit, {});
   };
-  EXPECT_THAT(say(0.05, 0.4), HasSubstr("The marks earned their place"));
-  EXPECT_THAT(say(-0.05, 0.4), HasSubstr("It is not shown that the marks earned their place"));
-  EXPECT_THAT(say(-0.4, -0.05), HasSubstr("The marks did harm"));
+  EXPECT_THAT(say(0.05, 0.4), HasSubstr("The markers earned their place"));
+  EXPECT_THAT(say(-0.05, 0.4), HasSubstr("It is not shown that the markers earned their place"));
+  EXPECT_THAT(say(-0.4, -0.05), HasSubstr("The markers did harm"));
 }
 
 TEST(AuditReport, WithoutTheScriptSaysSoAndShowsTheTables) {
@@ -89,7 +89,7 @@ TEST(AuditReport, CarriesTheScript) {
 TEST(AuditReport, AnEmptyAuditSaysSo) {
   const auto html = page("empty");
   EXPECT_THAT(html, HasSubstr("No forecast can be checked yet"));
-  EXPECT_THAT(html, HasSubstr("No marks were recorded"));
+  EXPECT_THAT(html, HasSubstr("No markers were recorded"));
   EXPECT_EQ(times(html, "<figure"), 0U);
   EXPECT_THAT(html, HasSubstr("Limits and cautions"));
 }

@@ -51,7 +51,7 @@ TEST(Claim, SaysWhatTheListingSays) {
   EXPECT_EQ(claim.numbers[0].headline, "66 % possible het for tarnbrook");
   EXPECT_EQ(claim.numbers[0].published, (Published{0.66, 0.66, 0.01}));
   EXPECT_NEAR(claim.numbers[0].value, 2.0 / 3, 1e-12);
-  EXPECT_FALSE(claim.counts_marks());
+  EXPECT_FALSE(claim.counts_markers());
 }
 
 TEST(Claim, NeedsItsDay) {
@@ -189,12 +189,12 @@ TEST(ClaimState, LapsesWithARecordThatItRestsOn) {
 
 TEST(ClaimState, AMarkedNumberWaitsForLearning) {
   Claim claim = claimed(two_hets());
-  claim.numbers[0].basis = Basis::marks;
-  EXPECT_TRUE(claim.counts_marks());
+  claim.numbers[0].basis = Basis::markers;
+  EXPECT_TRUE(claim.counts_markers());
   EXPECT_EQ(by_now(claim, two_hets())[0].state, ClaimState::not_learned);
   EXPECT_FALSE(overtaken(by_now(claim, two_hets())));
   EXPECT_FALSE(all_stand(by_now(claim, two_hets())));
-  // Learned, and marks do not count any more: nothing is left of what it rested on.
+  // Learned, and markers do not count any more: nothing is left of what it rested on.
   EXPECT_EQ(by_now(claim, two_hets(), true)[0].state, ClaimState::basis_withdrawn);
 }
 

@@ -95,9 +95,9 @@ TEST(DemoListings, NothingIsCertainThatRestsOnAnUncertainParent) {
   for (const auto& animal : demo().colony().animals()) ids.push_back(animal.id);
   for (const Listing& listing : demo().all_of(ids)) {
     for (const Statement& one : listing.statements) {
-      EXPECT_TRUE(one.published.high < 1 || one.markless >= 1 - 1e-12);
-      EXPECT_LE(one.published.high, one.markless + 1e-12);
-      EXPECT_NE(one.basis, Basis::marks);
+      EXPECT_TRUE(one.published.high < 1 || one.markerless >= 1 - 1e-12);
+      EXPECT_LE(one.published.high, one.markerless + 1e-12);
+      EXPECT_NE(one.basis, Basis::markers);
     }
   }
 }

@@ -40,18 +40,18 @@ TEST(Figures, Counts) {
   EXPECT_EQ(count_text(json::object(), "n"), "–");
 }
 
-TEST(Figures, NamesOfMarksAreTheirOwn) {
+TEST(Figures, NamesOfMarkersAreTheirOwn) {
   auto audit = json::parse(R"({"markers": [{"marker": "bar", "locus": "a", "context": null},
                                            {"marker": "bar", "locus": "a", "context": 0}]})");
-  EXPECT_EQ(mark_name(audit, audit["markers"][0]), "bar");
-  EXPECT_EQ(mark_name(audit, audit["markers"][1]), "bar, context 0");
+  EXPECT_EQ(marker_name(audit, audit["markers"][0]), "bar");
+  EXPECT_EQ(marker_name(audit, audit["markers"][1]), "bar, context 0");
   audit["markers"][1]["locus"] = "b";
-  EXPECT_EQ(mark_name(audit, audit["markers"][0]), "bar at a");
-  EXPECT_EQ(mark_name(audit, audit["markers"][1]), "bar at b, context 0");
+  EXPECT_EQ(marker_name(audit, audit["markers"][0]), "bar at a");
+  EXPECT_EQ(marker_name(audit, audit["markers"][1]), "bar at b, context 0");
 }
 
 TEST(Figures, CodesInWords) {
-  EXPECT_EQ(basis_words("scored"), "with marks");
+  EXPECT_EQ(basis_words("scored"), "with markers");
   EXPECT_EQ(scheme_words("clutch-left-out"), "its own clutch left out");
   EXPECT_EQ(kind_words("visual"), "looks");
   EXPECT_EQ(kind_words("breeding"), "breeding");

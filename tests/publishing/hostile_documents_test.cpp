@@ -98,7 +98,7 @@ TEST(HostileDocuments, ChartsGetTheTextAsItIs) {
     bool found = false;
     for (const auto& specification : specifications(audit_report(audit, {"draw();"}))) {
       for (const auto& row : specification.value("/data/values"_json_pointer, json::array())) {
-        found = found || row.value("mark", "").starts_with(text + "\nfrom ");
+        found = found || row.value("marker", "").starts_with(text + "\nfrom ");
       }
     }
     EXPECT_TRUE(found);

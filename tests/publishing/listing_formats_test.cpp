@@ -179,7 +179,7 @@ TEST(ListingDocument, HoldsTheNumbersToTheirLastDigit) {
   EXPECT_EQ(document["version"], 1);
   EXPECT_TRUE(document["day"].is_null());
   const json& statement = document["listings"][0]["statements"][0];
-  EXPECT_EQ(statement["markless"].get<double>(), made[0].statements[0].markless);
+  EXPECT_EQ(statement["markerless"].get<double>(), made[0].statements[0].markerless);
   EXPECT_EQ(statement["published"]["high"], 0.66);
   EXPECT_EQ(statement["label"], "possible");
   EXPECT_EQ(statement["rests_on"], json({"o1"}));

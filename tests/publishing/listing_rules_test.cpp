@@ -47,7 +47,7 @@ TEST(ListingRules, SixtySixPercentOutOfTwoHets) {
   const Listed listed(recessive_model(), records);
   const Statement h = listed.at("H");
   // (1/2) / (1/2 + 1/4) = 2/3, rounded down.
-  EXPECT_NEAR(h.markless, 2.0 / 3, 1e-12);
+  EXPECT_NEAR(h.markerless, 2.0 / 3, 1e-12);
   EXPECT_EQ(h.label, Label::possible);
   EXPECT_EQ(h.headline, "66 % possible het for tarnbrook");
   EXPECT_EQ(h.reason, "both parents het on the seller's word, shows plain");
@@ -94,7 +94,7 @@ TEST(ListingRules, ForcedOnlyWhereTheParentsAreCertain) {
   records.founder("M", Sex::male).clutch("C", "F", {"M"}).hatchling("H", "C");
   const Listed listed(recessive_model(), records);
   const Statement h = listed.at("H");
-  EXPECT_NEAR(h.markless, 0.97, 1e-12);
+  EXPECT_NEAR(h.markerless, 0.97, 1e-12);
   EXPECT_EQ(h.label, Label::possible);
   EXPECT_EQ(h.headline, "97 % possible het for tarnbrook");
 }
@@ -113,7 +113,7 @@ TEST(ListingRules, WhatRelativesTaughtIsInTheNumber) {
   auto records = pair_sold_as(2.0 / 3, 2.0 / 3);
   records.hatchling("H", "C").shows("H", "tarnbrook", "plain");
   const Listed listed(recessive_model(), records);
-  EXPECT_NEAR(listed.at("H").markless, 0.5, 1e-12);
+  EXPECT_NEAR(listed.at("H").markerless, 0.5, 1e-12);
   EXPECT_EQ(listed.at("H").headline, "50 % possible het for tarnbrook");
 }
 
@@ -129,7 +129,7 @@ TEST(ListingRules, ClearYoungByAVisualLowerAParentAndAreNamed) {
   const Listed listed(recessive_model(), records);
   const Statement m = listed.at("M");
   // 1 : 2^4.
-  EXPECT_NEAR(m.markless, 1.0 / 17, 1e-12);
+  EXPECT_NEAR(m.markerless, 1.0 / 17, 1e-12);
   EXPECT_THAT(m.reason,
               HasSubstr("sold as 50 % possible het: the seller's word, taken at that word"));
   EXPECT_THAT(m.reason, HasSubstr("4 clear young by a partner visual lower it"));
@@ -148,7 +148,7 @@ TEST(ListingRules, AYoungThatIsNoVisualRaisesWhereHetsShowItNowAndThen) {
   records.hatchling("H", "C").shows("H", "tarnbrook", "tinted");
   const Listed listed(description, records);
   const Statement m = listed.at("M");
-  EXPECT_NEAR(m.markless, 2.0 / 3, 1e-12);
+  EXPECT_NEAR(m.markerless, 2.0 / 3, 1e-12);
   EXPECT_THAT(m.reason, HasSubstr("1 clear young by a partner"));
   EXPECT_THAT(m.reason, HasSubstr("raises it"));
   EXPECT_THAT(m.reason, Not(HasSubstr("lower")));
@@ -159,7 +159,7 @@ TEST(ListingRules, ABroodTeachesTheSame) {
   records.founder("M", Sex::male).bought_as("tarnbrook", {{"+/+", 0.5}, {"+/e", 0.5}}, 1.0);
   records.brood("M", "tarnbrook", "e/e", {{"plain", 4}, {"tarnbrook", 0}});
   const Listed listed(recessive_model(), records);
-  EXPECT_NEAR(listed.at("M").markless, 1.0 / 17, 1e-12);
+  EXPECT_NEAR(listed.at("M").markerless, 1.0 / 17, 1e-12);
   EXPECT_THAT(listed.at("M").reason,
               HasSubstr("4 clear young by a partner of genotype e/e lower it"));
 }
@@ -233,7 +233,7 @@ TEST(ListingRules, ResultsOfRelativesCountAndAreNamed) {
   const Statement h = listed.at("H");
   EXPECT_EQ(h.basis, Basis::results);
   EXPECT_NEAR(h.pedigree, 0.25, 1e-12);
-  EXPECT_GT(h.markless, 0.49);
+  EXPECT_GT(h.markerless, 0.49);
   EXPECT_THAT(h.reason, HasSubstr("1 result of close relatives counted in"));
   EXPECT_THAT(listed.rests_on(h), ElementsAre("o1"));
 }
@@ -258,7 +258,7 @@ TEST(ListingRules, AnEarlierDayCountsWhatWasKnownThen) {
   EXPECT_EQ(listed.at("H").basis, Basis::results);
 }
 
-TEST(ListingRules, MarksAreSeenAndNotCountedUntilTheyAreEarned) {
+TEST(ListingRules, MarkersAreSeenAndNotCountedUntilTheyAreEarned) {
   auto records = pair_sold_as(1, 0);
   records.hatchling("H", "C").hatchling("G", "C");
   records.score("H", "crown-fleck", "strong").on("2026-06-11");
@@ -266,13 +266,13 @@ TEST(ListingRules, MarksAreSeenAndNotCountedUntilTheyAreEarned) {
   const Listing h = listed.of("H");
   EXPECT_EQ(h.statements[0].headline, "50 % possible het for tarnbrook");
   EXPECT_FALSE(h.statements[0].marked);
-  ASSERT_EQ(h.marks.size(), 1U);
-  EXPECT_FALSE(h.marks[0].count);
-  EXPECT_EQ(
-      h.marks[0].line,
-      "Marks for tarnbrook seen (1 reading), not counted: tables not learned from these records.");
-  // Its sib has none of its own, and marks of proven parents' young tell it nothing.
-  EXPECT_THAT(listed.of("G").marks, IsEmpty());
+  ASSERT_EQ(h.markers.size(), 1U);
+  EXPECT_FALSE(h.markers[0].count);
+  EXPECT_EQ(h.markers[0].line,
+            "Markers for tarnbrook seen (1 reading), not counted: tables not learned from these "
+            "records.");
+  // Its sib has none of its own, and markers of proven parents' young tell it nothing.
+  EXPECT_THAT(listed.of("G").markers, IsEmpty());
 }
 
 TEST(ListingRules, AMarkThatCannotBeReadIsNotSeen) {
@@ -286,7 +286,7 @@ TEST(ListingRules, AMarkThatCannotBeReadIsNotSeen) {
     if (!animal.clutch) animal.origin = "bought";
   }
   const Listed listed(model, records);
-  EXPECT_THAT(listed.of("H").marks, IsEmpty());
+  EXPECT_THAT(listed.of("H").markers, IsEmpty());
 }
 
 TEST(ListingRules, TheSexThatCannotBeHetSaysSo) {

@@ -1,4 +1,4 @@
-// The words around the numbers: notes on health and cautions in every form, what marks lack, what
+// The words around the numbers: notes on health and cautions in every form, what markers lack, what
 // would change a number, and what the policy changes of it. Numbers by hand.
 #include <gmock/gmock.h>
 #include <nlohmann/json.hpp>
@@ -89,8 +89,9 @@ TEST(HealthNotes, StandWhereverACopyIsPossible) {
   EXPECT_THAT(listed.of("M").health, IsEmpty()) << "sold as clear, at that word";
 }
 
-// The step is for ranges with marks; numbers without marks are in whole percents whatever it is.
-TEST(PolicyOfListings, TheStepTouchesNoNumberWithoutMarks) {
+// The step is for ranges with markers; numbers without markers are in whole percents whatever it
+// is.
+TEST(PolicyOfListings, TheStepTouchesNoNumberWithoutMarkers) {
   auto records = pair_sold_as(0.66, 0).hatchling("H", "C").score("H", "crown-fleck", "strong");
   colony::Policy coarse;
   coarse.step = 0.1;
@@ -112,35 +113,35 @@ TEST(PolicyOfListings, PricesAndWorthsOfItMoveNothing) {
             listing_document(priced.colony(), priced.all_of({"F", "M", "H"})));
 }
 
-MarksShown marks(std::size_t readings) {
-  MarksShown out;
+MarkersShown markers(std::size_t readings) {
+  MarkersShown out;
   out.readings.resize(readings);
   return out;
 }
 
-TEST(MarksLine, SaysWhatWasSeenAndWhetherItCounts) {
+TEST(MarkersLine, SaysWhatWasSeenAndWhetherItCounts) {
   const Listed listed(recessive_model(), half());
-  MarksShown shown = marks(1);
+  MarkersShown shown = markers(1);
   shown.count = true;
-  EXPECT_EQ(marks_line(listed.colony(), shown),
-            "Marks for tarnbrook counted (1 reading): the audit has earned it.");
-  shown = marks(3);
+  EXPECT_EQ(markers_line(listed.colony(), shown),
+            "Markers for tarnbrook counted (1 reading): the audit has earned it.");
+  shown = markers(3);
   shown.missing = {"tables not learned", "0 of 20 outcomes known"};
   EXPECT_EQ(
-      marks_line(listed.colony(), shown),
-      "Marks for tarnbrook seen (3 readings), not counted: tables not learned; 0 of 20 outcomes "
+      markers_line(listed.colony(), shown),
+      "Markers for tarnbrook seen (3 readings), not counted: tables not learned; 0 of 20 outcomes "
       "known.");
-  shown = marks(0);
+  shown = markers(0);
   shown.relatives = true;
   EXPECT_EQ(
-      marks_line(listed.colony(), shown),
-      "Marks for tarnbrook seen (none on the animal itself, some on relatives), and nothing left "
+      markers_line(listed.colony(), shown),
+      "Markers for tarnbrook seen (none on the animal itself, some on relatives), and nothing left "
       "for them to tell.");
 }
 
 TEST(RecordLines, WithoutARecordSaySoOnce) {
   const Listed listed(recessive_model(), half());
-  for (const auto& shown : {std::vector<MarksShown>{}, {marks(1)}, {marks(1), marks(2)}}) {
+  for (const auto& shown : {std::vector<MarkersShown>{}, {markers(1)}, {markers(1), markers(2)}}) {
     EXPECT_THAT(record_lines(listed.colony(), shown),
                 testing::ElementsAre("No record of past percentages stands behind these numbers."));
   }

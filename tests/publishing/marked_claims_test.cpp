@@ -1,5 +1,5 @@
-// Claims that count marks: written into a book with the tables that they counted, so that they can
-// be derived again after the book was learned from anew. The season is simulated.
+// Claims that count markers: written into a book with the tables that they counted, so that they
+// can be derived again after the book was learned from anew. The season is simulated.
 #include <cmath>
 #include <set>
 #include <stdexcept>
@@ -24,15 +24,15 @@ using testing::IsEmpty;
 
 constexpr std::size_t memory = std::size_t{1} << 30U;
 
-// Six in seven carriers show the mark, one in ten of the others; half of all are tested.
+// Six in seven carriers show the marker, one in ten of the others; half of all are tested.
 audit::Season season() {
   audit::SeasonSettings settings;
-  settings.marks = {{"crown-fleck", 2,
-                     [](const audit::Hatchling& hatchling) {
-                       const double shown = hatchling.carrier ? 6.0 / 7 : 0.1;
-                       return std::vector<double>{1 - shown, shown};
-                     },
-                     false}};
+  settings.markers = {{"crown-fleck", 2,
+                       [](const audit::Hatchling& hatchling) {
+                         const double shown = hatchling.carrier ? 6.0 / 7 : 0.1;
+                         return std::vector<double>{1 - shown, shown};
+                       },
+                       false}};
   return audit::simulated_season(settings, 11);
 }
 
@@ -48,7 +48,7 @@ void learn_from(book::Book& book, std::uint64_t seed) {
                      learning::flat_draws(learned, colony.model())});
 }
 
-/// An untested hatchling that shows the mark.
+/// An untested hatchling that shows the marker.
 std::string marked_and_untested(const colony::Colony& colony) {
   std::set<std::size_t> shown, tested;
   for (const auto& observation : colony.observations()) {
@@ -65,7 +65,7 @@ std::string marked_and_untested(const colony::Colony& colony) {
   throw std::runtime_error("all that show it are tested");
 }
 
-/// A book of a season, learned from, with one claim on a hatchling that shows the mark.
+/// A book of a season, learned from, with one claim on a hatchling that shows the marker.
 class MarkedClaim : public testing::Test {
  protected:
   struct Kept {
@@ -109,7 +109,7 @@ class MarkedClaim : public testing::Test {
     const book::LearnedRecord learned = book.learned().value();
     const auto draws = draws_of(learned, colony.model());
     const Claim claim = claim_of(colony, listing(colony, evidence.policy, animal, &draws));
-    EXPECT_TRUE(claim.counts_marks());
+    EXPECT_TRUE(claim.counts_markers());
     book::Publication publication;
     publication.entries = evidence.entries;
     publication.counted = learned;
@@ -171,8 +171,8 @@ TEST_F(MarkedClaim, HoldsByTheTablesThatItCounted) {
   const Verification found = verified(then());
   EXPECT_TRUE(found.holds()) << found.what;
   EXPECT_EQ(found.again, read_claim(claim_.document)->numbers);
-  EXPECT_EQ(found.again[0].basis, Basis::marks);
-  EXPECT_GT(found.again[0].value, 0.5) << "the mark speaks for the copy";
+  EXPECT_EQ(found.again[0].basis, Basis::markers);
+  EXPECT_GT(found.again[0].value, 0.5) << "the marker speaks for the copy";
   EXPECT_EQ(state(true).state, ClaimState::stands);
 }
 
@@ -220,7 +220,7 @@ TEST_F(MarkedClaim, FailsIfOneDrawMovesByOneBit) {
 
 TEST_F(MarkedClaim, AResultAgainstItPutsItTooHighOnceLearned) {
   test("strong");
-  // The test errs in one sample of a thousand: near 0, not 0, so marks are asked for again.
+  // The test errs in one sample of a thousand: near 0, not 0, so markers are asked for again.
   EXPECT_EQ(state(false).state, ClaimState::not_learned);
   learn_from(book_, 3);
   const NumberState now = state(true);
@@ -234,9 +234,9 @@ TEST_F(MarkedClaim, AResultForItPutsItTooLow) {
   EXPECT_EQ(state(true).state, ClaimState::too_low);
 }
 
-TEST_F(MarkedClaim, LapsesWhereThePolicyLeavesMarksOut) {
+TEST_F(MarkedClaim, LapsesWhereThePolicyLeavesMarkersOut) {
   colony::Policy strict;
-  strict.marks.count = false;
+  strict.markers.count = false;
   ASSERT_TRUE(
       std::holds_alternative<book::Change>(book_.replace_policy(strict, book::Mode::commit)));
   EXPECT_EQ(state(true).state, ClaimState::basis_withdrawn);

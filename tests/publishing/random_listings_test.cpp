@@ -31,7 +31,7 @@ std::vector<std::size_t> all_animals(const colony::Colony& colony) {
   return out;
 }
 
-// The same book without any reading, which is what published odds without marks rest on.
+// The same book without any reading, which is what published odds without markers rest on.
 colony::Colony without_scores(const RandomColony& drawn) {
   colony::Records records = drawn.records;
   for (auto& observation : records.observations) {
@@ -58,15 +58,15 @@ bool contradictory(const colony::Colony& colony) {
 
 void check_bounds(const Statement& one) {
   // No percentage above the evidence that it counts.
-  const double counted = one.basis == Basis::marks ? one.marked->mean : one.markless;
+  const double counted = one.basis == Basis::markers ? one.marked->mean : one.markerless;
   EXPECT_LE(one.published.high, counted + publishing::rounding_error);
   EXPECT_LE(one.published.low, one.published.high);
   // 100 % only where it is forced.
-  if (one.markless < 1 - publishing::rounding_error) {
+  if (one.markerless < 1 - publishing::rounding_error) {
     EXPECT_LT(one.published.high, 1);
     EXPECT_NE(one.label, Label::proven);
     EXPECT_NE(one.label, Label::certain);
-    EXPECT_TRUE(one.basis == Basis::marks || counted - one.published.high < 0.01 + close);
+    EXPECT_TRUE(one.basis == Basis::markers || counted - one.published.high < 0.01 + close);
   }
   const bool certain = one.label == Label::proven || one.label == Label::certain;
   EXPECT_TRUE(certain || one.headline.find("100 %") == std::string::npos) << one.headline;
@@ -111,7 +111,7 @@ TEST(RandomListings, OddsWithoutSomeLooksAreThoseOfABookWithoutThem) {
     for (std::size_t a = 0; a < without.animals().size(); ++a) {
       const std::size_t here = *drawn.colony->find_animal(without.animals()[a].id);
       for (std::size_t l = 0; l < without.model().loci().size(); ++l) {
-        const auto found = odds->markless_without(left_out, here, l);
+        const auto found = odds->markerless_without(left_out, here, l);
         ASSERT_TRUE(found);
         const auto& locus = without.model().loci()[l];
         for (std::uint16_t allele = 1; allele < locus.alleles().size(); ++allele) {
@@ -142,9 +142,9 @@ TEST(RandomListings, AreTheEnumeratedOddsRoundedDown) {
     for (const Listing& listing : made) {
       for (const Statement& one : listing.statements) {
         const auto& truth = expected.animals[listing.animal][one.locus];
-        EXPECT_NEAR(one.markless, truth.het[one.allele - std::size_t{1}], close);
+        EXPECT_NEAR(one.markerless, truth.het[one.allele - std::size_t{1}], close);
         check_bounds(one);
-        EXPECT_NE(one.basis, Basis::marks);
+        EXPECT_NE(one.basis, Basis::markers);
         ++checked;
       }
     }
@@ -152,7 +152,7 @@ TEST(RandomListings, AreTheEnumeratedOddsRoundedDown) {
   EXPECT_GT(checked, 1000U);
 }
 
-TEST(RandomListings, NeverCountMarksThatNoAuditEarned) {
+TEST(RandomListings, NeverCountMarkersThatNoAuditEarned) {
   // Tables are at hand, and these books have too few outcomes: none may count them.
   for (std::uint64_t seed = 1; seed <= 60 && !HasFailure(); ++seed) {
     Dice dice(seed);
@@ -161,11 +161,11 @@ TEST(RandomListings, NeverCountMarksThatNoAuditEarned) {
     const std::vector<odds::Tables> learned(3, odds::believed(*drawn.model));
     for (const Listing& listing : listed(*drawn.colony, all_animals(*drawn.colony), &learned)) {
       for (const Statement& one : listing.statements) {
-        EXPECT_NE(one.basis, Basis::marks);
+        EXPECT_NE(one.basis, Basis::markers);
         EXPECT_FALSE(one.marked);
         check_bounds(one);
       }
-      for (const auto& marks : listing.marks) EXPECT_FALSE(marks.count);
+      for (const auto& markers : listing.markers) EXPECT_FALSE(markers.count);
     }
   }
 }
@@ -192,7 +192,7 @@ TEST(RandomListings, DoNotDependOnTheOrderOfTheRecords) {
         EXPECT_EQ(a.headline, b.headline);
         EXPECT_EQ(a.reason, b.reason);
         EXPECT_EQ(a.published, b.published);
-        EXPECT_EQ(a.markless, b.markless);
+        EXPECT_EQ(a.markerless, b.markerless);
         EXPECT_EQ(a.rests_on.size(), b.rests_on.size());
       }
       EXPECT_EQ(first[i].cautions, second[i].cautions);
@@ -222,7 +222,7 @@ TEST(RandomListings, RestOnRecordsThatCountAndAreNamedOnce) {
   }
 }
 
-TEST(RandomListings, AccountsEndAtTheNumberWithoutMarks) {
+TEST(RandomListings, AccountsEndAtTheNumberWithoutMarkers) {
   for (std::uint64_t seed = 1; seed <= 60; ++seed) {
     Dice dice(seed);
     const RandomColony drawn = random_colony(dice);
@@ -233,7 +233,7 @@ TEST(RandomListings, AccountsEndAtTheNumberWithoutMarks) {
     for (const Listing& listing : listed(*drawn.colony, all_animals(*drawn.colony))) {
       const auto found = publishing::evidence_of(ground, listing);
       for (const auto& one : std::get<std::vector<publishing::Evidence>>(found)) {
-        EXPECT_NEAR(one.account.end, listing.statements[one.statement].markless, close);
+        EXPECT_NEAR(one.account.end, listing.statements[one.statement].markerless, close);
       }
     }
   }

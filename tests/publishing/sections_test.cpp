@@ -42,7 +42,7 @@ TEST(FlowSection, SaysThatNobodyWasLeftOut) {
   EXPECT_THAT(flow_section(sample("empty")).str(), HasSubstr("Nobody was left out"));
 }
 
-TEST(ScoresSection, PedigreeAndMarksStandSideBySide) {
+TEST(ScoresSection, PedigreeAndMarkersStandSideBySide) {
   auto audit = sample("one");
   for (auto& score : audit["scores"]) {
     if (score["score"] != "brier") continue;
@@ -85,21 +85,21 @@ TEST(ScoresSection, ForecastsOfBothBasesShareARow) {
   EXPECT_EQ(cells[8], "carrier");
 }
 
-TEST(MarksSection, EachMarkHasItsVerdictAndWhy) {
+TEST(MarkersSection, EachMarkerHasItsVerdictAndWhy) {
   const auto audit = sample("full");
-  const auto html = marks_section(audit, false).str();
-  EXPECT_EQ(times(html, "<article class=\"mark\">"), audit["markers"].size());
+  const auto html = markers_section(audit, false).str();
+  EXPECT_EQ(times(html, "<article class=\"marker\">"), audit["markers"].size());
   EXPECT_THAT(html, HasSubstr("<bdi>bar-break</bdi>: <span class=\"verdict\">predicts</span>"));
   EXPECT_THAT(html, HasSubstr("It works in the line Hythe and not in Tarrow."));
   EXPECT_THAT(
       html,
       HasSubstr("It goes with another trait: <bdi>orrelwood</bdi> (<bdi>ow</bdi>), p &lt;0.001."));
   EXPECT_THAT(html, HasSubstr("<bdi>iris-ring, context 0</bdi>"));
-  EXPECT_THAT(html, HasSubstr("6 marks were tried"));
+  EXPECT_THAT(html, HasSubstr("6 markers were tried"));
 }
 
-TEST(MarksSection, LevelsStandWithTheirCounts) {
-  const auto cells = row(marks_section(sample("full"), false).str(), "one-or-two");
+TEST(MarkersSection, LevelsStandWithTheirCounts) {
+  const auto cells = row(markers_section(sample("full"), false).str(), "one-or-two");
   EXPECT_EQ(cells,
             (std::vector<std::string>{"one-or-two", "14", "5", "44.0\u00A0%", "17.0\u00A0%"}));
 }
@@ -119,7 +119,7 @@ TEST(TestedSection, SaysWhoWasTested) {
   EXPECT_EQ(row(tested_section(sample("one")).str(), "fennglass")[5], "–");
 }
 
-TEST(SummarySection, ListsMarksByTheirVerdict) {
+TEST(SummarySection, ListsMarkersByTheirVerdict) {
   const auto html = summary_section(sample("full")).str();
   EXPECT_THAT(html, HasSubstr("<strong>only in some lines:</strong> <bdi>ventral-comma</bdi>"));
   auto audit = sample("full");

@@ -36,8 +36,8 @@ TEST(Sheet, AccountsEndAtThePublishedNumbersUnrounded) {
   const Listing listing = listed.of("H");
   const auto accounts = evidence(listed, listing);
   ASSERT_EQ(accounts.size(), 1U);
-  EXPECT_NEAR(accounts[0].account.end, listing.statements[0].markless, 1e-12);
-  // Marks that do not count are no part of it.
+  EXPECT_NEAR(accounts[0].account.end, listing.statements[0].markerless, 1e-12);
+  // Markers that do not count are no part of it.
   for (const odds::Step& step : accounts[0].account.steps) {
     for (const std::size_t o : step.observations) {
       EXPECT_FALSE(std::holds_alternative<colony::Score>(listed.colony().observations()[o].what));

@@ -22,7 +22,7 @@ colony::Colony herd() {
   return support::colony_of(support::made(support::masked_model()), records.records);
 }
 
-// By pedigree always 1/2; with marks 3/4 of carriers and 1/4 of others. Half are carriers.
+// By pedigree always 1/2; with markers 3/4 of carriers and 1/4 of others. Half are carriers.
 audit::Forecasts good_forecasts(std::size_t count) {
   audit::Forecasts out;
   for (std::size_t t = 0; t < count; ++t) {
@@ -130,7 +130,7 @@ TEST(Lacking, AllThatIsMissingIsNamed) {
 TEST(RecordInWords, LabelsTheKindsOfOutcome) {
   EXPECT_THAT(
       record_in_words(herd(), 0, record_of(herd(), good_forecasts(20), 0)),
-      HasSubstr("Of 20 past forecasts for tarnbrook with marks, 11.0 carriers were expected and "
+      HasSubstr("Of 20 past forecasts for tarnbrook with markers, 11.0 carriers were expected and "
                 "10.0 found (known: 6 by test, 14 by breeding)."));
 }
 

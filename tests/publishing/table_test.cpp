@@ -11,12 +11,12 @@ using testing::HasSubstr;
 using testing::Not;
 
 const Table small = {
-    "Marks", {"mark", "animals", "remark"}, {{"a<b", "12", "none of them was seen"}}, 1, 2};
+    "Markers", {"mark", "animals", "remark"}, {{"a<b", "12", "none of them was seen"}}, 1, 2};
 
 TEST(Table, NamesItsRowsAndColumns) {
   const auto html = html_table(small).str();
-  EXPECT_THAT(html, HasSubstr("<caption>Marks</caption>"));
-  EXPECT_THAT(html, HasSubstr("<th scope=\"col\">mark</th>"));
+  EXPECT_THAT(html, HasSubstr("<caption>Markers</caption>"));
+  EXPECT_THAT(html, HasSubstr("<th scope=\"col\">marker</th>"));
   EXPECT_THAT(html, HasSubstr("<th scope=\"col\" class=\"figure\">animals</th>"));
   EXPECT_THAT(html, HasSubstr("<th scope=\"row\" class=\"words short\"><bdi>a&lt;b</bdi></th>"));
 }
@@ -37,14 +37,14 @@ TEST(Table, ScrollsInABoxThatTheKeyboardReaches) {
   EXPECT_THAT(
       html_table(small).str(),
       HasSubstr(
-          "<div class=\"scroll\" tabindex=\"0\" role=\"group\" aria-label=\"Table: Marks\">"));
+          "<div class=\"scroll\" tabindex=\"0\" role=\"group\" aria-label=\"Table: Markers\">"));
 }
 
 TEST(Table, WithoutRowsIsASentence) {
   auto table = small;
   table.rows.clear();
   const auto html = html_table(table).str();
-  EXPECT_THAT(html, HasSubstr("Marks: nothing to list."));
+  EXPECT_THAT(html, HasSubstr("Markers: nothing to list."));
   EXPECT_THAT(html, Not(HasSubstr("<table")));
 }
 

@@ -24,8 +24,8 @@ likelihet_test(listing_tests
           ${CMAKE_CURRENT_SOURCE_DIR}/publishing/printed_steps_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/publishing/random_listings_test.cpp
   LINKS likelihet::publishing likelihet::documents nlohmann_json::nlohmann_json fmt::fmt enumeration)
-likelihet_test(earned_marks_tests WHOLE
-  SOURCES ${CMAKE_CURRENT_SOURCE_DIR}/publishing/marks_earned_test.cpp
+likelihet_test(earned_markers_tests WHOLE
+  SOURCES ${CMAKE_CURRENT_SOURCE_DIR}/publishing/markers_earned_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/publishing/marked_claims_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/audit/simulated_season.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/book/example.cpp

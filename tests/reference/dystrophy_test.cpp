@@ -1,9 +1,9 @@
-// Learned prediction against logistic regression on four noisy marks in the blood of 194 women, 67
-// of them carriers.
+// Learned prediction against logistic regression on four noisy markers in the blood of 194 women,
+// 67 of them carriers.
 //
 // Reference: R's glm (R Core Team 2022, version 4.2.2) on twenty halves; dystrophy.R names the
 // source of the data, fits, predicts and writes dystrophy_logistic.csv. The halves are drawn here
-// again by the same generator. Marks are thirds of what was measured, for both.
+// again by the same generator. Markers are thirds of what was measured, for both.
 #include <algorithm>
 #include <cstdlib>
 
@@ -13,7 +13,7 @@
 namespace likelihet::reference::dystrophy_test {
 namespace {
 
-TEST(Dystrophy, FourMarksPredictTheUntestedHalfNoWorse) {
+TEST(Dystrophy, FourMarkersPredictTheUntestedHalfNoWorse) {
   const Measured from = measured("dystrophy.csv");
   ASSERT_EQ(from.carrier.size(), 194U);
   ASSERT_EQ(std::count(from.carrier.begin(), from.carrier.end(), true), 67);

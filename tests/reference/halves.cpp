@@ -41,7 +41,8 @@ void draw_half(MinimalStandard& uniform, std::size_t half, std::vector<Marked>& 
   for (std::size_t i = 0; i < order.size(); ++i) all[order[i]].tested = i < half;
 }
 
-// Each woman on her own: a carrier as often as the tested are (Laplace's rule), whatever her marks.
+// Each woman on her own: a carrier as often as the tested are (Laplace's rule), whatever her
+// markers.
 colony::Colony colony_of(const std::vector<Marked>& all) {
   double tested = 2;
   double carriers = 1;
@@ -93,7 +94,7 @@ std::vector<Marked> in_thirds(const Measured& from) {
   return out;
 }
 
-Means over_halves(const std::string& file, const std::string& marks, std::vector<Marked> all,
+Means over_halves(const std::string& file, const std::string& markers, std::vector<Marked> all,
                   std::size_t half, std::size_t halves) {
   const double each = 1 / static_cast<double>(halves);
   Means out;
@@ -105,7 +106,7 @@ Means over_halves(const std::string& file, const std::string& marks, std::vector
     std::size_t carriers = 0;
     Skill theirs;
     cells >> name >> number >> carriers >> theirs.auc >> theirs.brier;
-    if (name != marks || number > halves) continue;
+    if (name != markers || number > halves) continue;
     draw_half(uniform, half, all);
     std::size_t untested = 0;
     for (const Marked& woman : all) untested += !woman.tested && woman.carrier ? 1 : 0;

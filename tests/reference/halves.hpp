@@ -28,12 +28,12 @@ struct Means {
   Skill ours, theirs;
 };
 
-/// Over the first `halves` of those for which R's predictions stand in `file` under `marks`; drawn
-/// here again, `half` women each. Records both.
-Means over_halves(const std::string& file, const std::string& marks, std::vector<Marked> all,
+/// Over the first `halves` of those for which R's predictions stand in `file` under `markers`;
+/// drawn here again, `half` women each. Records both.
+Means over_halves(const std::string& file, const std::string& markers, std::vector<Marked> all,
                   std::size_t half, std::size_t halves);
 
-/// What learning tells of each pair of marks, every woman being tested.
+/// What learning tells of each pair of markers, every woman being tested.
 std::vector<learning::Dependence> dependences(std::vector<Marked> all);
 
 }  // namespace likelihet

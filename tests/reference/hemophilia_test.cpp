@@ -2,7 +2,7 @@
 //
 // Reference: R's glm (R Core Team 2022, version 4.2.2) on twenty halves; hemophilia.R names the
 // source of the data, fits, predicts and writes hemophilia_logistic.csv. The halves are drawn here
-// again by the same generator. Marks are thirds of what was measured.
+// again by the same generator. Markers are thirds of what was measured.
 #include <cmath>
 #include <cstdlib>
 #include <stdexcept>
@@ -28,13 +28,13 @@ bool in_full() {
   return std::getenv("LIKELIHET_LONG") != nullptr;
 }
 
-Means halves_of(const std::string& marks, const std::vector<Marked>& all) {
-  return over_halves("hemophilia_logistic.csv", marks, all, 38, in_full() ? 20 : 8);
+Means halves_of(const std::string& markers, const std::vector<Marked>& all) {
+  return over_halves("hemophilia_logistic.csv", markers, all, 38, in_full() ? 20 : 8);
 }
 
 learning::Dependence dependence(const std::vector<Marked>& all) {
   const auto found = dependences(all);
-  if (found.size() != 1) throw std::runtime_error("no pair of marks");
+  if (found.size() != 1) throw std::runtime_error("no pair of markers");
   testing::Test::RecordProperty("correlation", std::to_string(found.front().correlation));
   testing::Test::RecordProperty("p", std::to_string(found.front().p));
   return found.front();
@@ -42,7 +42,7 @@ learning::Dependence dependence(const std::vector<Marked>& all) {
 
 // Antigen less activity, the logarithm of their ratio, and antigen: these repeat each other little
 // (correlations of 0.20 and 0.43 within the classes, before they are cut into thirds).
-TEST(Hemophilia, MarksThatHardlyRepeatEachOtherPredictNoWorse) {
+TEST(Hemophilia, MarkersThatHardlyRepeatEachOtherPredictNoWorse) {
   Measured from = in_units();
   ASSERT_EQ(from.carrier.size(), women);
   for (std::size_t w = 0; w < women; ++w) {
@@ -57,8 +57,8 @@ TEST(Hemophilia, MarksThatHardlyRepeatEachOtherPredictNoWorse) {
 
 // Activity and antigen rise together (0.80 and 0.64 within the classes). A product of likelihoods
 // predicts worse than the regression there, which weighs one against the other (in full the
-// figures are recorded); learning tells that the marks repeat each other.
-TEST(Hemophilia, MarksThatRepeatEachOtherAreTold) {
+// figures are recorded); learning tells that the markers repeat each other.
+TEST(Hemophilia, MarkersThatRepeatEachOtherAreTold) {
   const auto all = in_thirds(in_units());
   const learning::Dependence found = dependence(all);
   EXPECT_GT(found.correlation, 0.3);

@@ -19,11 +19,11 @@ constexpr std::size_t animals_of_a_herd = 400;
 constexpr std::size_t coefficients = 9;
 constexpr std::uint64_t first_state = 753;
 
-// As in logistic.R: the strongest mark first, the last telling nothing.
-constexpr std::array marks = {MarkTruth{{0.75, 0.20, 0.05}, {0.25, 0.35, 0.40}},
-                              MarkTruth{{0.60, 0.30, 0.10}, {0.35, 0.35, 0.30}},
-                              MarkTruth{{0.50, 0.30, 0.20}, {0.40, 0.30, 0.30}},
-                              MarkTruth{{0.40, 0.40, 0.20}, {0.40, 0.40, 0.20}}};
+// As in logistic.R: the strongest marker first, the last telling nothing.
+constexpr std::array markers = {MarkerTruth{{0.75, 0.20, 0.05}, {0.25, 0.35, 0.40}},
+                                MarkerTruth{{0.60, 0.30, 0.10}, {0.35, 0.35, 0.30}},
+                                MarkerTruth{{0.50, 0.30, 0.20}, {0.40, 0.30, 0.30}},
+                                MarkerTruth{{0.40, 0.40, 0.20}, {0.40, 0.40, 0.20}}};
 
 struct Herd {
   std::vector<Marked> animals;
@@ -42,8 +42,8 @@ Herd drawn(bool founders, MinimalStandard& uniform) {
     Marked animal;
     animal.carrier = copies == 1;
     animal.tested = out.animals.size() % 2 == 0;
-    for (const MarkTruth& mark : marks) {
-      const double* row = animal.carrier ? mark.carrier : mark.other;
+    for (const MarkerTruth& marker : markers) {
+      const double* row = animal.carrier ? marker.carrier : marker.other;
       const double u = uniform();
       animal.levels.push_back(u < row[0] ? 0 : u < row[0] + row[1] ? 1 : 2);
     }
@@ -79,7 +79,7 @@ std::vector<double> chances(const Herd& herd, bool founders) {
     }
     record(records, id, herd.animals[a]);
   }
-  const auto model = support::made(marked_model(marks.size()));
+  const auto model = support::made(marked_model(markers.size()));
   return learned_chances(support::colony_of(model, records.records), herd.animals, first);
 }
 
@@ -92,7 +92,7 @@ struct Fit {
 
   [[nodiscard]] double chance(const Marked& animal) const {
     double sum = beta[0];
-    for (std::size_t m = 0; m < marks.size(); ++m) {
+    for (std::size_t m = 0; m < markers.size(); ++m) {
       if (animal.levels[m] > 0) sum += beta[2 * m + animal.levels[m]];
     }
     return 1 / (1 + std::exp(-sum));
@@ -143,7 +143,7 @@ TEST(Logistic, FitsAreThoseOfTheHerdsDrawnHere) {
       }
       const double residual = (animal.carrier ? 1 : 0) - p;
       slope[0] += residual;
-      for (std::size_t m = 0; m < marks.size(); ++m) {
+      for (std::size_t m = 0; m < markers.size(); ++m) {
         if (animal.levels[m] > 0) slope[2 * m + animal.levels[m]] += residual;
       }
     }
@@ -162,8 +162,8 @@ std::vector<double> true_chances(const Herd& herd, bool founders) {
   for (const Marked& animal : herd.animals) {
     if (animal.tested) continue;
     double odds = founders ? 2 * 0.25 / 0.75 : 1;  // 2q(1 - q) : (1 - q)^2
-    for (std::size_t m = 0; m < marks.size(); ++m) {
-      odds *= marks[m].carrier[animal.levels[m]] / marks[m].other[animal.levels[m]];
+    for (std::size_t m = 0; m < markers.size(); ++m) {
+      odds *= markers[m].carrier[animal.levels[m]] / markers[m].other[animal.levels[m]];
     }
     out.push_back(odds / (1 + odds));
   }

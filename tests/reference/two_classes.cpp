@@ -12,8 +12,8 @@ namespace {
 
 const char* const levels[] = {"low", "middle", "high"};
 
-std::string mark(std::size_t m) {
-  return "mark-" + std::to_string(m + 1);
+std::string marker(std::size_t m) {
+  return "marker-" + std::to_string(m + 1);
 }
 
 }  // namespace
@@ -37,15 +37,15 @@ Skill skill(const std::vector<Marked>& animals, const std::vector<double>& chanc
   return out;
 }
 
-colony::ModelDescription marked_model(std::size_t marks) {
+colony::ModelDescription marked_model(std::size_t markers) {
   colony::ModelDescription model;
   model.name = "two classes";
   model.loci = {support::recessive_locus("trait")};
   model.origins = {{"bought", {{"trait", {{"e", 0.5}}}}, 2.0}};
   const std::vector<double> alike(3, 1.0 / 3);
-  for (std::size_t m = 0; m < marks; ++m) {
+  for (std::size_t m = 0; m < markers; ++m) {
     colony::MarkerDescription marker;
-    marker.id = mark(m);
+    marker.id = marker(m);
     marker.levels = {levels[0], levels[1], levels[2]};
     marker.rows = {{{{"trait", "+/e"}}, alike, 3.0}, {{}, alike, 3.0}};
     model.markers.push_back(std::move(marker));
@@ -62,7 +62,7 @@ colony::ModelDescription marked_model(std::size_t marks) {
 void record(support::RecordsBuilder& records, const std::string& id, const Marked& animal) {
   records.shows(id, "trait", "plain");
   for (std::size_t m = 0; m < animal.levels.size(); ++m) {
-    records.score(id, mark(m), levels[animal.levels[m]]);
+    records.score(id, marker(m), levels[animal.levels[m]]);
   }
   if (animal.tested) records.result(id, "test", animal.carrier ? "carrier" : "clear");
 }

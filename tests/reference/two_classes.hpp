@@ -1,4 +1,4 @@
-// Carriers and others, told apart by marks: how well a prediction does.
+// Carriers and others, told apart by markers: how well a prediction does.
 #pragma once
 
 #include <cstddef>
@@ -10,8 +10,8 @@
 
 namespace likelihet {
 
-/// P(level) of a mark with three levels.
-struct MarkTruth {
+/// P(level) of a marker with three levels.
+struct MarkerTruth {
   double other[3];
   double carrier[3];
 };
@@ -20,7 +20,7 @@ struct MarkTruth {
 struct Marked {
   bool carrier = false;
   bool tested = false;
-  std::vector<std::size_t> levels;  ///< by mark
+  std::vector<std::size_t> levels;  ///< by marker
 };
 
 /// The generator of Park and Miller (1988, Communications of the ACM 31:1192).
@@ -45,17 +45,17 @@ struct Skill {
 /// `chances` are those of the untested animals, in their order.
 Skill skill(const std::vector<Marked>& animals, const std::vector<double>& chances);
 
-/// One locus "trait", marks "mark-1", ... of three levels of which nothing is believed: in both
+/// One locus "trait", markers "marker-1", ... of three levels of which nothing is believed: in both
 /// rows each level is as likely as the others, worth three animals. Results of "test" are never
 /// wrong. Founders are "bought" out of a frequency of which little is believed.
-colony::ModelDescription marked_model(std::size_t marks);
+colony::ModelDescription marked_model(std::size_t markers);
 
 /// P(carrier) of each untested animal, averaged over the tables that `colony` teaches. Its animals
 /// from `first` on are `animals`. Throws if the chains did not come to agree.
 std::vector<double> learned_chances(const colony::Colony& colony,
                                     const std::vector<Marked>& animals, std::size_t first);
 
-/// Marks, "plain" and, for the tested, the result of the hatchling or founder named last.
+/// Markers, "plain" and, for the tested, the result of the hatchling or founder named last.
 void record(support::RecordsBuilder& records, const std::string& id, const Marked& animal);
 
 }  // namespace likelihet

@@ -1,4 +1,4 @@
-// What a mark was worth: for one locus, in one context.
+// What a marker was worth: for one locus, in one context.
 #pragma once
 
 #include <cstddef>
@@ -9,13 +9,13 @@
 
 #include <likelihet/audit/forecast.hpp>
 #include <likelihet/audit/interval.hpp>
-#include <likelihet/audit/mark_readings.hpp>
-#include <likelihet/audit/mark_subjects.hpp>
+#include <likelihet/audit/marker_readings.hpp>
+#include <likelihet/audit/marker_subjects.hpp>
 #include <likelihet/audit/truths.hpp>
 
 namespace likelihet::audit {
 
-/// At a cut: the mark is positive where its level is `at_least` or higher. `naive`: among animals
+/// At a cut: the marker is positive where its level is `at_least` or higher. `naive`: among animals
 /// whose truth is known alone. `corrected`: all animals, by their chance to be carriers
 /// (level_mixture.hpp). The direction is fixed: higher levels speak for carriers.
 struct CutAudit {
@@ -30,7 +30,7 @@ struct CutAudit {
   Estimate odds_ratio_pooled;  ///< corrected
 };
 
-/// The same mark in part of the animals: their odds ratio at the lowest cut, corrected.
+/// The same marker in part of the animals: their odds ratio at the lowest cut, corrected.
 struct GroupAudit {
   enum class By : std::uint8_t { line, scorer, season, blinding, carriers_of };
   By by = By::line;
@@ -44,7 +44,7 @@ struct GroupAudit {
 
 struct Tested {
   double p = 1;
-  double adjusted = 1;  ///< over all marks of the audit (Benjamini and Hochberg 1995)
+  double adjusted = 1;  ///< over all markers of the audit (Benjamini and Hochberg 1995)
 };
 
 /// By fixed rules (verdict.hpp).
@@ -57,21 +57,21 @@ enum class Verdict : std::uint8_t {
   only_unblinded
 };
 
-/// A mark goes with another trait where the p of that is below this: smaller than for the mark
+/// A marker goes with another trait where the p of that is below this: smaller than for the marker
 /// itself, since every other trait is tried.
 inline constexpr double other_trait_significant = 0.01;
 
-/// Another trait whose carriers show the mark.
+/// Another trait whose carriers show the marker.
 struct OtherTrait {
   std::size_t locus = 0;
   std::uint16_t allele = 1;
-  double p = 1;     ///< that the mark does not follow it, given this trait
+  double p = 1;     ///< that the marker does not follow it, given this trait
   double left = 1;  ///< that nothing of this trait is left once it is taken into account
 };
 
-struct MarkAudit {
+struct MarkerAudit {
   std::size_t marker = 0;
-  std::size_t table = 0;  ///< 0: the mark's own rows; 1 + c: context c
+  std::size_t table = 0;  ///< 0: the marker's own rows; 1 + c: context c
   std::size_t locus = 0;
   std::uint16_t allele = 1;
   std::size_t animals = 0;  ///< with a level, and not showing two copies
@@ -86,8 +86,8 @@ struct MarkAudit {
   std::size_t informative_clutches = 0;
   double within_clutch_z = 0;
   Tested pooled, within_clutch;
-  std::optional<Tested> adds_to_others;      ///< nothing where no other mark was read
-  std::optional<std::size_t> nearest_other;  ///< the mark that leaves least of it
+  std::optional<Tested> adds_to_others;      ///< nothing where no other marker was read
+  std::optional<std::size_t> nearest_other;  ///< the marker that leaves least of it
   std::optional<double> lines_differ;        ///< p of homogeneity over lines
   std::optional<double> blinding_differs;    ///< p of homogeneity, blind against not
   std::vector<GroupAudit> groups;
@@ -96,24 +96,25 @@ struct MarkAudit {
   std::string why;
 };
 
-/// What marks are audited against: readings, and what everything but marks says.
-struct MarkBackground {
-  std::vector<MarkReadings> readings;
-  MarklessTable markless;
+/// What markers are audited against: readings, and what everything but markers says.
+struct MarkerBackground {
+  std::vector<MarkerReadings> readings;
+  MarkerlessTable markerless;
   double yes = 0.99;
   double no = 0.01;
 };
 
 /// Readings after an animal's own test, look or young told its truth are left out; records of
 /// relatives alone blind no one.
-std::variant<MarkBackground, odds::TooLarge> mark_background(const colony::Colony& colony,
-                                                             const std::vector<Truth>& truths,
-                                                             const TruthSettings& settings);
+std::variant<MarkerBackground, odds::TooLarge> marker_background(const colony::Colony& colony,
+                                                                 const std::vector<Truth>& truths,
+                                                                 const TruthSettings& settings);
 
-/// Every mark at every locus that its rows read (all loci where they read none), in the order of
+/// Every marker at every locus that its rows read (all loci where they read none), in the order of
 /// marker, context, locus and allele, with verdicts. `resamples` are behind the interval of `bits`;
 /// none below 40.
-std::vector<MarkAudit> audit_marks(const colony::Colony& colony, const MarkBackground& background,
-                                   std::size_t resamples, std::uint64_t seed);
+std::vector<MarkerAudit> audit_markers(const colony::Colony& colony,
+                                       const MarkerBackground& background, std::size_t resamples,
+                                       std::uint64_t seed);
 
 }  // namespace likelihet::audit

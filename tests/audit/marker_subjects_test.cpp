@@ -1,10 +1,10 @@
-// Which animals a mark is judged on, and by what chances.
+// Which animals a marker is judged on, and by what chances.
 #include "audit/hand_made.hpp"
 #include <gtest/gtest.h>
 
 #include <likelihet/odds/scenario.hpp>
 
-namespace likelihet::audit::mark_subjects_test {
+namespace likelihet::audit::marker_subjects_test {
 namespace {
 
 using support::RecordsBuilder;
@@ -22,14 +22,15 @@ std::vector<Subject> subjects(const std::vector<HandAnimal>& animals, double yes
   return subjects_of(colony, hand_table(colony, animals), looks(animals.size()), 0, 1, yes, no);
 }
 
-// By everything but marks, of a real book, on a mark that all of its animals were read for.
+// By everything but markers, of a real book, on a marker that all of its animals were read for.
 std::vector<Subject> subjects_by_records(const colony::Colony& colony, std::uint16_t allele) {
-  auto copies = markless_copies(odds::scenario(colony, std::nullopt), events_of(colony), 1U << 30U);
-  const MarklessTable table(colony, std::get<std::vector<Copies>>(copies));
+  auto copies =
+      markerless_copies(odds::scenario(colony, std::nullopt), events_of(colony), 1U << 30U);
+  const MarkerlessTable table(colony, std::get<std::vector<Copies>>(copies));
   return subjects_of(colony, table, looks(colony.animals().size()), 0, allele, 0.99, 0.01);
 }
 
-TEST(MarkSubjects, LeaveOutAnimalsThatRatherHaveTwoCopies) {
+TEST(MarkerSubjects, LeaveOutAnimalsThatRatherHaveTwoCopies) {
   const auto found = subjects({{{0.1, 0.39, 0.51}}, {{0.2, 0.3, 0.5}}, {{0, 0, 1}}});
   ASSERT_EQ(found.size(), 1U);
   EXPECT_EQ(found[0].read.animal, 1U);
@@ -37,7 +38,7 @@ TEST(MarkSubjects, LeaveOutAnimalsThatRatherHaveTwoCopies) {
   EXPECT_DOUBLE_EQ(found[0].carrier, 0.6);  // 0.3 / (0.2 + 0.3)
 }
 
-TEST(MarkSubjects, AreKnownFromTheThresholdsOn) {
+TEST(MarkerSubjects, AreKnownFromTheThresholdsOn) {
   const auto found = subjects({{{0.01, 0.99, 0}},
                                {{0.011, 0.989, 0}},
                                {{0.99, 0.01, 0}},
@@ -57,12 +58,12 @@ TEST(MarkSubjects, AreKnownFromTheThresholdsOn) {
   EXPECT_EQ(lenient.at(2).known, std::nullopt);
 }
 
-TEST(MarkSubjects, ClusterByClutchAndFoundersAlone) {
+TEST(MarkerSubjects, ClusterByClutchAndFoundersAlone) {
   RecordsBuilder records;
   records.founder("F").founder("M").clutch("C", "F", {"M"}).clutch("D", "F", {"M"});
   records.hatchling("H1", "D").hatchling("H2", "D");
   const auto colony = hand_colony(records);
-  const MarklessTable table(colony, std::vector<Copies>(8, {0.5, 0.5, 0}));
+  const MarkerlessTable table(colony, std::vector<Copies>(8, {0.5, 0.5, 0}));
   const auto found = subjects_of(colony, table, looks(4), 0, 1, 0.99, 0.01);
   ASSERT_EQ(found.size(), 4U);
   EXPECT_EQ(found[0].cluster, 2U);  // two clutches, then founders
@@ -72,7 +73,7 @@ TEST(MarkSubjects, ClusterByClutchAndFoundersAlone) {
 }
 
 // A female of e/W shows the trait, yet has one copy: she is a carrier as the audit has it.
-TEST(MarkSubjects, OneCopyOnASexChromosomeIsOneCopy) {
+TEST(MarkerSubjects, OneCopyOnASexChromosomeIsOneCopy) {
   RecordsBuilder records;
   records.founder("F", genetics::Sex::female, "bought").bought_as("tarnbrook", {{"e/W", 1.0}}, 1.0);
   records.founder("G", genetics::Sex::female, "bought").bought_as("tarnbrook", {{"+/W", 1.0}}, 1.0);
@@ -93,7 +94,7 @@ TEST(MarkSubjects, OneCopyOnASexChromosomeIsOneCopy) {
 }
 
 // Alleles +, e and a: an e/a animal has one copy of each, an e/e animal none of a.
-TEST(MarkSubjects, AllelesOfASeriesAreJudgedEachByItself) {
+TEST(MarkerSubjects, AllelesOfASeriesAreJudgedEachByItself) {
   auto model = support::recessive_model();
   model.loci[0].alleles = {"+", "e", "a"};
   model.loci[0].appearance = {{"default", {{"plain", 1.0}}},
@@ -124,7 +125,7 @@ TEST(MarkSubjects, AllelesOfASeriesAreJudgedEachByItself) {
 }
 
 // Three alleles before two: an animal's five numbers are found in their places.
-TEST(MarkSubjects, TheTableIsByAnimalLocusAndAllele) {
+TEST(MarkerSubjects, TheTableIsByAnimalLocusAndAllele) {
   auto model = support::masked_model();
   model.loci[0].alleles = {"+", "e", "a"};
   model.markers.clear();
@@ -132,7 +133,7 @@ TEST(MarkSubjects, TheTableIsByAnimalLocusAndAllele) {
   RecordsBuilder records;
   records.founder("X").founder("Y");
   const auto colony = support::colony_of(support::made(model), records.records);
-  const MarklessTable table(
+  const MarkerlessTable table(
       colony, {{0, 0.1, 0}, {0, 0.2, 0}, {0, 0.3, 0}, {0, 0.4, 0}, {0, 0.5, 0}, {0, 0.6, 0}});
   EXPECT_EQ(table.of(0, 0, 1).one, 0.1);
   EXPECT_EQ(table.of(0, 0, 2).one, 0.2);
@@ -141,7 +142,7 @@ TEST(MarkSubjects, TheTableIsByAnimalLocusAndAllele) {
   EXPECT_EQ(table.of(1, 1, 1).one, 0.6);
 }
 
-TEST(MarkSubjects, LevelDataWeighsEachAnimalByItsChances) {
+TEST(MarkerSubjects, LevelDataWeighsEachAnimalByItsChances) {
   const auto found = subjects({{{0.25, 0.75, 0}}, {{1, 0, 0}}, {{0, 0, 1}}, {{0.2, 0.2, 0.4}}});
   const LevelData data = level_data(found, 3);
   EXPECT_EQ(data.levels, 3U);
@@ -151,17 +152,17 @@ TEST(MarkSubjects, LevelDataWeighsEachAnimalByItsChances) {
   EXPECT_TRUE(data.count.empty());
 }
 
-TEST(MarkSubjects, ComparedHasTheLevelAsGradeInTheStratumGiven) {
+TEST(MarkerSubjects, ComparedHasTheLevelAsGradeInTheStratumGiven) {
   const auto found = subjects({{{0.25, 0.75, 0}}, {{1, 0, 0}}, {{0.5, 0.5, 0}}});
   const auto out = compared(found, std::vector<std::size_t>{7, 7, 4});
   ASSERT_EQ(out.size(), 3U);
-  EXPECT_EQ(out[0].mark, 0);
+  EXPECT_EQ(out[0].marker, 0);
   EXPECT_EQ(out[0].carrier, 0.75);
   EXPECT_EQ(out[1].stratum, 7U);
-  EXPECT_EQ(out[2].mark, 2);
+  EXPECT_EQ(out[2].marker, 2);
   EXPECT_EQ(out[2].carrier, 0.5);
   EXPECT_EQ(out[2].stratum, 4U);
 }
 
 }  // namespace
-}  // namespace likelihet::audit::mark_subjects_test
+}  // namespace likelihet::audit::marker_subjects_test

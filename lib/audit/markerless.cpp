@@ -1,7 +1,7 @@
-// Odds of events, with and without marks.
+// Odds of events, with and without markers.
 #include <algorithm>
 
-#include <likelihet/audit/markless.hpp>
+#include <likelihet/audit/markerless.hpp>
 
 namespace likelihet::audit {
 
@@ -73,9 +73,8 @@ std::variant<std::vector<double>, odds::TooLarge> event_odds(const odds::Scenari
   return out;
 }
 
-std::variant<std::vector<Copies>, odds::TooLarge> markless_copies(const odds::Scenario& whole,
-                                                                  const std::vector<Event>& events,
-                                                                  std::size_t memory_bytes) {
+std::variant<std::vector<Copies>, odds::TooLarge> markerless_copies(
+    const odds::Scenario& whole, const std::vector<Event>& events, std::size_t memory_bytes) {
   const colony::Model& model = whole.colony->model();
   const odds::Tables tables = odds::believed(model);
   auto made = odds::prepare(without_scores(whole), tables, memory_bytes);

@@ -1,9 +1,9 @@
-// Sorting scores by mark, context and animal.
+// Sorting scores by marker, context and animal.
 #include <algorithm>
 #include <map>
 #include <tuple>
 
-#include <likelihet/audit/mark_readings.hpp>
+#include <likelihet/audit/marker_readings.hpp>
 #include <likelihet/odds/evidence_score.hpp>
 #include <likelihet/odds/scenario.hpp>
 
@@ -22,7 +22,7 @@ std::vector<Shows> appearances(const colony::Colony& colony, const odds::Scenari
   return out;
 }
 
-// The readings of one mark on one animal.
+// The readings of one marker on one animal.
 struct Looked {
   std::vector<const colony::Observation*> levels;
   bool without_level = false;
@@ -40,7 +40,7 @@ std::size_t likeliest(const colony::Marker& marker, const std::vector<odds::Read
 }
 
 void add_animal(const colony::Marker& marker, std::size_t animal, Looked looked,
-                MarkReadings& out) {
+                MarkerReadings& out) {
   if (looked.levels.empty()) {
     out.not_scorable += looked.without_level && !looked.too_late ? 1 : 0;
     out.too_late += looked.too_late ? 1 : 0;
@@ -63,9 +63,9 @@ void add_animal(const colony::Marker& marker, std::size_t animal, Looked looked,
 
 }  // namespace
 
-std::vector<MarkReadings> mark_readings(const colony::Colony& colony,
-                                        const std::optional<colony::Date>& as_of,
-                                        const std::vector<std::optional<colony::Date>>& before) {
+std::vector<MarkerReadings> marker_readings(
+    const colony::Colony& colony, const std::optional<colony::Date>& as_of,
+    const std::vector<std::optional<colony::Date>>& before) {
   const odds::Scenario scenario = odds::scenario(colony, as_of);
   std::map<std::pair<std::size_t, std::size_t>, Looked> looked;  // by marker and animal
   for (const colony::Observation* observation : scenario.observations) {
@@ -82,7 +82,7 @@ std::vector<MarkReadings> mark_readings(const colony::Colony& colony,
     }
   }
   const auto shows = appearances(colony, scenario);
-  std::map<std::pair<std::size_t, std::size_t>, MarkReadings> found;  // by marker and table
+  std::map<std::pair<std::size_t, std::size_t>, MarkerReadings> found;  // by marker and table
   std::vector<std::size_t> masked(colony.model().markers().size(), 0);
   for (auto& [key, at] : looked) {
     const auto& [m, animal] = key;
@@ -92,12 +92,12 @@ std::vector<MarkReadings> mark_readings(const colony::Colony& colony,
       ++masked[m];
       continue;
     }
-    MarkReadings& out = found[{m, *table}];
+    MarkerReadings& out = found[{m, *table}];
     out.marker = m;
     out.table = *table;
     add_animal(marker, animal, std::move(at), out);
   }
-  std::vector<MarkReadings> out;
+  std::vector<MarkerReadings> out;
   for (auto& [key, readings] : found) {
     if (readings.by_animal.empty()) continue;
     readings.masked = masked[key.first];

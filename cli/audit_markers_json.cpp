@@ -1,4 +1,4 @@
-// The audit document: marks, scorers and agreement.
+// The audit document: markers, scorers and agreement.
 #include "audit_output.hpp"
 
 #include <likelihet/audit/verdict.hpp>
@@ -13,7 +13,7 @@ ordered_json both_json(const audit::CutAudit::Both& both) {
   return {{"naive", json_of(both.naive)}, {"corrected", json_of(both.corrected)}};
 }
 
-ordered_json cut_json(const colony::Marker& marker, const audit::MarkAudit& mark,
+ordered_json cut_json(const colony::Marker& marker, const audit::MarkerAudit& marker,
                       const audit::CutAudit& cut) {
   return {{"at_least", marker.levels[cut.at_least]},
           {"sensitivity", both_json(cut.sensitivity)},
@@ -23,7 +23,7 @@ ordered_json cut_json(const colony::Marker& marker, const audit::MarkAudit& mark
           {"odds_ratio",
            {{"pooled", json_of(cut.odds_ratio_pooled)},
             {"within_clutch", json_of(cut.odds_ratio_within)},
-            {"informative_clutches", mark.informative_clutches}}}};
+            {"informative_clutches", marker.informative_clutches}}}};
 }
 
 const char* grouping_code(audit::GroupAudit::By by) {
@@ -43,9 +43,9 @@ const char* grouping_code(audit::GroupAudit::By by) {
   return "line";
 }
 
-ordered_json groups_json(const colony::Marker& marker, const audit::MarkAudit& mark) {
+ordered_json groups_json(const colony::Marker& marker, const audit::MarkerAudit& marker) {
   auto out = ordered_json::array();
-  for (const auto& group : mark.groups) {
+  for (const auto& group : marker.groups) {
     out.push_back({{"by", grouping_code(group.by)},
                    {"group", group.name},
                    {"animals", group.animals},
@@ -64,54 +64,54 @@ ordered_json p_json(const std::optional<double>& p) {
   return {{"p", p ? ordered_json(*p) : ordered_json(nullptr)}};
 }
 
-ordered_json tests_json(const colony::Model& model, const audit::MarkAudit& mark) {
-  ordered_json out = {{"pooled", tested_json(mark.pooled)},
-                      {"within_clutch", tested_json(mark.within_clutch)}};
+ordered_json tests_json(const colony::Model& model, const audit::MarkerAudit& marker) {
+  ordered_json out = {{"pooled", tested_json(marker.pooled)},
+                      {"within_clutch", tested_json(marker.within_clutch)}};
   out["adds_to_others"] = {{"p", nullptr}, {"adjusted", nullptr}, {"nearest", nullptr}};
-  if (mark.adds_to_others) {
-    out["adds_to_others"] = tested_json(*mark.adds_to_others);
-    out["adds_to_others"]["nearest"] = model.markers()[*mark.nearest_other].id;
+  if (marker.adds_to_others) {
+    out["adds_to_others"] = tested_json(*marker.adds_to_others);
+    out["adds_to_others"]["nearest"] = model.markers()[*marker.nearest_other].id;
   }
-  out["lines_differ"] = p_json(mark.lines_differ);
-  out["blinding_differs"] = p_json(mark.blinding_differs);
+  out["lines_differ"] = p_json(marker.lines_differ);
+  out["blinding_differs"] = p_json(marker.blinding_differs);
   out["unexplained_by_other_traits"] =
-      p_json(mark.other ? std::optional(mark.other->left) : std::nullopt);
+      p_json(marker.other ? std::optional(marker.other->left) : std::nullopt);
   return out;
 }
 
-ordered_json mark_json(const colony::Model& model, const audit::MarkAudit& mark) {
-  const colony::Marker& marker = model.markers()[mark.marker];
-  const auto& locus = model.loci()[mark.locus];
+ordered_json marker_json(const colony::Model& model, const audit::MarkerAudit& marker) {
+  const colony::Marker& marker = model.markers()[marker.marker];
+  const auto& locus = model.loci()[marker.locus];
   ordered_json out = {
       {"marker", marker.id},
-      {"context", mark.table == 0 ? ordered_json(nullptr) : ordered_json(mark.table - 1)},
+      {"context", marker.table == 0 ? ordered_json(nullptr) : ordered_json(marker.table - 1)},
       {"locus", locus.id()},
-      {"allele", locus.alleles()[mark.allele]},
+      {"allele", locus.alleles()[marker.allele]},
       {"levels", marker.levels},
-      {"verdict", audit::code_of(mark.verdict)},
-      {"words", audit::words_of(mark.verdict)},
-      {"why", mark.why},
-      {"animals", mark.animals},
-      {"known_animals", mark.known},
-      {"masked", mark.masked},
-      {"not_scorable", mark.not_scorable},
-      {"too_late", mark.too_late},
-      {"clutches", mark.clutches},
-      {"known", {{"carrier", mark.known_carriers}, {"others", mark.known_others}}},
-      {"estimated", {{"carrier", mark.estimated_carriers}, {"others", mark.estimated_others}}}};
+      {"verdict", audit::code_of(marker.verdict)},
+      {"words", audit::words_of(marker.verdict)},
+      {"why", marker.why},
+      {"animals", marker.animals},
+      {"known_animals", marker.known},
+      {"masked", marker.masked},
+      {"not_scorable", marker.not_scorable},
+      {"too_late", marker.too_late},
+      {"clutches", marker.clutches},
+      {"known", {{"carrier", marker.known_carriers}, {"others", marker.known_others}}},
+      {"estimated", {{"carrier", marker.estimated_carriers}, {"others", marker.estimated_others}}}};
   out["cuts"] = ordered_json::array();
-  for (const auto& cut : mark.cuts) out["cuts"].push_back(cut_json(marker, mark, cut));
+  for (const auto& cut : marker.cuts) out["cuts"].push_back(cut_json(marker, marker, cut));
   out["bits"] = {
-      {"value", mark.bits},
-      {"interval", mark.bits_interval ? json_of(*mark.bits_interval) : ordered_json(nullptr)}};
-  out["tests"] = tests_json(model, mark);
-  out["groups"] = groups_json(marker, mark);
+      {"value", marker.bits},
+      {"interval", marker.bits_interval ? json_of(*marker.bits_interval) : ordered_json(nullptr)}};
+  out["tests"] = tests_json(model, marker);
+  out["groups"] = groups_json(marker, marker);
   out["other_trait"] = nullptr;
-  if (mark.other) {
-    const auto& other = model.loci()[mark.other->locus];
+  if (marker.other) {
+    const auto& other = model.loci()[marker.other->locus];
     out["other_trait"] = {{"locus", other.id()},
-                          {"allele", other.alleles()[mark.other->allele]},
-                          {"p", mark.other->p}};
+                          {"allele", other.alleles()[marker.other->allele]},
+                          {"p", marker.other->p}};
   }
   return out;
 }
@@ -125,9 +125,9 @@ ordered_json kappa_json(const audit::Kappa& kappa) {
 
 }  // namespace
 
-ordered_json audit_marks_json(const colony::Colony& colony, const audit::Audit& audit) {
+ordered_json audit_markers_json(const colony::Colony& colony, const audit::Audit& audit) {
   auto out = ordered_json::array();
-  for (const auto& mark : audit.marks) out.push_back(mark_json(colony.model(), mark));
+  for (const auto& marker : audit.markers) out.push_back(marker_json(colony.model(), marker));
   return out;
 }
 
@@ -156,11 +156,11 @@ ordered_json audit_scorers_json(const colony::Colony& colony, const audit::Audit
                         {"blind", scorer.blind},
                         {"unblinded", scorer.unblinded},
                         {"unknown", scorer.unknown},
-                        {"marks", ordered_json::array()},
+                        {"markers", ordered_json::array()},
                         {"seasons", ordered_json::array()}};
-    for (const auto& on : scorer.marks) {
+    for (const auto& on : scorer.markers) {
       const colony::Marker& marker = model.markers()[on.marker];
-      one["marks"].push_back(
+      one["markers"].push_back(
           {{"marker", marker.id},
            {"context", on.table == 0 ? ordered_json(nullptr) : ordered_json(on.table - 1)},
            {"locus", model.loci()[on.locus].id()},

@@ -1,9 +1,9 @@
-// Every mark with its verdict and its figures.
+// Every marker with its verdict and its figures.
 #include "charts.hpp"
 #include "figures.hpp"
 #include "sections.hpp"
 
-#include <likelihet/audit/mark_audit.hpp>
+#include <likelihet/audit/marker_audit.hpp>
 
 namespace likelihet::publishing {
 namespace {
@@ -64,11 +64,11 @@ Table cuts_table(const json& marker, const std::string& of) {
 }
 
 Table tests_table(const json& marker, const std::string& of) {
-  Table table{"Tests of " + of, {"question", "p", "adjusted for all marks"}, {}};
+  Table table{"Tests of " + of, {"question", "p", "adjusted for all markers"}, {}};
   const std::pair<const char*, const char*> questions[] = {
       {"pooled", "do carriers differ, all animals together?"},
       {"within_clutch", "do carriers differ from their clutch mates?"},
-      {"adds_to_others", "does it add to what the other marks say?"},
+      {"adds_to_others", "does it add to what the other markers say?"},
       {"lines_differ", "do lines differ in what it says?"},
       {"unexplained_by_other_traits", "does it stand when other traits are allowed for?"}};
   for (const auto& [code, question] : questions) {
@@ -101,10 +101,10 @@ Markup other_trait(const json& marker) {
        name(text(other, "locus")), name(text(other, "allele")), p_text(other, "p")});
 }
 
-Markup one_mark(const json& audit, const json& marker) {
-  const auto of = mark_name(audit, marker);
+Markup one_marker(const json& audit, const json& marker) {
+  const auto of = marker_name(audit, marker);
   return filled(
-      "<article class=\"mark\"><h3>{}: <span class=\"verdict\">{}</span></h3>\n<p>{}</p>\n{}"
+      "<article class=\"marker\"><h3>{}: <span class=\"verdict\">{}</span></h3>\n<p>{}</p>\n{}"
       "<p>Read on {}; {} masked, {} not scorable. It tells {} bits of being a carrier of {} at "
       "{}.</p>\n{}</article>\n",
       {name(of), text(marker, "words"), text(marker, "why"), other_trait(marker),
@@ -122,14 +122,14 @@ Markup tried(const json& audit) {
   if (!number(tried, "markers")) return {};
   return filled(
       "<p>{} tried; tests are adjusted for that ({}).</p>\n",
-      {counted(count(tried, "markers"), "mark was", "marks were"), text(tried, "method")});
+      {counted(count(tried, "markers"), "marker was", "markers were"), text(tried, "method")});
 }
 
-// Only where any two marks were read on the same animals of known truth.
+// Only where any two markers were read on the same animals of known truth.
 Markup pairs(const json& audit) {
   if (entries(audit, "pairs").empty()) return {};
-  Table table{"Marks on the same animals of known truth",
-              {"one mark", "another", "at", "animals", "correlation", "p"},
+  Table table{"Markers on the same animals of known truth",
+              {"one marker", "another", "at", "animals", "correlation", "p"},
               {},
               3};
   for (const json& pair : entries(audit, "pairs")) {
@@ -139,19 +139,19 @@ Markup pairs(const json& audit) {
                           p_text(pair, "p")});
   }
   return literal(
-             "<h3>Marks that repeat each other</h3>\n<p>Correlated beyond what being a carrier "
-             "explains, two marks say less together than their product.</p>\n") +=
+             "<h3>Markers that repeat each other</h3>\n<p>Correlated beyond what being a carrier "
+             "explains, two markers say less together than their product.</p>\n") +=
          folded("The pairs", {table}, false);
 }
 
 }  // namespace
 
-Markup marks_section(const json& audit, bool can_draw) {
+Markup markers_section(const json& audit, bool can_draw) {
   Markup html = tried(audit);
-  html += html_figures(forest_charts(audit), can_draw, "No mark has figures to draw.");
-  for (const json& marker : entries(audit, "markers")) html += one_mark(audit, marker);
+  html += html_figures(forest_charts(audit), can_draw, "No marker has figures to draw.");
+  for (const json& marker : entries(audit, "markers")) html += one_marker(audit, marker);
   html += pairs(audit);
-  return section("marks", "What the marks are worth", html);
+  return section("markers", "What the markers are worth", html);
 }
 
 }  // namespace likelihet::publishing

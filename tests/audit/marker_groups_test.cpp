@@ -1,4 +1,4 @@
-// A mark in parts of the animals.
+// A marker in parts of the animals.
 #include <algorithm>
 #include <map>
 
@@ -7,9 +7,9 @@
 #include <gtest/gtest.h>
 #include <rapidcheck/gtest.h>
 
-#include <likelihet/audit/mark_groups.hpp>
+#include <likelihet/audit/marker_groups.hpp>
 
-namespace likelihet::audit::mark_groups_test {
+namespace likelihet::audit::marker_groups_test {
 namespace {
 
 using By = GroupAudit::By;
@@ -43,32 +43,32 @@ struct Book {
     add(others_with, false, 1, line);
     add(others_without, false, 0, line);
   }
-  [[nodiscard]] MarkAudit audited() const {
+  [[nodiscard]] MarkerAudit audited() const {
     const auto colony = hand_colony(animals);
-    MarkAudit out;
+    MarkerAudit out;
     out.estimated_carriers.assign(3, 0);
     audit_groups(colony, hand_table(colony, animals), subjects, subjects, out);
     return out;
   }
 };
 
-std::vector<GroupAudit> groups(const MarkAudit& mark, By by) {
+std::vector<GroupAudit> groups(const MarkerAudit& marker, By by) {
   std::vector<GroupAudit> out;
-  std::copy_if(mark.groups.begin(), mark.groups.end(), std::back_inserter(out),
+  std::copy_if(marker.groups.begin(), marker.groups.end(), std::back_inserter(out),
                [&](const GroupAudit& group) { return group.by == by; });
   return out;
 }
 
 // Names with numbers of animals.
-std::vector<std::string> told(const MarkAudit& mark, By by) {
+std::vector<std::string> told(const MarkerAudit& marker, By by) {
   std::vector<std::string> out;
-  for (const GroupAudit& group : groups(mark, by)) {
+  for (const GroupAudit& group : groups(marker, by)) {
     out.push_back(group.name + " " + std::to_string(group.animals));
   }
   return out;
 }
 
-TEST(MarkGroups, ALinesOddsRatioIsThatOfItsTable) {
+TEST(MarkerGroups, ALinesOddsRatioIsThatOfItsTable) {
   Book book;
   book.add_line("north", 8, 2, 2, 8);
   book.add_line("south", 5, 5, 5, 5);
@@ -85,7 +85,7 @@ TEST(MarkGroups, ALinesOddsRatioIsThatOfItsTable) {
   EXPECT_NEAR(lines[1].variance, 0.8, 1e-6);  // 4 x 1/5
 }
 
-TEST(MarkGroups, GroupsUnderFiveAnimalsAndThoseOfNoLineAreLeftOut) {
+TEST(MarkerGroups, GroupsUnderFiveAnimalsAndThoseOfNoLineAreLeftOut) {
   Book book;
   book.add_line("north", 2, 1, 1, 2);
   book.add_line("south", 2, 1, 1, 1);
@@ -94,7 +94,7 @@ TEST(MarkGroups, GroupsUnderFiveAnimalsAndThoseOfNoLineAreLeftOut) {
   EXPECT_THAT(told(book.audited(), By::line), ElementsAre("north 6", "south 5"));
 }
 
-TEST(MarkGroups, LinesDifferWhereTheMarkWorksInOneAlone) {
+TEST(MarkerGroups, LinesDifferWhereTheMarkerWorksInOneAlone) {
   Book book;
   book.add_line("north", 18, 2, 3, 17);
   EXPECT_EQ(book.audited().lines_differ, std::nullopt);
@@ -108,21 +108,21 @@ TEST(MarkGroups, LinesDifferWhereTheMarkWorksInOneAlone) {
   EXPECT_LT(book.audited().lines_differ.value(), 0.01);
 }
 
-// Animals that are carriers or not with even chances tell nothing of the mark.
-TEST(MarkGroups, ALineWithoutKnownAnimalsIsToldAndNotCompared) {
+// Animals that are carriers or not with even chances tell nothing of the marker.
+TEST(MarkerGroups, ALineWithoutKnownAnimalsIsToldAndNotCompared) {
   Book book;
   book.add_line("north", 18, 2, 3, 17);
   book.add_line("south", 0, 0, 10, 10);
   for (std::size_t i = 40; i < 60; ++i) book.subjects[i].carrier = 0.5;
-  const auto mark = book.audited();
-  const auto lines = groups(mark, By::line);
+  const auto marker = book.audited();
+  const auto lines = groups(marker, By::line);
   ASSERT_EQ(lines.size(), 2U);
   EXPECT_TRUE(tells(lines[0]));
   EXPECT_FALSE(tells(lines[1]));
-  EXPECT_EQ(mark.lines_differ, std::nullopt);
+  EXPECT_EQ(marker.lines_differ, std::nullopt);
 }
 
-TEST(MarkGroups, ScorersAreThoseOfEachReading) {
+TEST(MarkerGroups, ScorersAreThoseOfEachReading) {
   Book book;
   book.add_line("", 4, 2, 2, 4);
   std::vector<Subject> separate = book.subjects;
@@ -132,18 +132,18 @@ TEST(MarkGroups, ScorersAreThoseOfEachReading) {
   separate[3].read.scorer = std::nullopt;
   const auto colony = hand_colony(book.animals);
   const auto table = hand_table(colony, book.animals);
-  MarkAudit mark;
-  mark.estimated_carriers.assign(3, 0);
-  audit_groups(colony, table, book.subjects, separate, mark);
-  EXPECT_THAT(told(mark, By::scorer), ElementsAre("ana 19"));  // ben read three
+  MarkerAudit marker;
+  marker.estimated_carriers.assign(3, 0);
+  audit_groups(colony, table, book.subjects, separate, marker);
+  EXPECT_THAT(told(marker, By::scorer), ElementsAre("ana 19"));  // ben read three
   // Even a lone scorer is told, unlike a lone line.
   for (Subject& one : separate) one.read.scorer = 1;
-  mark.groups.clear();
-  audit_groups(colony, table, book.subjects, separate, mark);
-  EXPECT_THAT(told(mark, By::scorer), ElementsAre("ben 23"));
+  marker.groups.clear();
+  audit_groups(colony, table, book.subjects, separate, marker);
+  EXPECT_THAT(told(marker, By::scorer), ElementsAre("ben 23"));
 }
 
-TEST(MarkGroups, SeasonsAreYearsOfTheLook) {
+TEST(MarkerGroups, SeasonsAreYearsOfTheLook) {
   Book book;
   book.add_line("", 6, 6, 6, 6);
   for (std::size_t i = 0; i < 24; ++i) {
@@ -152,7 +152,7 @@ TEST(MarkGroups, SeasonsAreYearsOfTheLook) {
   EXPECT_THAT(told(book.audited(), By::season), ElementsAre("2026 9", "2027 13"));
 }
 
-TEST(MarkGroups, BlindAndUnblindedAreHeldAgainstEachOther) {
+TEST(MarkerGroups, BlindAndUnblindedAreHeldAgainstEachOther) {
   Book book;
   const auto set = [&](std::size_t from, std::optional<bool> blind) {
     for (std::size_t i = from; i < book.subjects.size(); ++i) book.subjects[i].read.blind = blind;
@@ -163,14 +163,14 @@ TEST(MarkGroups, BlindAndUnblindedAreHeldAgainstEachOther) {
   set(40, true);
   book.add_line("", 5, 5, 5, 5);
   set(80, std::nullopt);
-  const auto mark = book.audited();
-  EXPECT_THAT(told(mark, By::blinding), ElementsAre("blind 40", "not blind 40"));
-  EXPECT_LT(mark.blinding_differs.value(), 0.01);
-  EXPECT_NEAR(groups(mark, By::blinding)[1].odds_ratio.value, 51, 1e-3);  // 18 x 17 / (2 x 3)
-  EXPECT_EQ(mark.lines_differ, std::nullopt);
+  const auto marker = book.audited();
+  EXPECT_THAT(told(marker, By::blinding), ElementsAre("blind 40", "not blind 40"));
+  EXPECT_LT(marker.blinding_differs.value(), 0.01);
+  EXPECT_NEAR(groups(marker, By::blinding)[1].odds_ratio.value, 51, 1e-3);  // 18 x 17 / (2 x 3)
+  EXPECT_EQ(marker.lines_differ, std::nullopt);
 }
 
-TEST(MarkGroups, CarriersOfAnotherTraitAreThoseThatRatherAre) {
+TEST(MarkerGroups, CarriersOfAnotherTraitAreThoseThatRatherAre) {
   Book book;
   book.add(6, true, 1, "", {0.5, 0.5, 0});
   book.add(7, false, 0, "", {0.51, 0.49, 0});
@@ -179,7 +179,7 @@ TEST(MarkGroups, CarriersOfAnotherTraitAreThoseThatRatherAre) {
               ElementsAre("carriers of brackmoor s 6", "no carriers of brackmoor s 7"));
 }
 
-TEST(MarkGroups, AGroupTellsWhereItsVarianceIsBetweenNothingAndTen) {
+TEST(MarkerGroups, AGroupTellsWhereItsVarianceIsBetweenNothingAndTen) {
   GroupAudit group;
   for (const auto& [variance, expected] :
        {std::pair(0.0, false), {0.01, true}, {9.99, true}, {10.0, false}, {200.0, false}}) {
@@ -189,7 +189,7 @@ TEST(MarkGroups, AGroupTellsWhereItsVarianceIsBetweenNothingAndTen) {
 }
 
 // Sizes are those of the animals that have a name, group by group; nobody is counted twice.
-RC_GTEST_PROP(MarkGroups, SizesAddUp, ()) {
+RC_GTEST_PROP(MarkerGroups, SizesAddUp, ()) {
   Book book;
   std::map<std::string, std::size_t> expected[4];
   const auto n = *rc::gen::inRange<std::size_t>(1, 50);
@@ -206,11 +206,11 @@ RC_GTEST_PROP(MarkGroups, SizesAddUp, ()) {
     if (read.blind) ++expected[2][*read.blind ? "blind" : "not blind"];
     ++expected[3][other ? "carriers of brackmoor s" : "no carriers of brackmoor s"];
   }
-  const auto mark = book.audited();
+  const auto marker = book.audited();
   const By kinds[] = {By::line, By::season, By::blinding, By::carriers_of};
   for (std::size_t k = 0; k < 4; ++k) {
     std::map<std::string, std::size_t> found;
-    for (const GroupAudit& group : groups(mark, kinds[k])) {
+    for (const GroupAudit& group : groups(marker, kinds[k])) {
       RC_ASSERT(group.known == group.animals);
       RC_ASSERT(found.emplace(group.name, group.animals).second);
     }
@@ -218,8 +218,8 @@ RC_GTEST_PROP(MarkGroups, SizesAddUp, ()) {
     std::erase_if(expected[k], [](const auto& group) { return group.second < 5; });
     RC_ASSERT(found == expected[k]);
   }
-  RC_ASSERT(groups(mark, By::scorer).empty());
+  RC_ASSERT(groups(marker, By::scorer).empty());
 }
 
 }  // namespace
-}  // namespace likelihet::audit::mark_groups_test
+}  // namespace likelihet::audit::marker_groups_test

@@ -6,7 +6,7 @@
 #include <vector>
 
 #include <likelihet/audit/homogeneity.hpp>
-#include <likelihet/audit/mark_groups.hpp>
+#include <likelihet/audit/marker_groups.hpp>
 
 namespace likelihet::audit {
 
@@ -27,7 +27,7 @@ using NameOf = std::function<std::optional<std::string>(const Subject&)>;
 
 // Returns the p of their being alike, where two or more tell anything.
 std::optional<double> add_groups(std::span<const Subject> subjects, GroupAudit::By by,
-                                 const NameOf& name_of, MarkAudit& out) {
+                                 const NameOf& name_of, MarkerAudit& out) {
   std::map<std::string, std::vector<Subject>> groups;
   for (const Subject& one : subjects) {
     if (const auto name = name_of(one)) groups[*name].push_back(one);
@@ -56,12 +56,12 @@ std::optional<double> add_groups(std::span<const Subject> subjects, GroupAudit::
 }
 
 // Positions of another trait's carriers among the subjects, in names.
-NameOf carriers_of(const colony::Colony& colony, const MarklessTable& markless, std::size_t locus,
-                   std::uint16_t allele) {
+NameOf carriers_of(const colony::Colony& colony, const MarkerlessTable& markerless,
+                   std::size_t locus, std::uint16_t allele) {
   const auto& of = colony.model().loci()[locus];
   const std::string name = of.id() + " " + of.alleles()[allele];
-  return [&markless, locus, allele, name](const Subject& one) -> std::optional<std::string> {
-    const Copies& copies = markless.of(one.read.animal, locus, allele);
+  return [&markerless, locus, allele, name](const Subject& one) -> std::optional<std::string> {
+    const Copies& copies = markerless.of(one.read.animal, locus, allele);
     if (copies.two > 0.5) return std::nullopt;
     return (copies.one >= 0.5 ? "carriers of " : "no carriers of ") + name;
   };
@@ -79,9 +79,9 @@ void for_each_other(const colony::Colony& colony, std::size_t locus, Do&& act) {
 
 }  // namespace
 
-void audit_groups(const colony::Colony& colony, const MarklessTable& markless,
+void audit_groups(const colony::Colony& colony, const MarkerlessTable& markerless,
                   std::span<const Subject> subjects, std::span<const Subject> separate,
-                  MarkAudit& out) {
+                  MarkerAudit& out) {
   using By = GroupAudit::By;
   out.lines_differ = add_groups(
       subjects, By::line,
@@ -112,12 +112,13 @@ void audit_groups(const colony::Colony& colony, const MarklessTable& markless,
       },
       out);
   for_each_other(colony, out.locus, [&](std::size_t l, std::uint16_t a) {
-    add_groups(subjects, By::carriers_of, carriers_of(colony, markless, l, a), out);
+    add_groups(subjects, By::carriers_of, carriers_of(colony, markerless, l, a), out);
   });
 }
 
-std::optional<OtherTrait> other_trait(const colony::Colony& colony, const MarklessTable& markless,
-                                      std::span<const Subject> subjects, const MarkAudit& of,
+std::optional<OtherTrait> other_trait(const colony::Colony& colony,
+                                      const MarkerlessTable& markerless,
+                                      std::span<const Subject> subjects, const MarkerAudit& of,
                                       std::size_t levels) {
   std::optional<OtherTrait> best;
   double tried = 0;
@@ -125,7 +126,7 @@ std::optional<OtherTrait> other_trait(const colony::Colony& colony, const Markle
     // Classes: 2 x (carrier of this trait) + (carrier of the other).
     LevelData data{levels, 4, {}, {}};
     for (const Subject& one : subjects) {
-      const Copies& copies = markless.of(one.read.animal, l, a);
+      const Copies& copies = markerless.of(one.read.animal, l, a);
       if (copies.two > 0.5) continue;
       const double other = copies.one / (copies.none + copies.one);
       data.level.push_back(one.read.level);

@@ -1,10 +1,10 @@
 // From readings to subjects.
 #include <likelihet/audit/forecast.hpp>
-#include <likelihet/audit/mark_subjects.hpp>
+#include <likelihet/audit/marker_subjects.hpp>
 
 namespace likelihet::audit {
 
-MarklessTable::MarklessTable(const colony::Colony& colony, std::vector<Copies> copies)
+MarkerlessTable::MarkerlessTable(const colony::Colony& colony, std::vector<Copies> copies)
     : copies_(std::move(copies)) {
   for (const auto& locus : colony.model().loci()) {
     first_.push_back(each_);
@@ -12,17 +12,18 @@ MarklessTable::MarklessTable(const colony::Colony& colony, std::vector<Copies> c
   }
 }
 
-const Copies& MarklessTable::of(std::size_t animal, std::size_t locus, std::uint16_t allele) const {
+const Copies& MarkerlessTable::of(std::size_t animal, std::size_t locus,
+                                  std::uint16_t allele) const {
   return copies_[animal * each_ + first_[locus] + allele - 1];
 }
 
-std::vector<Subject> subjects_of(const colony::Colony& colony, const MarklessTable& markless,
+std::vector<Subject> subjects_of(const colony::Colony& colony, const MarkerlessTable& markerless,
                                  std::span<const LevelRead> reads, std::size_t locus,
                                  std::uint16_t allele, double yes, double no) {
   std::vector<Subject> out;
   out.reserve(reads.size());
   for (const LevelRead& read : reads) {
-    const Copies& copies = markless.of(read.animal, locus, allele);
+    const Copies& copies = markerless.of(read.animal, locus, allele);
     if (copies.two > 0.5) continue;
     Subject one{read, copies.one / (copies.none + copies.one), std::nullopt,
                 cluster_of(colony, read.animal)};

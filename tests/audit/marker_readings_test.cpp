@@ -4,7 +4,7 @@
 #include "audit/hand_made.hpp"
 #include <gtest/gtest.h>
 
-namespace likelihet::audit::mark_readings_test {
+namespace likelihet::audit::marker_readings_test {
 namespace {
 
 using support::day;
@@ -23,15 +23,15 @@ RecordsBuilder founders(std::size_t n) {
   return hand_records(std::vector<HandAnimal>(n));
 }
 
-std::vector<MarkReadings> read(const RecordsBuilder& records,
-                               std::vector<std::optional<colony::Date>> before = {},
-                               const std::optional<colony::Date>& as_of = std::nullopt) {
+std::vector<MarkerReadings> read(const RecordsBuilder& records,
+                                 std::vector<std::optional<colony::Date>> before = {},
+                                 const std::optional<colony::Date>& as_of = std::nullopt) {
   const auto colony = support::colony_of(model_with_contexts(), records.records);
   before.resize(colony.animals().size());
-  return mark_readings(colony, as_of, before);
+  return marker_readings(colony, as_of, before);
 }
 
-TEST(MarkReadings, AnAppearanceMasksTheMark) {
+TEST(MarkerReadings, AnAppearanceMasksTheMarker) {
   auto records = founders(3);
   records.score("A0", "crown-fleck", "strong").score("A1", "crown-fleck", "absent");
   records.shows("A0", "brackmoor", "thornwick").on("2026-05-02");
@@ -48,7 +48,7 @@ TEST(MarkReadings, AnAppearanceMasksTheMark) {
   EXPECT_EQ(earlier[0].by_animal.size(), 2U);
 }
 
-TEST(MarkReadings, ALineHasItsOwnTableAndTheFirstContextDecides) {
+TEST(MarkerReadings, ALineHasItsOwnTableAndTheFirstContextDecides) {
   auto records = hand_records({{{}, {}, "north"}, {{}, {}, "south"}, {{}, {}, "north"}});
   for (const char* id : {"A0", "A1", "A2"}) records.score(id, "crown-fleck", "faint");
   records.shows("A2", "brackmoor", "thornwick");
@@ -67,7 +67,7 @@ TEST(MarkReadings, ALineHasItsOwnTableAndTheFirstContextDecides) {
   EXPECT_EQ(found[2].by_animal.at(0).animal, 2U);
 }
 
-TEST(MarkReadings, NotScorableIsNeverALevel) {
+TEST(MarkerReadings, NotScorableIsNeverALevel) {
   auto records = founders(3);
   records.score("A0", "crown-fleck", std::nullopt);
   records.score("A1", "crown-fleck", std::nullopt).score("A1", "crown-fleck", "absent");
@@ -80,7 +80,7 @@ TEST(MarkReadings, NotScorableIsNeverALevel) {
   EXPECT_EQ(found[0].by_animal.at(0).level, 0U);
 }
 
-TEST(MarkReadings, OnOrAfterTheDayOfTheTruthIsTooLate) {
+TEST(MarkerReadings, OnOrAfterTheDayOfTheTruthIsTooLate) {
   auto records = founders(5);
   records.score("A0", "crown-fleck", "strong").on("2026-06-10");
   records.score("A1", "crown-fleck", "strong").on("2026-06-09");
@@ -101,7 +101,7 @@ TEST(MarkReadings, OnOrAfterTheDayOfTheTruthIsTooLate) {
 }
 
 // What was written down after the truth was known may have been coloured by it.
-TEST(MarkReadings, TheDayThatCountsIsThatOfTheRecord) {
+TEST(MarkerReadings, TheDayThatCountsIsThatOfTheRecord) {
   auto records = founders(2);
   records.score("A0", "crown-fleck", "strong").on("2026-06-01");
   records.observation().recorded = *colony::Timestamp::parse("2026-07-01T08:00:00Z");
@@ -121,7 +121,7 @@ std::size_t level_of(const std::vector<std::pair<const char*, double>>& readings
   return read(records).at(0).by_animal.at(0).level;
 }
 
-TEST(MarkReadings, SeveralReadingsAreTheLevelTheyMakeLikeliest) {
+TEST(MarkerReadings, SeveralReadingsAreTheLevelTheyMakeLikeliest) {
   // absent 0.6 x 0.05 = 0.03, faint 0.2 x 0.05 = 0.01, clear 0.2 x 0.9 = 0.18
   EXPECT_EQ(level_of({{"absent", 0.6}, {"strong", 0.9}}), 2U);
   // absent 0.7 x 0.7 x 0.1 = 0.049, faint 0.15 x 0.15 x 0.1 = 0.002, clear 0.15^2 x 0.8 = 0.018
@@ -134,12 +134,12 @@ TEST(MarkReadings, SeveralReadingsAreTheLevelTheyMakeLikeliest) {
 
 // Two readings that are both called sure leave no level possible; one that nobody read is no way
 // out.
-TEST(MarkReadings, SureReadingsThatDifferAreTheHigherOfThem) {
+TEST(MarkerReadings, SureReadingsThatDifferAreTheHigherOfThem) {
   EXPECT_EQ(level_of({{"absent", 1}, {"faint", 1}}), 1U);
   EXPECT_EQ(level_of({{"faint", 1}, {"absent", 1}}), 1U);
 }
 
-TEST(MarkReadings, EachReadingIsKeptByAnimalDayAndId) {
+TEST(MarkerReadings, EachReadingIsKeptByAnimalDayAndId) {
   auto records = founders(2);
   records.score("A1", "crown-fleck", "faint", "ana").on("2026-06-03");
   records.score("A0", "crown-fleck", "strong", "ben").on("2026-06-05");
@@ -158,7 +158,7 @@ TEST(MarkReadings, EachReadingIsKeptByAnimalDayAndId) {
   EXPECT_EQ(found.by_animal.at(0).blind, false);
 }
 
-TEST(MarkReadings, WithdrawnAndLaterScoresDoNotCount) {
+TEST(MarkerReadings, WithdrawnAndLaterScoresDoNotCount) {
   auto records = founders(1);
   records.score("A0", "crown-fleck", "strong").on("2026-06-01");  // o1
   records.score("A0", "crown-fleck", "absent").on("2026-06-02");  // o2
@@ -171,7 +171,7 @@ TEST(MarkReadings, WithdrawnAndLaterScoresDoNotCount) {
   EXPECT_EQ(now[0].by_animal.at(0).level, 0U);
 }
 
-TEST(MarkReadings, DoNotHangOnTheOrderOfRecords) {
+TEST(MarkerReadings, DoNotHangOnTheOrderOfRecords) {
   auto records = hand_records({{{}, {}, "north"}, {}, {}});
   for (int look_number = 0; look_number < 4; ++look_number) {
     for (const char* id : {"A0", "A1", "A2"}) {
@@ -199,4 +199,4 @@ TEST(MarkReadings, DoNotHangOnTheOrderOfRecords) {
 }
 
 }  // namespace
-}  // namespace likelihet::audit::mark_readings_test
+}  // namespace likelihet::audit::marker_readings_test

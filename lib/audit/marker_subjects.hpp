@@ -1,4 +1,4 @@
-// The animals that a mark is judged on, for one locus.
+// The animals that a marker is judged on, for one locus.
 #pragma once
 
 #include <cstddef>
@@ -7,13 +7,13 @@
 #include <vector>
 
 #include <likelihet/audit/level_mixture.hpp>
-#include <likelihet/audit/mark_readings.hpp>
-#include <likelihet/audit/markless.hpp>
+#include <likelihet/audit/marker_readings.hpp>
+#include <likelihet/audit/markerless.hpp>
 #include <likelihet/audit/stratified_test.hpp>
 
 namespace likelihet::audit {
 
-/// One animal (or one scorer's look at it): the level, and what everything but marks says.
+/// One animal (or one scorer's look at it): the level, and what everything but markers says.
 struct Subject {
   LevelRead read;
   double carrier = 0;         ///< P(one copy | one or none)
@@ -21,10 +21,10 @@ struct Subject {
   std::size_t cluster = 0;    ///< cluster_of()
 };
 
-/// P(no, one, two copies) of every event without marks, found by animal.
-class MarklessTable {
+/// P(no, one, two copies) of every event without markers, found by animal.
+class MarkerlessTable {
  public:
-  MarklessTable(const colony::Colony& colony, std::vector<Copies> copies);
+  MarkerlessTable(const colony::Colony& colony, std::vector<Copies> copies);
   [[nodiscard]] const Copies& of(std::size_t animal, std::size_t locus, std::uint16_t allele) const;
 
  private:
@@ -35,7 +35,7 @@ class MarklessTable {
 
 /// Subjects of these readings. Animals that rather have two copies than fewer are left out: they
 /// show the trait itself.
-std::vector<Subject> subjects_of(const colony::Colony& colony, const MarklessTable& markless,
+std::vector<Subject> subjects_of(const colony::Colony& colony, const MarkerlessTable& markerless,
                                  std::span<const LevelRead> reads, std::size_t locus,
                                  std::uint16_t allele, double yes, double no);
 

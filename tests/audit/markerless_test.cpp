@@ -1,12 +1,12 @@
-// Odds without marks, and who descends from whom.
+// Odds without markers, and who descends from whom.
 #include "support/small_model.hpp"
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
 #include <likelihet/audit/descent.hpp>
-#include <likelihet/audit/markless.hpp>
+#include <likelihet/audit/markerless.hpp>
 
-namespace likelihet::audit::markless_test {
+namespace likelihet::audit::markerless_test {
 namespace {
 
 using support::RecordsBuilder;
@@ -30,11 +30,11 @@ colony::Colony made(const RecordsBuilder& records) {
 }
 
 std::vector<Copies> copies(const colony::Colony& colony) {
-  auto found = markless_copies(odds::scenario(colony, std::nullopt), events_of(colony), memory);
+  auto found = markerless_copies(odds::scenario(colony, std::nullopt), events_of(colony), memory);
   return std::get<std::vector<Copies>>(std::move(found));
 }
 
-TEST(Markless, PlainYoungOfTwoCarriersAreTwoThirdsWhateverWasScored) {
+TEST(Markerless, PlainYoungOfTwoCarriersAreTwoThirdsWhateverWasScored) {
   const auto found = copies(made(two_carriers()));
   for (std::size_t hatchling : {2U, 3U}) {
     EXPECT_NEAR(found[hatchling].one, 2.0 / 3, 1e-12);
@@ -44,7 +44,7 @@ TEST(Markless, PlainYoungOfTwoCarriersAreTwoThirdsWhateverWasScored) {
   EXPECT_NEAR(found[0].one, 1, 1e-12);
 }
 
-TEST(Markless, CopiesSumToOne) {
+TEST(Markerless, CopiesSumToOne) {
   auto records = two_carriers();
   records.founder("X", std::nullopt, "bought").hatchling("H3", "C");
   for (const Copies& one : copies(made(records))) {
@@ -53,7 +53,7 @@ TEST(Markless, CopiesSumToOne) {
 }
 
 // Hardy and Weinberg at 2 %: 0.9604, 0.0392, 0.0004.
-TEST(Markless, AFounderHasItsOriginsShares) {
+TEST(Markerless, AFounderHasItsOriginsShares) {
   RecordsBuilder records;
   records.founder("X", std::nullopt, "bought");
   const auto found = copies(made(records));
@@ -63,7 +63,7 @@ TEST(Markless, AFounderHasItsOriginsShares) {
 }
 
 // A female has one Z: e/W is one copy, and never two.
-TEST(Markless, TheOneCopySexHasOneCopyAtMost) {
+TEST(Markerless, TheOneCopySexHasOneCopyAtMost) {
   RecordsBuilder records;
   records.founder("D", genetics::Sex::female, "bought");
   records.shows("D", "tarnbrook", "tarnbrook");
@@ -74,7 +74,7 @@ TEST(Markless, TheOneCopySexHasOneCopyAtMost) {
   EXPECT_NEAR(found[0].two, 0, 1e-12);
 }
 
-TEST(Markless, EventsAreByAnimalLocusAndAllele) {
+TEST(Markerless, EventsAreByAnimalLocusAndAllele) {
   auto model = support::masked_model();
   model.loci[0].alleles.emplace_back("f");
   model.assays.clear();
@@ -87,21 +87,21 @@ TEST(Markless, EventsAreByAnimalLocusAndAllele) {
   EXPECT_EQ(events, expected);
 }
 
-TEST(Markless, WithoutScoresNothingElseIsLeftOut) {
+TEST(Markerless, WithoutScoresNothingElseIsLeftOut) {
   const auto colony = made(two_carriers());
   const auto whole = odds::scenario(colony, std::nullopt);
   EXPECT_EQ(whole.observations.size(), 3U);
   EXPECT_EQ(without_scores(whole).observations.size(), 2U);
 }
 
-TEST(Markless, ContradictoryEvidenceGivesNoOdds) {
+TEST(Markerless, ContradictoryEvidenceGivesNoOdds) {
   auto records = two_carriers();
   records.founder("P", genetics::Sex::male).clutch("K", "D", {"P"});
   records.hatchling("K1", "K").shows("K1", "tarnbrook", "tarnbrook");
   EXPECT_TRUE(copies(made(records)).empty());
 }
 
-TEST(Markless, TooLittleMemoryIsToldBeforeAnyWork) {
+TEST(Markerless, TooLittleMemoryIsToldBeforeAnyWork) {
   RecordsBuilder records;
   records.founder("A", genetics::Sex::female, "bought").founder("B", genetics::Sex::male, "bought");
   records.clutch("C", "A", {"B"}).hatchling("H", "C").shows("H", "tarnbrook", "plain");
@@ -127,4 +127,4 @@ TEST(Descent, GoesDownEveryLineAndEveryCandidateSire) {
 }
 
 }  // namespace
-}  // namespace likelihet::audit::markless_test
+}  // namespace likelihet::audit::markerless_test

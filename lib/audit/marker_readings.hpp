@@ -1,4 +1,4 @@
-// What was read of a mark, animal by animal, and what could not be.
+// What was read of a marker, animal by animal, and what could not be.
 #pragma once
 
 #include <cstddef>
@@ -9,7 +9,7 @@
 
 namespace likelihet::audit {
 
-/// One look at a mark by which a level was read.
+/// One look at a marker by which a level was read.
 struct LevelRead {
   std::size_t animal = 0;
   std::size_t level = 0;
@@ -18,8 +18,8 @@ struct LevelRead {
   std::optional<colony::Date> on;  ///< the day it was read, else the day from which it counts
 };
 
-/// A mark in one context, or by its own rows where none fits.
-struct MarkReadings {
+/// A marker in one context, or by its own rows where none fits.
+struct MarkerReadings {
   std::size_t marker = 0;
   std::size_t table = 0;             ///< 0: its own rows; 1 + c: context c
   std::vector<LevelRead> by_animal;  ///< one an animal: the level that its readings make likeliest
@@ -29,13 +29,13 @@ struct MarkReadings {
   std::size_t masked = 0;            ///< animals where a context says it cannot be read
 };
 
-/// All marks in all contexts in which any level was read, by marker and table. Readings count up to
-/// `as_of`, and only before the day `before[animal]` where there is one: who knows the truth does
-/// not read blind. "Could not be scored" is never a level. Of several readings the level with the
-/// largest product of odds/evidence_score.hpp counts, the higher of two alike; where sure readings
-/// leave none possible, the highest that was read.
-std::vector<MarkReadings> mark_readings(const colony::Colony& colony,
-                                        const std::optional<colony::Date>& as_of,
-                                        const std::vector<std::optional<colony::Date>>& before);
+/// All markers in all contexts in which any level was read, by marker and table. Readings count up
+/// to `as_of`, and only before the day `before[animal]` where there is one: who knows the truth
+/// does not read blind. "Could not be scored" is never a level. Of several readings the level with
+/// the largest product of odds/evidence_score.hpp counts, the higher of two alike; where sure
+/// readings leave none possible, the highest that was read.
+std::vector<MarkerReadings> marker_readings(const colony::Colony& colony,
+                                            const std::optional<colony::Date>& as_of,
+                                            const std::vector<std::optional<colony::Date>>& before);
 
 }  // namespace likelihet::audit

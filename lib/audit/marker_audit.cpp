@@ -1,4 +1,4 @@
-// Each mark, locus by locus.
+// Each marker, locus by locus.
 #include <algorithm>
 #include <cmath>
 #include <map>
@@ -7,8 +7,8 @@
 #include <fmt/format.h>
 
 #include <likelihet/audit/cluster_sample.hpp>
-#include <likelihet/audit/mark_audit.hpp>
-#include <likelihet/audit/mark_groups.hpp>
+#include <likelihet/audit/marker_audit.hpp>
+#include <likelihet/audit/marker_groups.hpp>
 #include <likelihet/audit/multiplicity.hpp>
 #include <likelihet/audit/strata.hpp>
 #include <likelihet/audit/two_by_two.hpp>
@@ -86,15 +86,15 @@ double mean_carrier(std::span<const Subject> subjects) {
   return subjects.empty() ? 0 : sum / static_cast<double>(subjects.size());
 }
 
-class MarkAuditor {
+class MarkerAuditor {
  public:
-  MarkAuditor(const colony::Colony& colony, const MarkBackground& background, std::size_t resamples,
-              std::uint64_t seed)
+  MarkerAuditor(const colony::Colony& colony, const MarkerBackground& background,
+                std::size_t resamples, std::uint64_t seed)
       : colony_(colony), background_(background), resamples_(resamples), seed_(seed) {}
 
-  [[nodiscard]] MarkAudit audit(const MarkReadings& of, std::size_t locus,
-                                std::uint16_t allele) const {
-    MarkAudit out;
+  [[nodiscard]] MarkerAudit audit(const MarkerReadings& of, std::size_t locus,
+                                  std::uint16_t allele) const {
+    MarkerAudit out;
     out.marker = of.marker;
     out.table = of.table;
     out.locus = locus;
@@ -112,19 +112,19 @@ class MarkAuditor {
     }
     set_information(subjects, levels, out);
     test(subjects, levels, out);
-    audit_groups(colony_, background_.markless, subjects, subjects_from(of.all, out), out);
-    out.other = other_trait(colony_, background_.markless, subjects, out, levels);
+    audit_groups(colony_, background_.markerless, subjects, subjects_from(of.all, out), out);
+    out.other = other_trait(colony_, background_.markerless, subjects, out, levels);
     return out;
   }
 
  private:
   [[nodiscard]] std::vector<Subject> subjects_from(std::span<const LevelRead> reads,
-                                                   const MarkAudit& of) const {
-    return subjects_of(colony_, background_.markless, reads, of.locus, of.allele, background_.yes,
+                                                   const MarkerAudit& of) const {
+    return subjects_of(colony_, background_.markerless, reads, of.locus, of.allele, background_.yes,
                        background_.no);
   }
 
-  static void count(std::span<const Subject> subjects, std::size_t levels, MarkAudit& out) {
+  static void count(std::span<const Subject> subjects, std::size_t levels, MarkerAudit& out) {
     out.known_carriers.assign(levels, 0);
     out.known_others.assign(levels, 0);
     for (const Subject& one : subjects) {
@@ -138,7 +138,7 @@ class MarkAuditor {
   }
 
   void set_information(std::span<const Subject> subjects, std::size_t levels,
-                       MarkAudit& out) const {
+                       MarkerAudit& out) const {
     out.bits = information(fit_levels(level_data(subjects, levels)), mean_carrier(subjects));
     std::vector<std::size_t> cluster;
     cluster.reserve(subjects.size());
@@ -162,7 +162,7 @@ class MarkAuditor {
         Interval{odds::quantile_of_sorted(drawn, 0.025), odds::quantile_of_sorted(drawn, 0.975)};
   }
 
-  void test(std::span<const Subject> subjects, std::size_t levels, MarkAudit& out) const {
+  void test(std::span<const Subject> subjects, std::size_t levels, MarkerAudit& out) const {
     const LevelData data = level_data(subjects, levels);
     const double apart = fit_levels(data).log_likelihood;
     const double alike = fit_levels(joined(data, std::vector<std::size_t>{0, 0})).log_likelihood;
@@ -177,9 +177,10 @@ class MarkAuditor {
     set_what_it_adds(subjects, out);
   }
 
-  // Against each other mark in turn: whether carriers show it more among animals alike in that one.
-  void set_what_it_adds(std::span<const Subject> subjects, MarkAudit& out) const {
-    for (const MarkReadings& other : background_.readings) {
+  // Against each other marker in turn: whether carriers show it more among animals alike in that
+  // one.
+  void set_what_it_adds(std::span<const Subject> subjects, MarkerAudit& out) const {
+    for (const MarkerReadings& other : background_.readings) {
       if (other.marker == out.marker) continue;
       std::map<std::size_t, std::size_t> level_of;
       for (const LevelRead& read : other.by_animal) level_of[read.animal] = read.level;
@@ -201,12 +202,12 @@ class MarkAuditor {
   }
 
   const colony::Colony& colony_;
-  const MarkBackground& background_;
+  const MarkerBackground& background_;
   std::size_t resamples_;
   std::uint64_t seed_;
 };
 
-// (locus, allele) that a mark's rows read; all of the model where they read none.
+// (locus, allele) that a marker's rows read; all of the model where they read none.
 std::vector<std::pair<std::size_t, std::uint16_t>> targets(const colony::Model& model,
                                                            const colony::Marker& marker,
                                                            std::size_t table) {
@@ -227,48 +228,50 @@ std::vector<std::pair<std::size_t, std::uint16_t>> targets(const colony::Model& 
   return {chosen.begin(), chosen.end()};
 }
 
-// Over all marks of the audit, each kind of test by itself.
-void adjust(std::vector<MarkAudit>& marks) {
+// Over all markers of the audit, each kind of test by itself.
+void adjust(std::vector<MarkerAudit>& markers) {
   const auto each = [&](auto member) {
     std::vector<double> p;
-    for (MarkAudit& mark : marks) {
-      if (Tested* tested = member(mark)) p.push_back(tested->p);
+    for (MarkerAudit& marker : markers) {
+      if (Tested* tested = member(marker)) p.push_back(tested->p);
     }
     const auto adjusted = benjamini_hochberg(p);
     std::size_t next = 0;
-    for (MarkAudit& mark : marks) {
-      if (Tested* tested = member(mark)) tested->adjusted = adjusted[next++];
+    for (MarkerAudit& marker : markers) {
+      if (Tested* tested = member(marker)) tested->adjusted = adjusted[next++];
     }
   };
-  each([](MarkAudit& mark) { return &mark.pooled; });
-  each([](MarkAudit& mark) { return &mark.within_clutch; });
-  each([](MarkAudit& mark) { return mark.adds_to_others ? &*mark.adds_to_others : nullptr; });
+  each([](MarkerAudit& marker) { return &marker.pooled; });
+  each([](MarkerAudit& marker) { return &marker.within_clutch; });
+  each([](MarkerAudit& marker) {
+    return marker.adds_to_others ? &*marker.adds_to_others : nullptr;
+  });
 }
 
-// Lines with a table of their own in which a mark that predicts elsewhere has shown nothing.
-void warn_of_lines(const colony::Model& model, std::vector<MarkAudit>& marks) {
-  for (MarkAudit& mark : marks) {
-    if (mark.table != 0 || mark.verdict != Verdict::predicts) continue;
-    for (const MarkAudit& other : marks) {
-      if (other.marker != mark.marker || other.locus != mark.locus || other.allele != mark.allele ||
-          other.table == 0 || other.verdict == Verdict::predicts) {
+// Lines with a table of their own in which a marker that predicts elsewhere has shown nothing.
+void warn_of_lines(const colony::Model& model, std::vector<MarkerAudit>& markers) {
+  for (MarkerAudit& marker : markers) {
+    if (marker.table != 0 || marker.verdict != Verdict::predicts) continue;
+    for (const MarkerAudit& other : markers) {
+      if (other.marker != marker.marker || other.locus != marker.locus ||
+          other.allele != marker.allele || other.table == 0 || other.verdict == Verdict::predicts) {
         continue;
       }
       const auto& line = model.markers()[other.marker].contexts[other.table - 1].line;
       if (!line) continue;
-      mark.why += fmt::format("; outside line {}, where there is {} ({} animals)", *line,
-                              words_of(other.verdict), other.animals);
+      marker.why += fmt::format("; outside line {}, where there is {} ({} animals)", *line,
+                                words_of(other.verdict), other.animals);
     }
   }
 }
 
 }  // namespace
 
-std::variant<MarkBackground, odds::TooLarge> mark_background(const colony::Colony& colony,
-                                                             const std::vector<Truth>& truths,
-                                                             const TruthSettings& settings) {
-  auto copies = markless_copies(odds::scenario(colony, settings.as_of), events_of(colony),
-                                settings.memory_bytes);
+std::variant<MarkerBackground, odds::TooLarge> marker_background(const colony::Colony& colony,
+                                                                 const std::vector<Truth>& truths,
+                                                                 const TruthSettings& settings) {
+  auto copies = markerless_copies(odds::scenario(colony, settings.as_of), events_of(colony),
+                                  settings.memory_bytes);
   if (auto* large = std::get_if<odds::TooLarge>(&copies)) return std::move(*large);
   std::vector<std::optional<colony::Date>> known(colony.animals().size());
   for (const Truth& truth : truths) {
@@ -276,23 +279,24 @@ std::variant<MarkBackground, odds::TooLarge> mark_background(const colony::Colon
     if (truth.kind == Kind::relatives || !truth.known_on) continue;
     if (!day || *truth.known_on < *day) day = truth.known_on;
   }
-  return MarkBackground{mark_readings(colony, settings.as_of, known),
-                        MarklessTable(colony, std::move(std::get<std::vector<Copies>>(copies))),
-                        settings.yes, settings.no};
+  return MarkerBackground{marker_readings(colony, settings.as_of, known),
+                          MarkerlessTable(colony, std::move(std::get<std::vector<Copies>>(copies))),
+                          settings.yes, settings.no};
 }
 
-std::vector<MarkAudit> audit_marks(const colony::Colony& colony, const MarkBackground& background,
-                                   std::size_t resamples, std::uint64_t seed) {
-  const MarkAuditor auditor(colony, background, resamples, seed);
-  std::vector<MarkAudit> out;
-  for (const MarkReadings& of : background.readings) {
+std::vector<MarkerAudit> audit_markers(const colony::Colony& colony,
+                                       const MarkerBackground& background, std::size_t resamples,
+                                       std::uint64_t seed) {
+  const MarkerAuditor auditor(colony, background, resamples, seed);
+  std::vector<MarkerAudit> out;
+  for (const MarkerReadings& of : background.readings) {
     const auto& marker = colony.model().markers()[of.marker];
     for (const auto& [locus, allele] : targets(colony.model(), marker, of.table)) {
       out.push_back(auditor.audit(of, locus, allele));
     }
   }
   adjust(out);
-  for (MarkAudit& mark : out) judge(colony, mark);
+  for (MarkerAudit& marker : out) judge(colony, marker);
   warn_of_lines(colony.model(), out);
   return out;
 }

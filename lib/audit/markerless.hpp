@@ -1,4 +1,4 @@
-// The odds of every event without any mark: the yardstick that marks are held against.
+// The odds of every event without any marker: the yardstick that markers are held against.
 #pragma once
 
 #include <cstddef>
@@ -31,9 +31,8 @@ struct Copies {
   double two = 0;
 };
 
-/// Of each event, by everything but marks, as of a day, at the model's own tables.
-std::variant<std::vector<Copies>, odds::TooLarge> markless_copies(const odds::Scenario& whole,
-                                                                  const std::vector<Event>& events,
-                                                                  std::size_t memory_bytes);
+/// Of each event, by everything but markers, as of a day, at the model's own tables.
+std::variant<std::vector<Copies>, odds::TooLarge> markerless_copies(
+    const odds::Scenario& whole, const std::vector<Event>& events, std::size_t memory_bytes);
 
 }  // namespace likelihet::audit
