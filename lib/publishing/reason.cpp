@@ -52,20 +52,20 @@ class ReasonMaker {
     if (of.dam && one_sire) {
       const std::string dam = standings_.status(*of.dam);
       const std::string sire = standings_.status(of.sires[0].animal);
-      prove_out_of(*of.dam);
-      prove_out_of(of.sires[0].animal);
+      proof_of(*of.dam);
+      proof_of(of.sires[0].animal);
       if (dam == sire) return say("both parents " + dam);
       say("dam " + id(*of.dam) + " " + dam);
       return say("sire " + id(of.sires[0].animal) + " " + sire);
     }
     if (of.dam) {
-      prove_out_of(*of.dam);
+      proof_of(*of.dam);
       say("dam " + id(*of.dam) + " " + standings_.status(*of.dam));
     } else {
       say("dam not recorded");
     }
     if (of.sires.empty()) return say("sire not recorded");
-    for (const colony::Sire& sire : of.sires) prove_out_of(sire.animal);
+    for (const colony::Sire& sire : of.sires) proof_of(sire.animal);
     if (one_sire) {
       return say("sire " + id(of.sires[0].animal) + " " + standings_.status(of.sires[0].animal));
     }
@@ -82,7 +82,7 @@ class ReasonMaker {
   }
 
   // Looks that a parent's status rests on.
-  void prove_out_of(std::size_t parent) {
+  void proof_of(std::size_t parent) {
     const auto& why = standings_.visual(parent)   ? standings_.signs(parent)
                       : standings_.proven(parent) ? standings_.proofs(parent)
                                                   : std::vector<std::size_t>{};
