@@ -24,7 +24,7 @@ std::optional<double> number_in(std::string_view text) {
 }
 
 Failure malformed(const std::string& text) {
-  return {ExitStatus::usage, "command line", fmt::format("'{}' is no --bought-as", text),
+  return {ExitStatus::usage, "command line", fmt::format("'{}' is not a --bought-as", text),
           "write it as LOCUS:KEY=P,KEY=P@TRUST, such as tarnbrook:+/+=0.34,+/e=0.66@0.9"};
 }
 

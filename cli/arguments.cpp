@@ -34,7 +34,8 @@ CLI::Validator iso_day() {
   return {[](const std::string& text) {
             return colony::Date::parse(text)
                        ? std::string{}
-                       : "'" + printable(text) + "' is no day; write it as 2024-06-11 (ISO 8601)";
+                       : "'" + printable(text) +
+                             "' is not a day; write it as 2024-06-11 (ISO 8601)";
           },
           "", "day"};
 }
@@ -57,7 +58,7 @@ CLI::Validator number_between(double low, double high, bool whole) {
             if (read && value >= low && value <= high && (!whole || value == std::floor(value))) {
               return std::string{};
             }
-            return fmt::format("'{}' is no {}number from {} to {}", printable(text),
+            return fmt::format("'{}' is not a {}number from {} to {}", printable(text),
                                whole ? "whole " : "", low, high);
           },
           "", "number"};
@@ -86,7 +87,7 @@ CLI::Validator size() {
   return {[](const std::string& text) {
             return size_of(text)
                        ? std::string{}
-                       : "'" + printable(text) + "' is no size; write it as 512MiB or 4GiB";
+                       : "'" + printable(text) + "' is not a size; write it as 512MiB or 4GiB";
           },
           "", "size"};
 }

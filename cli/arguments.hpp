@@ -113,7 +113,7 @@ void require(CLI::Option* option);
 void exclude(CLI::Option* one, CLI::Option* other);
 
 /// The day of an option that add_date made; nothing where it was not given. Also nothing for a text
-/// that is no day, which the option has refused before.
+/// that is not a day, which the option has refused before.
 std::optional<colony::Date> day_of(const std::string& text);
 
 /// What the options of a computation were set to. Starts from the defaults of odds::Options.

@@ -35,7 +35,7 @@ double threshold_of(const std::string& text) {
     used = 0;
   }
   if (used == 0 || used != text.size() || !(value > 0 && value < 1)) {
-    throw Failure(ExitStatus::usage, "--threshold", "'" + text + "' is no chance to act at",
+    throw Failure(ExitStatus::usage, "--threshold", "'" + text + "' is not a chance to act at",
                   "give a number between 0 and 1, such as 0.5");
   }
   return value;

@@ -20,7 +20,7 @@ std::string paragraph(const std::string& text, const Terminal& terminal) {
 std::string warnings_text(const audit::Audit& audit, const Terminal& terminal) {
   std::string text;
   for (const auto& warning : audit.warnings) {
-    text += terminal.warning(paragraph("Mind: " + warning.text, terminal));
+    text += terminal.warning(paragraph("Warning: " + warning.text, terminal));
   }
   return text.empty() ? text : text + "\n";
 }
@@ -61,14 +61,14 @@ struct Shown {
 
 // In the order of reading: did they come true, were they sharp, did markers help.
 constexpr Shown shown_scores[] = {
-    {"observed-expected", "carriers seen / expected", false},
+    {"observed-expected", "hets seen / expected", false},
     {"intercept", "too low (+) or too high, log odds", false},
     {"slope", "slope: below 1 is too extreme", false},
     {"brier", "Brier score (0 is best)", false},
     {"log-score", "log score, bits an animal (0 is best)", false},
     {"skill", "Brier score gained on the pedigree", true},
     {"log-skill", "bits gained on the pedigree", false},
-    {"auc", "carrier called higher than another", true},
+    {"auc", "het called higher than another", true},
     {"auc-within-clutch", "the same among siblings", true},
 };
 
@@ -173,7 +173,7 @@ std::string bands_table(const std::vector<audit::Band>& bands, const std::string
 }
 
 std::string bands_text(const audit::Audit& audit, const Terminal& terminal) {
-  return bands_table(audit.bands, "Of everything called so, how many proved", terminal);
+  return bands_table(audit.bands, "Of everything called so, how many turned out het", terminal);
 }
 
 std::string audited_claims_text(const audit::Audit& audit, const Terminal& terminal) {
@@ -181,10 +181,10 @@ std::string audited_claims_text(const audit::Audit& audit, const Terminal& termi
   if (check.made == 0) return {};
   const std::string counts = fmt::format(
       "{} published so far, withdrawn and replaced ones too: {} of unknown truth, {} known already "
-      "by then, {} that came out later: {:.1f} carriers expected, {:.1f} seen.",
+      "by then, {} that came out later: {:.1f} hets expected, {:.1f} seen.",
       counted(check.made, "number", "numbers"), check.open, check.known_already,
       check.resolved.size(), check.expected, check.observed);
-  return bands_table(check.bands, "Of everything published so, how many proved", terminal) +
+  return bands_table(check.bands, "Of everything published so, how many turned out het", terminal) +
          wrapped(counts, terminal.width(), 0) + "\n\n";
 }
 
@@ -259,18 +259,18 @@ std::string markers_text(const colony::Colony& colony, const audit::Audit& audit
         "\n";
     // Two tables, as one would be wider than a page.
     Table shown({{"at least"},
-                 {"in known carriers", Align::right},
+                 {"in known hets", Align::right},
                  {"in others", Align::right},
                  {"corrected", Align::right},
                  {"", Align::right}});
     Table ratios({{"at least"}, {"odds ×"}, {"among siblings ×"}});
     for (const auto& cut : marker.cuts) {
-      const bool carriers = total(marker.known_carriers, 0) > 0;
+      const bool hets = total(marker.known_carriers, 0) > 0;
       const bool others = total(marker.known_others, 0) > 0;
       const std::string level = printable(marker.levels[cut.at_least]);
       shown.add({level, shown_by(marker.known_carriers, cut.at_least),
                  shown_by(marker.known_others, cut.at_least),
-                 carriers ? percent(cut.sensitivity.corrected.value) : "–",
+                 hets ? percent(cut.sensitivity.corrected.value) : "–",
                  others ? percent(1 - cut.specificity.corrected.value) : "–"});
       ratios.add({level, ratio_cell(cut.odds_ratio_pooled), ratio_cell(cut.odds_ratio_within)});
     }
@@ -285,7 +285,7 @@ std::string markers_text(const colony::Colony& colony, const audit::Audit& audit
     }
     if (marker.masked + marker.not_scorable + marker.too_late > 0) {
       text += wrapped(fmt::format("      left out: {} where it is masked, {} that could not be "
-                                  "scored, {} read after the truth was known",
+                                  "scored, {} scored after the truth was known",
                                   marker.masked, marker.not_scorable, marker.too_late),
                       terminal.width(), 6) +
               "\n";

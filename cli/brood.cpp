@@ -27,7 +27,7 @@ std::pair<std::string, std::int64_t> count_of(const std::string& text) {
     if (error != std::errc{} || stop != end) count = -1;
   }
   if (count < 0) {
-    throw Failure(ExitStatus::usage, "command line", fmt::format("'{}' is no count", text),
+    throw Failure(ExitStatus::usage, "command line", fmt::format("'{}' is not a count", text),
                   "write an appearance and how many showed it, as in plain=7");
   }
   return {text.substr(0, at), count};
@@ -45,7 +45,7 @@ void add_brood(CLI::App& program, CommandLine& line) {
   const auto asked = std::make_shared<BroodRequest>();
   CLI::App& command = new_command(
       program, line, "brood",
-      "Record offspring that were counted but not kept; shows whose odds it moved.",
+      "Record offspring that were counted but not kept; shows whose chances it moved.",
       "  likelihet brood demo.book M02 tarnbrook e/e plain=7 tarnbrook=0 --on 2025-06-20\n");
   add_book(command, asked->record.book);
   add_word(command, "ANIMAL", asked->brood.animal, "the parent's id");

@@ -23,7 +23,7 @@ Reply run_claims(const ClaimsRequest& asked, const Shell& shell) {
   auto claims = claims_now(state, animals);
   if (!asked.all) std::erase_if(claims, [](const ClaimNow& claim) { return !!claim.record.end; });
   if (shell.json) return {claims_json(claims), {}};
-  if (claims.empty()) return {"no claim stands\n", {}};
+  if (claims.empty()) return {"no claim is current\n", {}};
   return {claims_text(claims, shell.terminal()), {}};
 }
 

@@ -53,12 +53,13 @@ void refuse_overtaken(const std::vector<ClaimNow>& claims) {
     if (!claim.overtaken()) continue;
     for (const auto& state : claim.states) {
       if (state.state == publishing::ClaimState::stands) continue;
-      faults.push_back({"claim " + claim.record.code,
-                        "later evidence has overtaken it: " + claim.claim.animal +
-                            " was published as \"" + claim.claim.numbers[state.number].headline +
-                            "\" and is now \"" + state.now + "\"",
-                        "'likelihet publish' publishes it anew, with the correction to send; "
-                        "'likelihet withdraw' takes it back"});
+      faults.push_back(
+          {"claim " + claim.record.code,
+           "it is out of date, later evidence moved the number: " + claim.claim.animal +
+               " was published as \"" + claim.claim.numbers[state.number].headline +
+               "\" and is now \"" + state.now + "\"",
+           "'likelihet publish' publishes it anew, with the correction to send; "
+           "'likelihet withdraw' takes it back"});
     }
   }
   if (!faults.empty()) throw Failure(ExitStatus::failed, std::move(faults));

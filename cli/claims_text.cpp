@@ -28,7 +28,7 @@ std::string state_words(ClaimState state, const std::string& now) {
     case ClaimState::basis_withdrawn:
       return "; what it rested on no longer holds: now \"" + now + "\"";
     case ClaimState::not_learned:
-      return "; it counted markers: run 'likelihet learn' to see whether it stands";
+      return "; it counted markers: run 'likelihet learn' to see whether it is current";
   }
   return {};
 }

@@ -88,7 +88,7 @@ std::string failure_text(const Failure& failure) {
     const std::string place = fault.place.empty() ? "" : printable(fault.place) + ": ";
     text += fitted("error: " + place + printable(fault.what), error_width, 2) + "\n";
     if (!fault.mend.empty()) {
-      text += fitted("  to mend it: " + printable(fault.mend), error_width, 4) + "\n";
+      text += fitted("  fix: " + printable(fault.mend), error_width, 4) + "\n";
     }
   }
   return text;

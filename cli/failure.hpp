@@ -35,7 +35,7 @@ Failure failure_of_current_exception();
 /// comes first, lest it is entered twice. The same failure where that is empty.
 Failure after_recording(const std::string& recorded, Failure failure);
 
-/// For people: "error: PLACE: WHAT" and "to mend it: HOW" a fault, the first fifty of them. Safe
+/// For people: "error: PLACE: WHAT" and "fix: HOW" a fault, the first fifty of them. Safe
 /// for a terminal, whatever the faults quote. Ends in a line end.
 std::string failure_text(const Failure& failure);
 

@@ -41,7 +41,7 @@ Reply run_history(const HistoryRequest& asked, const Shell& shell) {
 void add_history(CLI::App& program, CommandLine& line) {
   const auto asked = std::make_shared<HistoryRequest>();
   CLI::App& command =
-      new_command(program, line, "history", "Show an animal's odds after each day of evidence.",
+      new_command(program, line, "history", "Show an animal's chances after each day of evidence.",
                   "  likelihet history demo.book H0301\n"
                   "  likelihet history demo.book F01 --locus tarnbrook --as-of 2024-12-31\n");
   add_book(command, asked->book);

@@ -30,7 +30,7 @@ std::vector<Column> columns_of(const colony::Model& model, const Lens& lens) {
 }
 
 constexpr const char* clash_in_words =
-    "the records of this day contradict each other: odds as before it";
+    "the records of this day contradict each other: chances as before it";
 
 std::vector<std::string> row_of(const colony::Colony& colony, const odds::Moment& moment,
                                 const Lens& lens) {

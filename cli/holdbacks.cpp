@@ -29,7 +29,7 @@ std::size_t kept_locus(const HoldbacksRequest& asked, const colony::Model& model
   if (model.loci().size() == 1) return 0;
   std::string known;
   for (const auto& locus : model.loci()) known += (known.empty() ? "'" : ", '") + locus.id() + "'";
-  throw Failure(ExitStatus::usage, "command line", "the model has several loci",
+  throw Failure(ExitStatus::usage, "command line", "the model has several traits",
                 "say which with --locus: " + known);
 }
 

@@ -12,11 +12,11 @@ namespace likelihet::cli {
 std::string words_of(TablesUsed used) {
   switch (used) {
     case TablesUsed::belief:
-      return "belief only";
+      return "as assumed";
     case TablesUsed::belief_as_stale:
-      return "belief only, as the book changed since 'likelihet learn'";
+      return "as assumed, as the book changed since 'likelihet learn'";
     case TablesUsed::belief_as_of:
-      return "belief only, as what was learned later must not tell of that day";
+      return "as assumed, as what was learned later must not tell of that day";
     case TablesUsed::learned:
       return "learned from this book";
   }
@@ -64,7 +64,7 @@ std::string belief_note(const book::Snapshot& book, bool earlier_day, std::size_
   const auto& learned = book.learned;
   if (!learned || !is_fresh(book, *learned)) return {};
   return wrapped(
-             "Tables of markers: belief only. 'likelihet odds' averages over what was learned from "
+             "Tables of markers: as assumed. 'likelihet odds' averages over what was learned from "
              "this book, so its figures differ.",
              width, 0) +
          "\n";

@@ -19,7 +19,7 @@ enum class TablesUsed {
   learned,
 };
 
-/// In a sentence's part: "belief only", "belief only: the book changed since it was learned from".
+/// In a sentence's part: "as assumed", "as assumed: the book changed since it was learned from".
 std::string words_of(TablesUsed used);
 
 /// The digest of what a book would be learned from now.

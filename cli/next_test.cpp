@@ -66,7 +66,7 @@ void add_next_test(CLI::App& program, CommandLine& line) {
   add_text(command, "--assay", asked->assay, "this assay alone");
   add_texts(command, "--animal", asked->animals, "TEXT",
             "only samples of this animal; may be given more than once");
-  add_text(command, "--locus", asked->locus, "assays of this locus alone");
+  add_text(command, "--locus", asked->locus, "tests of this trait alone");
   add_computation(command, asked->computation);
   add_seed(command, asked->computation.seed);
   add_json(command, line);

@@ -18,7 +18,7 @@ struct TestPlanTold {
   const planning::TestPlan* plan = nullptr;
 };
 
-/// The tests in order with what each adds, the bound, what each report would change, and cautions.
+/// The tests in order with what each adds, the bound, what each result would change, and cautions.
 std::string next_test_text(const TestPlanTold& told, const Terminal& terminal);
 
 /// The "likelihet-next-test" document: also every candidate with what it is worth alone.

@@ -41,7 +41,7 @@ class NextTestPage {
   }
 
   [[nodiscard]] std::string nothing() const {
-    if (plan_.candidates.empty()) return "There is no sample to send: no animal, or no assay.";
+    if (plan_.candidates.empty()) return "There is no sample to send: no animal, or no test.";
     if (question_.tests == 0) return "No sample was asked for.";
     for (const auto& value : plan_.values) {
       if (value.bits > planning::least_bits) return "No sample fits the budget.";
@@ -106,11 +106,11 @@ class NextTestPage {
     std::string out = paragraph(words);
     out += paragraph(bound());
     if (plan_.sampled) {
-      out +=
-          paragraph(fmt::format("These figures are estimates: the tests may report in more than {} "
-                                "ways, of which {} were "
-                                "drawn (seed {}). ± is the standard error.",
-                                question_.limits.exact, question_.limits.samples, question_.seed));
+      out += paragraph(
+          fmt::format("These figures are estimates: the tests may come back in more than {} "
+                      "ways, of which {} were "
+                      "drawn (seed {}). ± is the standard error.",
+                      question_.limits.exact, question_.limits.samples, question_.seed));
     }
     return out;
   }
@@ -164,7 +164,7 @@ class NextTestPage {
     const auto& candidate = plan_.candidates[test.candidate];
     const auto& locus = colony_.model().loci()[candidate.locus];
     std::string out = terminal_.heading(printable(
-                          fmt::format("{}. {}, {}: what each report would change, by itself",
+                          fmt::format("{}. {}, {}: what each result would change, by itself",
                                       number + 1, animal(candidate.test.animal), assay(test).id))) +
                       "\n";
     Table table({{"report"},
@@ -185,7 +185,7 @@ class NextTestPage {
   [[nodiscard]] std::string left_out() const {
     if (plan_.left_out == 0) return "";
     return paragraph(counted(plan_.left_out, "possible sample", "possible samples") +
-                     " without a price left out; give assays a price to plan for a budget.");
+                     " without a price left out; give tests a price to plan for a budget.");
   }
 
   [[nodiscard]] std::string cautions() const {
@@ -199,7 +199,7 @@ class NextTestPage {
     out += paragraph(
         "A test covers the variant that it was made for and no other; laboratories err, and "
         "samples "
-        "get mixed up. The book does not know which animals are still at hand. A report is no "
+        "get mixed up. The book does not know which animals are still at hand. A result is no "
         "guarantee to a buyer; on claims, keeping and trade local law comes first, on an animal's "
         "health a reptile veterinarian.");
     std::set<std::size_t> loci;

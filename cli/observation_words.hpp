@@ -10,7 +10,7 @@
 
 namespace likelihet::cli {
 
-/// "ana read crown-fleck: strong (90 % sure)", "shed-pcr: carrier (sample S-0091)", "looks plain
+/// "ana scored crown-fleck: strong (90 % sure)", "shed-pcr: carrier (sample S-0091)", "looks plain
 /// (tarnbrook)"; with `name`, "H0301: …". Made safe for a terminal. A withdrawal has no animal and
 /// so no name.
 std::string words_of(const colony::Colony& colony, std::size_t observation, bool name);

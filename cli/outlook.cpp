@@ -29,7 +29,7 @@ struct OutlookRequest {
 std::size_t offspring_of(const OutlookRequest& asked, const colony::Colony& colony) {
   if (asked.offspring > 0) return asked.offspring;
   return static_cast<std::size_t>(
-      std::max(std::round(planning::mean_young(colony).value_or(1)), 1.0));
+      std::max(std::round(planning::mean_offspring(colony).value_or(1)), 1.0));
 }
 
 Reply run_pair(const OutlookRequest& asked, const Shell& shell, const colony::Colony& colony,
@@ -95,7 +95,7 @@ void add_outlook(CLI::App& program, CommandLine& line) {
                         "all pairs, by a goal: LOCUS=GENOTYPE or LOCUS=APPEARANCE");
   for (auto* other : {dam, sire, locus}) exclude(other, rank);
   add_size(command, "--offspring", asked->offspring, 1, 1000,
-           "young of the clutch; not given = the mean of the book's clutches");
+           "offspring of the clutch; not given = the mean of the book's clutches");
   add_size(command, "--limit", asked->limit, 1, 1e6, "pairs to show; not given = 20");
   add_planning(command, line, asked->planning);
   on_chosen(command, line, asked, run_outlook);

@@ -6,7 +6,7 @@ namespace {
 
 using nlohmann::ordered_json;
 
-// Chance a young, expected number, and at least one: what every row of an outlook has.
+// Chance an offspring, expected number, and at least one: what every row of an outlook has.
 void add_share(ordered_json& row, const planning::ChanceMixture& chance, std::size_t offspring) {
   row["chance"] = chance.chance();
   row["expected"] = chance.chance() * static_cast<double>(offspring);

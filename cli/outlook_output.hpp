@@ -32,7 +32,7 @@ struct RankingShown {
   planning::Ranking ranking;
 };
 
-/// Locus by locus, then all loci together; cautions last. What cannot be is left out.
+/// Locus by locus, then all traits together; cautions last. What cannot be is left out.
 std::string outlook_text(const colony::Colony& colony, const OutlookShown& shown,
                          const Terminal& terminal);
 std::string ranking_text(const colony::Colony& colony, const RankingShown& shown,

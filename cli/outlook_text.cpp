@@ -1,4 +1,5 @@
-// Outlooks as tables: what a young may be, how many of a clutch, and whether there will be one.
+// Outlooks as tables: what an offspring may be, how many of a clutch, and whether there will be
+// one.
 #include <algorithm>
 
 #include "outlook_output.hpp"
@@ -36,7 +37,7 @@ std::vector<std::string> share_row(const std::string& name, const planning::Chan
 std::string locus_text(const genetics::Locus& locus, const planning::LocusOutlook& at,
                        std::size_t offspring, const Terminal& terminal) {
   Table table({{printable(locus.id())},
-               {"a young", Align::right},
+               {"an offspring", Align::right},
                {fmt::format("of {}", offspring), Align::right},
                {"at least one", Align::right},
                {"how many"}});
@@ -60,13 +61,13 @@ std::string locus_text(const genetics::Locus& locus, const planning::LocusOutloo
       looks += fmt::format("{}{} {}", looks.empty() ? "" : ", ", percent(at.by_sex[x][a] / share),
                            printable(locus.appearances()[a]));
     }
-    text += fmt::format("  {} ({} of the young): {}\n", x == 0 ? "females" : "males",
+    text += fmt::format("  {} ({} of the offspring): {}\n", x == 0 ? "females" : "males",
                         percent(share), looks.empty() ? "none" : looks);
   }
   if (at.lost > 0) {
     text +=
-        fitted(fmt::format("  {} of the eggs are expected to be lost to this locus; figures are "
-                           "of young that live\n",
+        fitted(fmt::format("  {} of the eggs are expected to be lost to this trait; figures are "
+                           "of offspring that live\n",
                            percent(at.lost)),
                terminal.width(), 4);
   }
@@ -80,8 +81,8 @@ std::string combined_text(const colony::Model& model, const OutlookShown& shown,
                        planning::most_combined);
   }
   constexpr std::size_t most_rows = 20;
-  Table table({{"all loci together"},
-               {"a young", Align::right},
+  Table table({{"all traits together"},
+               {"an offspring", Align::right},
                {fmt::format("of {}", shown.offspring), Align::right},
                {"at least one", Align::right}});
   for (std::size_t n = 0; n < std::min(most_rows, shown.outlook.combined.size()); ++n) {
@@ -92,7 +93,7 @@ std::string combined_text(const colony::Model& model, const OutlookShown& shown,
       if (one.appearances[l] == planning::usual_appearance(locus)) continue;
       name += (name.empty() ? "" : " + ") + locus.appearances()[one.appearances[l]];
     }
-    table.add(share_row(name.empty() ? "nothing unusual" : name, one.chance, shown.offspring));
+    table.add(share_row(name.empty() ? "normal-looking" : name, one.chance, shown.offspring));
   }
   std::string text = table.text(terminal, 2);
   if (shown.outlook.combined.size() > most_rows) {
@@ -109,7 +110,7 @@ std::string outlook_text(const colony::Colony& colony, const OutlookShown& shown
   const auto& dam = colony.animals()[shown.pair.dam];
   const auto& sire = colony.animals()[shown.pair.sire];
   std::string text = as_of_text(shown.as_of);
-  text += terminal.heading(fmt::format("{} × {}, {} young", printable_id(dam.id),
+  text += terminal.heading(fmt::format("{} × {}, {} offspring", printable_id(dam.id),
                                        printable_id(sire.id), shown.offspring)) +
           "\n";
   text += fmt::format("  inbreeding of the clutch, by descent: {:.3g}\n", shown.outlook.inbreeding);
@@ -125,7 +126,7 @@ std::string outlook_text(const colony::Colony& colony, const OutlookShown& shown
   if (shown.loci.size() > 1) text += "\n" + combined_text(colony.model(), shown, terminal);
   return text + "\n" + cautions_text(planning::cautions_of(colony, shown.outlook), terminal) +
          basis_text(shown.tables, shown.outlook.tables,
-                    "Young share their parents, so chances of a clutch are not those of "
+                    "Offspring share their parents, so chances of a clutch are not those of "
                     "independent eggs.",
                     terminal);
 }
@@ -136,12 +137,12 @@ std::string ranking_text(const colony::Colony& colony, const RankingShown& shown
   const std::string wanted = shown.goal.genotype ? locus.key(*shown.goal.genotype)
                                                  : locus.appearances()[shown.goal.appearance];
   std::string text = as_of_text(shown.as_of);
-  text += terminal.heading(printable(
-              fmt::format("{} {}, {} young of each pair", locus.id(), wanted, shown.offspring))) +
+  text += terminal.heading(printable(fmt::format("{} {}, {} offspring of each pair", locus.id(),
+                                                 wanted, shown.offspring))) +
           "\n";
   Table table({{"dam"},
                {"sire"},
-               {"a young", Align::right},
+               {"an offspring", Align::right},
                {fmt::format("of {}", shown.offspring), Align::right},
                {"at least one", Align::right},
                {"teaches", Align::right},
@@ -172,7 +173,7 @@ std::string ranking_text(const colony::Colony& colony, const RankingShown& shown
   return text + "\n" + cautions_text(planning::cautions_of(colony, shown.goal), terminal) +
          basis_text(
              shown.tables, shown.ranking.tables,
-             fmt::format("'Teaches' is what counting {} among the young is expected to tell of "
+             fmt::format("'Teaches' is what counting {} among the offspring is expected to tell of "
                          "the parents' genotypes. A book does not say who died or was sold.",
                          printable(locus.appearances()[shown.goal.appearance])),
              terminal);

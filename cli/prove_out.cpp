@@ -1,4 +1,4 @@
-// likelihet prove-out: how many clear young show that an animal carries nothing.
+// likelihet prove-out: how many non-visual offspring show that an animal carries nothing.
 #include "commands.hpp"
 #include "computation.hpp"
 #include "learned_tables.hpp"
@@ -32,7 +32,7 @@ std::size_t proved_locus(const ProveOutRequest& asked, const colony::Colony& col
   if (loci.size() == 1) return 0;
   std::string ids;
   for (const auto& locus : loci) ids += (ids.empty() ? "" : ", ") + locus.id();
-  throw Failure(ExitStatus::usage, "command line", "the model has several loci: which is meant?",
+  throw Failure(ExitStatus::usage, "command line", "the model has several traits: which is meant?",
                 "give --locus with one of " + ids);
 }
 
@@ -47,7 +47,7 @@ std::uint16_t allele_of(const ProveOutRequest& asked, const genetics::Locus& loc
   const auto found = locus.find_allele(*asked.allele);
   if (!found) {
     throw Failure(ExitStatus::input, "command line",
-                  fmt::format("there is no allele '{}'", *asked.allele),
+                  fmt::format("there is not an allele '{}'", *asked.allele),
                   colony::suggestion(*asked.allele, locus.alleles()));
   }
   return *found;
@@ -96,7 +96,7 @@ void add_prove_out(CLI::App& program, CommandLine& line) {
   const auto asked = std::make_shared<ProveOutRequest>();
   CLI::App& command = new_command(
       program, line, "proof",
-      "Show how many clear young prove that an animal does not carry an allele.",
+      "Show how many non-visual offspring prove that an animal does not carry an allele.",
       "  likelihet prove-out demo.book M02 --partner F01\n"
       "  likelihet prove-out demo.book M02 --partner e/e --locus tarnbrook --per-clutch 8\n");
   add_book(command, asked->book);
@@ -107,7 +107,7 @@ void add_prove_out(CLI::App& program, CommandLine& line) {
   add_text(command, "--allele", asked->allele,
            "the allele; not given = the only one but the first");
   add_size(command, "--per-clutch", asked->per_clutch, 1, 10000,
-           "young of a clutch; not given = the mean of the book's clutches");
+           "offspring of a clutch; not given = the mean of the book's clutches");
   add_planning(command, line, asked->planning);
   on_chosen(command, line, asked, run_proof);
 }

@@ -63,12 +63,12 @@ std::string prove_out_json(const colony::Colony& colony, const ProveOutShown& sh
     document["levels"].push_back(level_json(proof, level));
   }
   document["limit"] = proof.odds.limit();
-  document["young"] = ordered_json::array();
+  document["offspring"] = ordered_json::array();
   for (std::size_t n = 0; n <= last_row(proof.odds); ++n) {
-    document["young"].push_back({{"clear", n},
-                                 {"carrier", proof.odds.carrier_after(n)},
-                                 {"all_clear", proof.odds.all_clear(n)},
-                                 {"detected", proof.odds.detected(n)}});
+    document["offspring"].push_back({{"clear", n},
+                                     {"carrier", proof.odds.carrier_after(n)},
+                                     {"all_clear", proof.odds.all_clear(n)},
+                                     {"detected", proof.odds.detected(n)}});
   }
   const auto visual = proof.odds.after_visual();
   document["if_visual"] = nullptr;

@@ -1,4 +1,4 @@
-// ProveOuts by clear young, for people and for programs.
+// ProveOuts by non-visual offspring, for people and for programs.
 #pragma once
 
 #include <optional>
@@ -18,10 +18,11 @@ struct ProveOutShown {
   planning::ProveOut proof;
 };
 
-/// Where the table of clear young ends: at the largest number needed, between 10 and 60 young.
+/// Where the table of non-visual offspring ends: at the largest number needed, between 10 and 60
+/// offspring.
 std::size_t last_row(const planning::ProveOutOdds& odds);
 
-/// What is needed, what has been seen, what each young would say.
+/// What is needed, what has been seen, what each offspring would say.
 std::string prove_out_text(const colony::Colony& colony, const ProveOutShown& shown,
                            const Terminal& terminal);
 

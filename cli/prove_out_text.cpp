@@ -1,4 +1,4 @@
-// A proof told: so many clear young are needed, so many have been seen.
+// A proof told: so many non-visual offspring are needed, so many have been seen.
 #include <algorithm>
 #include <cmath>
 
@@ -21,10 +21,10 @@ std::string partner_in_words(const colony::Colony& colony, const planning::Prove
                                std::get<planning::PartnerGenotype>(asked.partner).genotype);
 }
 
-std::string seen_text(const planning::YoungSeen& seen) {
-  if (seen.clear + seen.visual == 0) return "  seen so far of this pairing: no young\n";
+std::string seen_text(const planning::OffspringSeen& seen) {
+  if (seen.clear + seen.visual == 0) return "  seen so far of this pairing: no offspring\n";
   return fmt::format(
-      "  seen so far of this pairing: {} clear, {} visual; the odds hold them already\n",
+      "  seen so far of this pairing: {} clear, {} visual; the chances hold them already\n",
       seen.clear, seen.visual);
 }
 
@@ -38,14 +38,14 @@ std::string needed_text(const planning::ProveOut& proof, double level) {
                       percent(proof.odds.limit()));
   }
   if (*needed == 0) return head + "no more needed\n";
-  std::string text = head + fmt::format("{} more clear young", *needed);
+  std::string text = head + fmt::format("{} more non-visual offspring", *needed);
   if (proof.seen.clear > 0 && proof.seen.visual == 0) {
     text += fmt::format(", {} of {} seen", proof.seen.clear,
                         proof.seen.clear + static_cast<std::int64_t>(*needed));
   }
   if (const auto clutches = planning::clutches_for(*needed, proof.per_clutch)) {
-    text += fmt::format("; {:.0f} clutch{} at {:.3g} young", *clutches, *clutches == 1 ? "" : "es",
-                        *proof.per_clutch);
+    text += fmt::format("; {:.0f} clutch{} at {:.3g} offspring", *clutches,
+                        *clutches == 1 ? "" : "es", *proof.per_clutch);
   }
   return text + "\n";
 }
@@ -53,9 +53,9 @@ std::string needed_text(const planning::ProveOut& proof, double level) {
 std::string visual_text(const planning::ProveOut& proof, const planning::ProveOutAsked& asked,
                         const std::string& partner) {
   const auto visual = proof.odds.after_visual();
-  if (!visual) return "  no young of this pairing can show it, so none would tell anything\n";
+  if (!visual) return "  no offspring of this pairing can show it, so none would tell anything\n";
   std::string text =
-      fmt::format("  one young that shows it (chance {} for the next): carrier with {}",
+      fmt::format("  one offspring that shows it (chance {} for the next): carrier with {}",
                   percent(proof.odds.visual()), percent(visual->carrier));
   if (std::holds_alternative<planning::PartnerAnimal>(asked.partner)) {
     text += fmt::format(", {} with {}", printable(partner), percent(visual->partner_carrier));
@@ -64,8 +64,8 @@ std::string visual_text(const planning::ProveOut& proof, const planning::ProveOu
 }
 
 // All up to ten, then every fifth, and the last.
-Table young_table(const planning::ProveOutOdds& odds) {
-  Table table({{"clear young", Align::right},
+Table offspring_table(const planning::ProveOutOdds& odds) {
+  Table table({{"non-visual offspring", Align::right},
                {"carrier", Align::right},
                {"chance of so many clear", Align::right},
                {"a carrier would have shown", Align::right}});
@@ -95,14 +95,15 @@ std::string prove_out_text(const colony::Colony& colony, const ProveOutShown& sh
   for (const std::size_t a : proof.visual_appearances) {
     looks += (looks.empty() ? "" : " or ") + locus.appearances()[a];
   }
-  text += fmt::format("  a young shows it if it looks {}; any other is clear\n", printable(looks));
+  text +=
+      fmt::format("  an offspring shows it if it looks {}; any other is clear\n", printable(looks));
   if (!proof.shows_itself) {
     text += "  two copies look as none do: breeding cannot tell a carrier by looks\n";
   }
   text += seen_text(proof.seen);
   for (const double level : planning::prove_out_levels) text += needed_text(proof, level);
   text += visual_text(proof, shown.asked, partner) + "\n";
-  text = fitted(text, terminal.width(), 4) + young_table(proof.odds).text(terminal, 2) + "\n";
+  text = fitted(text, terminal.width(), 4) + offspring_table(proof.odds).text(terminal, 2) + "\n";
   return text + cautions_text(planning::cautions_of(colony, shown.asked), terminal) +
          basis_text(shown.tables, proof.tables,
                     "Carrier: one copy or two. Numbers needed are from now on and never rounded "

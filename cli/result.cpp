@@ -1,4 +1,4 @@
-// likelihet result: records what a laboratory reported, and which animals' odds it moved.
+// likelihet result: records what a laboratory reported, and which animals' chances it moved.
 #include "commands.hpp"
 #include "record.hpp"
 
@@ -19,7 +19,7 @@ Reply run_result(const ResultRequest& asked, const Shell& shell) {
 void add_result(CLI::App& program, CommandLine& line) {
   const auto asked = std::make_shared<ResultRequest>();
   CLI::App& command = new_command(
-      program, line, "result", "Record an assay's report; shows which animals' odds it moved.",
+      program, line, "result", "Record a test's result; shows which animals' chances it moved.",
       "  likelihet result demo.book H0301 shed-pcr carrier --sample S-0091 --on 2024-07-02\n");
   add_book(command, asked->record.book);
   add_word(command, "ANIMAL", asked->result.animal, "the animal's id");

@@ -44,7 +44,7 @@ Reply run_sheet(const SheetRequest& asked, const Shell& /*shell*/) {
 void add_sheet(CLI::App& program, CommandLine& line) {
   const auto asked = std::make_shared<SheetRequest>();
   CLI::App& command =
-      new_command(program, line, "sheet", "Put an animal's odds and evidence on one A4 page.",
+      new_command(program, line, "sheet", "Put an animal's chances and evidence on one A4 page.",
                   "  likelihet sheet demo.book H0301 --html H0301.html\n"
                   "  likelihet sheet demo.book H0301 > H0301.html\n");
   add_book(command, asked->book);

@@ -76,7 +76,7 @@ void add_simulate(CLI::App& program, CommandLine& line) {
       "  likelihet simulate model.json --like demo.book --seed 3 --truth\n");
   add_word(command, "MODEL", asked->model, "a model document, or '-' for standard input");
   add_file(command, "--like", asked->like,
-           "the book whose animals, readings and samples to draw for");
+           "the book whose animals, scores and samples to draw for");
   add_flag(command, "--truth", asked->truth, "print the genotypes and tables behind them instead");
   add_seed(command, asked->computation.seed);
   add_memory(command, asked->computation.memory);

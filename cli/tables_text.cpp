@@ -98,7 +98,7 @@ std::string others_text(const colony::Model& model, const learning::Learned& lea
     const bool scorer = of.kind == Parameter::Kind::scorer;
     if (!scorer && of.entry == 0) continue;  // what is left to the first allele
     const std::string name =
-        scorer ? model.scorers()[of.of].id + ": level read right"
+        scorer ? model.scorers()[of.of].id + ": level scored right"
                : fmt::format("{}: frequency of {} at {}", model.origins()[of.of].id,
                              model.loci()[of.row].alleles()[of.entry], model.loci()[of.row].id());
     std::vector<std::string> cells = {printable(name), percent(one.believed)};
@@ -123,7 +123,7 @@ std::string thin_text(const colony::Model& model, const learning::Learned& learn
   if (thin.empty()) return {};
   return wrapped(
              fmt::format("Too few animals (under {:.0f}) stand behind some rows of {}: there the "
-                         "figures are mostly belief.",
+                         "figures are mostly as assumed.",
                          few_animals, printable(thin)),
              terminal.width(), 0) +
          "\n";

@@ -45,7 +45,7 @@ std::vector<odds::Question> questions_of(const WhyRequest& asked, const colony::
   }
   if (questions.empty()) {
     throw Failure(ExitStatus::input, "command line",
-                  fmt::format("there is no allele '{}'", asked.allele.value_or("")),
+                  fmt::format("there is not an allele '{}'", asked.allele.value_or("")),
                   colony::suggestion(asked.allele.value_or(""), known));
   }
   return questions;
@@ -71,7 +71,7 @@ Reply run_why(const WhyRequest& asked, const Shell& shell) {
 void add_why(CLI::App& program, CommandLine& line) {
   const auto asked = std::make_shared<WhyRequest>();
   CLI::App& command = new_command(program, line, "why",
-                                  "Take an animal's odds apart into the evidence that made them.",
+                                  "Take an animal's chance apart into the evidence that made them.",
                                   "  likelihet why demo.book H0301\n"
                                   "  likelihet why demo.book H0301 --locus tarnbrook --json\n");
   add_book(command, asked->book);

@@ -35,7 +35,7 @@ struct Waterfall {
   odds::Account account;
 };
 
-/// A season most of whose readings were made knowing the parents or the odds.
+/// A season most of whose scores were made knowing the parents or the chances.
 struct UnblindedSeason {
   std::string season;
   std::size_t readings = 0;

@@ -36,7 +36,7 @@ struct ClaimCheck {
   std::size_t known_already = 0;        ///< whose truth was known by the day they were published
   std::size_t open = 0;                 ///< whose truth is not known yet
   std::vector<ClaimResolved> resolved;  ///< by day of publication, then code, then event
-  double expected = 0;                  ///< carriers among the resolved, by what was published
+  double expected = 0;                  ///< hets among the resolved, by what was published
   double observed = 0;                  ///< each outcome with its own probability
   std::optional<double> brier;          ///< of the resolved; nothing where there is none
   /// Ten bands of 10 %, those without a resolved claim left out. An animal that was published in

@@ -24,12 +24,12 @@ std::vector<Reliability::Group> groups_of(const std::vector<Case>& cases) {
   std::size_t from = 0;
   for (const auto& group : reliability_groups(cases, most_groups, fewest_in_a_group)) {
     const auto n = static_cast<std::size_t>(std::lround(group.weight));
-    const auto carriers = static_cast<std::size_t>(std::lround(group.observed * group.weight));
+    const auto hets = static_cast<std::size_t>(std::lround(group.observed * group.weight));
     out.push_back({sorted[from],
                    sorted[from + n - 1],
                    group.probability,
                    n,
-                   carriers,
+                   hets,
                    {group.observed, group.interval}});
     from += n;
   }
@@ -133,12 +133,12 @@ std::vector<Band> BandCounts::bands() const {
   for (std::size_t i = 0; i < ten; ++i) {
     if (cases_[i] == 0) continue;
     const auto n = static_cast<double>(cases_[i]);
-    const auto carriers = static_cast<double>(carriers_[i]);
+    const auto hets = static_cast<double>(carriers_[i]);
     out.push_back({static_cast<double>(i) / ten,
                    static_cast<double>(i + 1) / ten,
                    cases_[i],
                    carriers_[i],
-                   {carriers / n, wilson(carriers, n)}});
+                   {hets / n, wilson(hets, n)}});
   }
   return out;
 }

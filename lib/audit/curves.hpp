@@ -27,8 +27,8 @@ struct Reliability {
     double low_edge = 0, high_edge = 0;  ///< of the forecasts in it
     double mean = 0;
     std::size_t cases = 0;
-    std::size_t carriers = 0;  ///< to the nearest whole animal
-    Estimate observed;         ///< Wilson
+    std::size_t hets = 0;  ///< to the nearest whole animal
+    Estimate observed;     ///< Wilson
   };
   std::vector<Group> groups;  ///< of about equal counts
 };
@@ -51,15 +51,15 @@ struct Drift {
   Scheme scheme = Scheme::as_it_stood;
   std::string month;  ///< YYYY-MM of the day the truth was known
   std::size_t cases = 0;
-  double expected = 0;       ///< carriers
-  std::size_t carriers = 0;  ///< that proved to be
+  double expected = 0;   ///< hets
+  std::size_t hets = 0;  ///< that proved to be
 };
 
-/// Of everything called from `low` up to `high`, how many proved to be carriers (as it stood).
+/// Of everything called from `low` up to `high`, how many turned out het to be hets (as it stood).
 struct Band {
   double low = 0, high = 0;
   std::size_t cases = 0;
-  std::size_t carriers = 0;
+  std::size_t hets = 0;
   Estimate proved;
 };
 

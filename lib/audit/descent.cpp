@@ -25,7 +25,7 @@ std::vector<bool> with_descendants(const colony::Colony& colony,
     const std::size_t animal = stack.back();
     stack.pop_back();
     for (std::size_t c : clutches_of[animal]) {
-      for (std::size_t young : colony.clutches()[c].hatchlings) meet(young);
+      for (std::size_t offspring : colony.clutches()[c].hatchlings) meet(offspring);
     }
   }
   return met;

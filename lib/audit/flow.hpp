@@ -23,7 +23,7 @@ struct Flow {
   std::size_t not_known = 0;
   /// Not known though a result on the animal counts: it left the chance between the thresholds.
   std::size_t open_after_result = 0;
-  double open_carriers = 0;  ///< of them, as many as are expected to be carriers
+  double open_carriers = 0;  ///< of them, as many as are expected to be hets
 };
 
 /// One for each locus and allele but the first.

@@ -8,7 +8,7 @@
 namespace likelihet::audit {
 
 /// P(χ² with groups - 1 degrees of freedom > 2 (ln L of an odds ratio for each group - ln L of one
-/// for all)), each group with its own share of high levels among animals that are no carriers: a
+/// for all)), each group with its own share of high levels among animals that are not het: a
 /// likelihood ratio test (Wilks 1938, Annals of Mathematical Statistics 9:60) of what Woolf (1955)
 /// tests by sums, which fails in small groups. Groups have two levels and two classes as fit_cut()
 /// takes them. 1 with fewer than two groups.

@@ -49,7 +49,7 @@ double likelihood_ratio_p(double larger, double smaller, double degrees);
 /// Degrees of freedom between a fit of so many rows and one of fewer: counts levels that were read.
 double degrees_between(const LevelData& data, std::size_t rows, std::size_t fewer);
 
-/// Two classes and two levels: P(high level | class) for class 1 (carriers) and class 0, with the
+/// Two classes and two levels: P(high level | class) for class 1 (hets) and class 0, with the
 /// covariance of their logits, the inverse of the observed information. Where a cell of the fitted
 /// table holds less than half an animal, half an animal is added to every cell: no ratio is then 0
 /// or infinite.

@@ -67,8 +67,8 @@ CutAudit audit_cut(std::span<const Subject> subjects, std::size_t levels, std::s
 }
 
 // Mutual information of level and class, bits (Cover and Thomas 2006, equation 2.28).
-double information(const LevelFit& fit, double carriers) {
-  const double share[2] = {1 - carriers, carriers};
+double information(const LevelFit& fit, double hets) {
+  const double share[2] = {1 - hets, hets};
   double bits = 0;
   for (std::size_t x = 0; x < fit.rows[0].size(); ++x) {
     const double all = share[0] * fit.rows[0][x] + share[1] * fit.rows[1][x];
@@ -177,7 +177,7 @@ class MarkerAuditor {
     set_what_it_adds(subjects, out);
   }
 
-  // Against each other marker in turn: whether carriers show it more among animals alike in that
+  // Against each other marker in turn: whether hets show it more among animals alike in that
   // one.
   void set_what_it_adds(std::span<const Subject> subjects, MarkerAudit& out) const {
     for (const MarkerReadings& other : background_.readings) {

@@ -16,8 +16,8 @@
 namespace likelihet::audit {
 
 /// At a cut: the marker is positive where its level is `at_least` or higher. `naive`: among animals
-/// whose truth is known alone. `corrected`: all animals, by their chance to be carriers
-/// (level_mixture.hpp). The direction is fixed: higher levels speak for carriers.
+/// whose truth is known alone. `corrected`: all animals, by their chance to be hets
+/// (level_mixture.hpp). The direction is fixed: higher levels speak for hets.
 struct CutAudit {
   std::size_t at_least = 1;
   struct Both {
@@ -61,7 +61,7 @@ enum class Verdict : std::uint8_t {
 /// itself, since every other trait is tried.
 inline constexpr double other_trait_significant = 0.01;
 
-/// Another trait whose carriers show the marker.
+/// Another trait whose hets show the marker.
 struct OtherTrait {
   std::size_t locus = 0;
   std::uint16_t allele = 1;
@@ -80,7 +80,7 @@ struct MarkerAudit {
   std::vector<double> known_carriers, known_others;          ///< animals by level
   std::vector<double> estimated_carriers, estimated_others;  ///< P(level | class), corrected
   std::vector<CutAudit> cuts;
-  double bits = 0;  ///< of information on being a carrier, at the share of carriers seen
+  double bits = 0;  ///< of information on being het, at the share of hets seen
   std::optional<Interval> bits_interval;  ///< bootstrap by clutch
   std::size_t clutches = 0;               ///< in which animals were scored
   std::size_t informative_clutches = 0;
@@ -104,7 +104,7 @@ struct MarkerBackground {
   double no = 0.01;
 };
 
-/// Readings after an animal's own test, look or young told its truth are left out; records of
+/// Readings after an animal's own test, look or offspring told its truth are left out; records of
 /// relatives alone blind no one.
 std::variant<MarkerBackground, odds::TooLarge> marker_background(const colony::Colony& colony,
                                                                  const std::vector<Truth>& truths,

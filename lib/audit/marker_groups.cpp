@@ -55,7 +55,7 @@ std::optional<double> add_groups(std::span<const Subject> subjects, GroupAudit::
   return homogeneity_p(telling);
 }
 
-// Positions of another trait's carriers among the subjects, in names.
+// Positions of another trait's hets among the subjects, in names.
 NameOf carriers_of(const colony::Colony& colony, const MarkerlessTable& markerless,
                    std::size_t locus, std::uint16_t allele) {
   const auto& of = colony.model().loci()[locus];
@@ -63,7 +63,7 @@ NameOf carriers_of(const colony::Colony& colony, const MarkerlessTable& markerle
   return [&markerless, locus, allele, name](const Subject& one) -> std::optional<std::string> {
     const Copies& copies = markerless.of(one.read.animal, locus, allele);
     if (copies.two > 0.5) return std::nullopt;
-    return (copies.one >= 0.5 ? "carriers of " : "no carriers of ") + name;
+    return (copies.one >= 0.5 ? "carriers of " : "not het of ") + name;
   };
 }
 

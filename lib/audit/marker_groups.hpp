@@ -1,4 +1,4 @@
-// A marker by line, scorer, season, blinding and other traits' carriers.
+// A marker by line, scorer, season, blinding and other traits' hets.
 #pragma once
 
 #include <optional>
@@ -19,8 +19,8 @@ void audit_groups(const colony::Colony& colony, const MarkerlessTable& markerles
 /// Whether a group's odds ratio can be told at all: the variance of its logarithm is below 10.
 bool tells(const GroupAudit& group);
 
-/// Two loci and a marker: whether the marker follows carriers of another trait, this trait's
-/// carriers being given, and what is left of this trait given the other's. The one of smallest p,
+/// Two loci and a marker: whether the marker follows hets of another trait, this trait's
+/// hets being given, and what is left of this trait given the other's. The one of smallest p,
 /// times the number of traits tried; nothing where there is no other trait.
 std::optional<OtherTrait> other_trait(const colony::Colony& colony,
                                       const MarkerlessTable& markerless,

@@ -39,7 +39,7 @@ std::vector<Subject> subjects_of(const colony::Colony& colony, const MarkerlessT
                                  std::span<const LevelRead> reads, std::size_t locus,
                                  std::uint16_t allele, double yes, double no);
 
-/// Class 1 carriers, class 0 others, by their chances.
+/// Class 1 hets, class 0 others, by their chances.
 LevelData level_data(std::span<const Subject> subjects, std::size_t levels);
 
 /// For stratified_test(): each animal's level as a grade, in the stratum given.

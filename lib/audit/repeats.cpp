@@ -9,7 +9,7 @@ namespace likelihet::audit {
 
 namespace {
 
-// Levels of known animals, by animal: class 0 others, class 1 carriers.
+// Levels of known animals, by animal: class 0 others, class 1 hets.
 struct Known {
   std::size_t level = 0;
   std::size_t stratum = 0;

@@ -8,7 +8,7 @@
 
 namespace likelihet::audit {
 
-/// Two markers on animals of known truth: their levels correlated within carriers and within
+/// Two markers on animals of known truth: their levels correlated within hets and within
 /// others. Multiplying what repeats itself says too much.
 struct Repeat {
   std::size_t first = 0, second = 0;  ///< markers

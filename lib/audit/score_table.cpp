@@ -28,7 +28,7 @@ std::optional<double> some(double value) {
   return value;
 }
 
-// What needs carriers and others among the outcomes. An outcome of 99.9 % is a carrier, not the one
+// What needs hets and others among the outcomes. An outcome of 99.9 % is a carrier, not the one
 // part in a thousand of another.
 bool of_one_kind(Cases cases) {
   const auto so = [](const Case& one) { return one.outcome >= 0.5; };

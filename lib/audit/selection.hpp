@@ -20,7 +20,7 @@ struct Selection {
   std::uint16_t allele = 1;
   std::size_t tested = 0;  ///< with a result that counts
   std::size_t untested = 0;
-  std::size_t low_score_tested = 0;  ///< whose markers spoke against being a carrier
+  std::size_t low_score_tested = 0;  ///< whose markers spoke against being het
   /// P(markers speak louder for a tested animal than for an untested one) + P(alike) / 2; nothing
   /// without both.
   std::optional<Estimate> louder;

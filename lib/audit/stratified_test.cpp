@@ -12,7 +12,7 @@ namespace {
 struct Sums {
   double n = 0;
   double marker = 0, carrier = 0;
-  double markers = 0, carriers = 0, products = 0;  // of squares and of products
+  double markers = 0, hets = 0, products = 0;  // of squares and of products
 };
 
 }  // namespace
@@ -34,11 +34,11 @@ StratifiedTest stratified_test(std::span<const Compared> animals) {
   for (const auto& [stratum, s] : strata) {
     if (s.n < 2) continue;
     const double markers = s.markers - s.marker * s.marker / s.n;
-    const double carriers = s.carriers - s.carrier * s.carrier / s.n;
-    if (markers <= 1e-12 || carriers <= 1e-12) continue;
+    const double hets = s.carriers - s.carrier * s.carrier / s.n;
+    if (markers <= 1e-12 || hets <= 1e-12) continue;
     ++out.informative_strata;
     sum += s.products - s.marker * s.carrier / s.n;
-    variance += markers * carriers / (s.n - 1);
+    variance += markers * hets / (s.n - 1);
   }
   if (!(variance > 0)) return out;
   out.z = sum / std::sqrt(variance);

@@ -1,4 +1,4 @@
-// Whether markers and carriers go together within strata, such as clutches.
+// Whether markers and hets go together within strata, such as clutches.
 #pragma once
 
 #include <cstddef>
@@ -15,7 +15,7 @@ struct Compared {
 };
 
 /// Σ_strata Σ (marker - mean)(carrier - mean), over its standard deviation if markers were shuffled
-/// within strata. Positive: carriers show more. Of zeros and ones it is the test of Mantel and
+/// within strata. Positive: hets show more. Of zeros and ones it is the test of Mantel and
 /// Haenszel (1959) without correction for continuity, of grades that of Mantel (1963, Journal of
 /// the American Statistical Association 58:690).
 struct StratifiedTest {

@@ -92,7 +92,7 @@ class Search {
 
   [[nodiscard]] Kind kind_of(const Event& event, const colony::Date& day) const {
     Kind kind = Kind::relatives;
-    std::vector<bool> young;
+    std::vector<bool> offspring;
     for (const auto& observation : colony_.observations()) {
       if (observation.known != day) continue;
       const auto animal = colony::animal_of(observation);
@@ -112,8 +112,8 @@ class Search {
       if (kind != Kind::relatives || std::holds_alternative<colony::Score>(observation.what)) {
         continue;
       }
-      if (young.empty()) young = with_descendants(colony_, {event.animal});
-      if (young[*animal]) kind = Kind::breeding;
+      if (offspring.empty()) offspring = with_descendants(colony_, {event.animal});
+      if (offspring[*animal]) kind = Kind::breeding;
     }
     return kind;
   }

@@ -45,7 +45,7 @@ bool explained(const colony::Colony& colony, MarkerAudit& marker) {
   const auto& locus = colony.model().loci()[marker.other->locus];
   marker.verdict = Verdict::explained_by_another_trait;
   marker.why = fmt::format(
-      "it follows carriers of {} {} (p {:.2g}); once those are told apart nothing is left for {} "
+      "it follows hets of {} {} (p {:.2g}); once those are told apart nothing is left for {} "
       "(p {:.2g})",
       locus.id(), locus.alleles()[marker.other->allele], marker.other->p,
       colony.model().loci()[marker.locus].id(), marker.other->left);
@@ -106,25 +106,25 @@ bool useless(MarkerAudit& marker) {
   if (!harmless || marker.cuts.empty()) return false;
   marker.verdict = Verdict::does_not_predict;
   marker.why =
-      fmt::format("its odds ratio is between {:g} and {:g} at every cut, with 95 % confidence",
+      fmt::format("its odds ratio is between {:g} and {:g} at every level, with 95 % confidence",
                   harmless_low, harmless_high);
   return true;
 }
 
 std::string why_not_yet(const MarkerAudit& marker) {
-  const auto carriers = std::count_if(marker.known_carriers.begin(), marker.known_carriers.end(),
-                                      [](double n) { return n > 0; });
+  const auto hets = std::count_if(marker.known_carriers.begin(), marker.known_carriers.end(),
+                                  [](double n) { return n > 0; });
   const auto others = std::count_if(marker.known_others.begin(), marker.known_others.end(),
                                     [](double n) { return n > 0; });
   if (marker.pooled.adjusted < significant && speaks_for_carriers(marker)) {
     return fmt::format(
-        "it tells families apart (adjusted p {:.2g}), but not yet carriers within a clutch (p "
+        "it tells families apart (adjusted p {:.2g}), but not yet hets within a clutch (p "
         "{:.2g}, {} clutches tell)",
         marker.pooled.adjusted, marker.within_clutch.p, marker.informative_clutches);
   }
-  if (carriers == 0 || others == 0) {
+  if (hets == 0 || others == 0) {
     return fmt::format("of {} animals scored, none is known to be {}", marker.animals,
-                       carriers == 0 ? "a carrier" : "no carrier");
+                       hets == 0 ? "a carrier" : "no carrier");
   }
   return fmt::format("{} animals scored, {} of known truth: too few to tell (adjusted p {:.2g})",
                      marker.animals, marker.known, marker.pooled.adjusted);

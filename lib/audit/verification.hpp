@@ -21,9 +21,9 @@ struct Corrected {
 };
 
 /// Begg and Greenes (1983, Biometrics 39:207): P(so | sign) of the verified holds for all who have
-/// the sign, which is right where verification depends on nothing but the sign. With n1 and n0 all
-/// who are positive and negative, v1 and v0 = P(so | sign) among the verified: sensitivity
-/// n1 v1 / (n1 v1 + n0 v0), specificity n0 (1 - v0) / (n0 (1 - v0) + n1 (1 - v1)). Delta-method
+/// the marker, which is right where verification depends on nothing but the sign. With n1 and n0
+/// all who are positive and negative, v1 and v0 = P(so | sign) among the verified: sensitivity n1
+/// v1 / (n1 v1 + n0 v0), specificity n0 (1 - v0) / (n0 (1 - v0) + n1 (1 - v1)). Delta-method
 /// variances (Zhou 1993, Communications in Statistics 22:3177): of the logit of sensitivity
 /// N / (n1 n0) + FP / (TP (TP + FP)) + TN / (FN (FN + TN)), specificity with TP and FP, FN and TN
 /// exchanged. The interval of level 0.95 is symmetric on that scale, and so within (0, 1).

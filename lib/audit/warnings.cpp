@@ -14,7 +14,7 @@ namespace {
 constexpr std::size_t few_low_scores = 10;
 
 struct Outcomes {
-  std::size_t all = 0, carriers = 0;
+  std::size_t all = 0, hets = 0;
   std::size_t clutches = 0;
   std::set<Kind> kinds;
 };
@@ -43,10 +43,10 @@ void warn_of_outcomes(const Outcomes& outcomes, std::vector<Warning>& out) {
   if (outcomes.carriers == 0 || outcomes.carriers == outcomes.all) {
     out.push_back(
         {"one-kind-of-outcome",
-         fmt::format("All {} outcomes are {}: nothing can be said of telling carriers "
+         fmt::format("All {} outcomes are {}: nothing can be said of telling hets "
                      "from others.",
                      outcomes.all,
-                     outcomes.carriers == 0 ? "of animals that are no carriers" : "of carriers")});
+                     outcomes.carriers == 0 ? "of animals that are not het" : "of hets")});
   }
   if (outcomes.all < few_outcomes) {
     out.push_back({"few-outcomes",
@@ -68,23 +68,23 @@ void warn_of_outcomes(const Outcomes& outcomes, std::vector<Warning>& out) {
   }
 }
 
-// A test that errs now and then proves carriers and leaves others open: those that are known are
+// A test that errs now and then proves hets and leaves others open: those that are known are
 // then not like those that were tested.
 void warn_of_open_results(const Audit& audit, std::vector<Warning>& out) {
   std::size_t open = 0;
-  double carriers = 0;
+  double hets = 0;
   for (const Flow& flow : audit.flows) {
     open += flow.open_after_result;
-    carriers += flow.open_carriers;
+    hets += flow.open_carriers;
   }
   if (open == 0) return;
   out.push_back(
       {"results-left-open",
        fmt::format("{} tested animal{} not counted: the result left the chance between the "
-                   "thresholds ({:.1f} expected to be carriers). If most of them are of "
+                   "thresholds ({:.1f} expected to be hets). If most of them are of "
                    "one kind, those that count are not like those that were tested; "
                    "compare with looser thresholds (--known 0.95).",
-                   open, open == 1 ? " is" : "s are", carriers)});
+                   open, open == 1 ? " is" : "s are", hets)});
 }
 
 }  // namespace
@@ -109,7 +109,7 @@ std::vector<Warning> warnings_of(const Audit& audit) {
   for (const UnblindedSeason& season : audit.unblinded) {
     out.push_back(
         {"season-not-blind",
-         fmt::format("In {}, {} of {} readings were made knowing the parents or the odds: "
+         fmt::format("In {}, {} of {} scores were made knowing the parents or the chances: "
                      "read that season apart.",
                      season.season, season.unblinded, season.readings)});
   }
@@ -121,7 +121,7 @@ std::vector<Warning> warnings_of(const Audit& audit) {
   }
   if (readings > 0 && blind == 0) {
     out.push_back({"not-blind",
-                   "No reading is recorded as blind: who knows the parents may see what is "
+                   "No score is recorded as blind: who knows the parents may see what is "
                    "expected."});
   }
   return out;

@@ -30,7 +30,7 @@ void check_claims(const Publication& publication, const std::vector<ClaimRecord>
     const bool stands = std::any_of(known.begin(), known.end(), [&](const ClaimRecord& claim) {
       return claim.code == ended.first && !claim.end;
     });
-    if (!stands) throw std::invalid_argument("no claim of this code stands");
+    if (!stands) throw std::invalid_argument("no claim of this code is current");
   }
 }
 

@@ -84,7 +84,7 @@ void require_book(const fs::path& file, int newest) {
     throw no_book(file, "it is empty");
   }
   if (header.substr(0, magic.size()) != magic) {
-    throw no_book(file, "it is no SQLite database");
+    throw no_book(file, "it is not an SQLite database");
   }
   if (header.size() < header_size) {
     throw damaged(file, "the file is cut off");

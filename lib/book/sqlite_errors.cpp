@@ -17,7 +17,7 @@ std::string advice(BookTrouble trouble) {
       return "the book could not be read or written; check the free space, the permissions and "
              "the disk. The book is as it was before";
     case BookTrouble::not_a_book:
-      return "the file is no book";
+      return "the file is not a book";
     default:
       return "the book is damaged; work on from a copy made before";
   }

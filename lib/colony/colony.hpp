@@ -119,7 +119,7 @@ class Colony {
   /// or a row). Faults found: unknown ids with the nearest known one, two records of one id, cycles
   /// in the pedigree with the animals in them, an animal that is its own parent, a dam recorded as
   /// male or a sire as female, a founder's fields on a hatchling, genotype keys a sex can't have,
-  /// markers read and results taken before hatching, parents younger than their young, more
+  /// markers read and results taken before hatching, parents younger than their offspring, more
   /// hatchlings than eggs, shares or odds out of range, withdrawals of nothing or in a circle. The
   /// records are only read. Throws std::invalid_argument without a model. All checks run, whatever
   /// the first ones found, and the first 1000 faults are kept. About linear in the records.

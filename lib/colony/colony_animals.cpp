@@ -40,7 +40,7 @@ bool read_odds(const BoughtAsRecord& record, const Locus& locus, const std::stri
     const auto genotype = locus.find(key);
     if (!genotype) {
       faults.add(field_of(place, field),
-                 in_quotes(key) + " is no genotype of locus " + in_quotes(locus.id()),
+                 in_quotes(key) + " is not a genotype of locus " + in_quotes(locus.id()),
                  key_mend(key, keys_of(locus), faults));
       continue;
     }

@@ -54,7 +54,7 @@ class Resolver {
       draft_.faults.add(field_of(place_, {"reason"}),
                         "there is the reason " + in_quotes(*score.reason) + ", but the level is " +
                             in_quotes(*score.level),
-                        "a reason says why there is no level: leave one of the two out");
+                        "a reason says why there is not a level: leave one of the two out");
     }
     const auto marker = known_in_model(draft_.faults, model.find_marker(score.marker),
                                        model.markers(), score.marker, "marker", place_, {"marker"});
@@ -147,7 +147,7 @@ class Resolver {
     if (!genotype) {
       draft_.faults.add(
           field_of(place_, {"partner"}),
-          in_quotes(brood.partner) + " is no genotype of locus " + in_quotes(locus.id()),
+          in_quotes(brood.partner) + " is not a genotype of locus " + in_quotes(locus.id()),
           key_mend(brood.partner, keys_of(locus), draft_.faults));
       return 0;
     }

@@ -12,7 +12,7 @@ namespace likelihet::colony {
 struct Fault {
   std::string place;  ///< JSON Pointer (RFC 6901), "FILE row R column C", or "book: animal F01"
   std::string what;   ///< what is wrong, with the value found
-  std::string mend;   ///< how to mend it: what is allowed, or the nearest known id
+  std::string mend;   ///< how fix: what is allowed, or the nearest known id
 
   friend bool operator==(const Fault&, const Fault&) = default;
 };

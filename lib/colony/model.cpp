@@ -51,7 +51,7 @@ std::optional<std::size_t> known_locus(ModelDraft& draft, const std::string& id,
   const auto& loci = draft.description.loci;
   const auto locus = position_of(loci, id);
   if (!locus) {
-    draft.faults.add(place, "there is no locus " + in_quotes(id),
+    draft.faults.add(place, "there is no trait " + in_quotes(id),
                      draft.faults.suggest_id(id, loci));
   }
   return locus;
@@ -63,7 +63,7 @@ std::optional<std::size_t> known_genotype(ModelDraft& draft, const LocusDraft& l
   const auto genotype = locus.find(key);
   if (!genotype) {
     draft.faults.add(place,
-                     in_quotes(key) + " is no genotype of locus " + in_quotes(locus.parts.id),
+                     in_quotes(key) + " is not a genotype of locus " + in_quotes(locus.parts.id),
                      key_mend(key, locus.keys, draft.faults));
   }
   return genotype;

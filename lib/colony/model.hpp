@@ -44,7 +44,7 @@ struct MarkerContext {
   std::vector<MarkerRow> rows;  ///< empty if `ignore`
 };
 
-/// A small sign that carriers may show. `contexts` are tried in order before `rows`; the first that
+/// A small sign that hets may show. `contexts` are tried in order before `rows`; the first that
 /// fits decides. `weight` is the power that the likelihood is raised to: 0 leaves the marker out, 1
 /// takes it at its word, less than 1 discounts markers that repeat one another.
 struct Marker {

@@ -29,7 +29,7 @@ void check_own_date(const AnimalRecord& record, const Clutch& clutch, FaultList&
   }
 }
 
-// Young cannot be there before the clutch is laid, or else hatched, or else its first young
+// Offspring cannot be there before the clutch is laid, or else hatched, or else its first offspring
 // hatched.
 struct Beginning {
   Date day;
@@ -59,7 +59,7 @@ void check_parent_age(ColonyDraft& draft, std::size_t clutch, std::size_t parent
                    in_quotes(animal.id) + (known_day ? " hatched on " : " was laid on ") +
                        born->text() + ", but its clutch " + in_quotes(record.id) + " " + begun.was +
                        begun.day.text(),
-                   "a parent is older than its young: correct a date, or name another parent");
+                   "a parent is older than its offspring: correct a date, or name another parent");
 }
 
 // The animals that a hatchling of each clutch is out of, without repeats.

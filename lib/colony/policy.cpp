@@ -49,7 +49,7 @@ void check_prices(const std::vector<PricePolicy>& prices, const Model& model, Fa
 const genetics::Locus* has_locus(const std::string& id, const Pointer& place, const Model& model,
                                  FaultList& faults) {
   if (const auto position = model.find_locus(id)) return &model.loci()[*position];
-  faults.add((place / "locus").text(), "the model has no locus " + in_quotes(id),
+  faults.add((place / "locus").text(), "the model has no trait " + in_quotes(id),
              faults.suggest_id(id, model.loci()));
   return nullptr;
 }

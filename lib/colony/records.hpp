@@ -102,8 +102,8 @@ struct ResultRecord {
   friend bool operator==(const ResultRecord&, const ResultRecord&) = default;
 };
 
-/// Offspring counted but not recorded as animals. Counts are 0 or more. Young that are recorded as
-/// animals must not be counted here too.
+/// Offspring counted but not recorded as animals. Counts are 0 or more. Offspring that are recorded
+/// as animals must not be counted here too.
 struct BroodRecord {
   std::string animal, locus, partner;  ///< `partner`: the genotype key of the other parent
   Named<std::int64_t> offspring;       ///< appearance -> how many

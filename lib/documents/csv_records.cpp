@@ -141,7 +141,7 @@ class RecordsReader {
     if (!mangled_into(cell)) {
       const auto sires = parse_sires(cell, cells.decimal_comma());
       if (!sires) {
-        cells.fault("sires", "'" + excerpt(cell) + "' is no list of sires",
+        cells.fault("sires", "'" + excerpt(cell) + "' is not a list of sires",
                     "write ids with their shares, such as M02:0.7 M05:0.3");
         return {};
       }

@@ -34,10 +34,10 @@ struct CsvTable {
 std::variant<CsvTable, colony::Faults> read_csv(std::string_view text, const std::string& name);
 
 /// Writes it as RFC 4180: commas, CRLF, quotes only where needed. A cell that a spreadsheet may
-/// take for a formula (it begins with =, +, -, @, a tab or CR, and is no number) gets an apostrophe
-/// before it, as does one that begins so behind apostrophes of its own; read_csv() takes one away
-/// again, so every text comes back as it was. Rows may be of any width; the separator of the table
-/// is not looked at.
+/// take for a formula (it begins with =, +, -, @, a tab or CR, and is not a number) gets an
+/// apostrophe before it, as does one that begins so behind apostrophes of its own; read_csv() takes
+/// one away again, so every text comes back as it was. Rows may be of any width; the separator of
+/// the table is not looked at.
 std::string write_csv(const CsvTable& table);
 
 }  // namespace likelihet::documents

@@ -23,12 +23,12 @@ using Json = nlohmann::ordered_json;
 inline constexpr std::size_t deepest_nesting = 64;
 inline constexpr std::size_t longest_text = std::size_t{1} << 30;  ///< bytes
 
-/// The value, or nothing if the text is no JSON; what is wrong is added to `faults`. A repeated key
-/// is a fault of its own at the object's pointer and does not end the reading (the value then holds
-/// both members). A leading byte-order mark is ignored, as RFC 8259 section 8.1 allows. The first
-/// syntax error ends the reading, told by line and column (from 1, in characters). A value with
-/// faults beside it is for finding more faults, not for use. Numbers beyond a double's range are
-/// faults; text after the value is one.
+/// The value, or nothing if the text is not a JSON; what is wrong is added to `faults`. A repeated
+/// key is a fault of its own at the object's pointer and does not end the reading (the value then
+/// holds both members). A leading byte-order mark is ignored, as RFC 8259 section 8.1 allows. The
+/// first syntax error ends the reading, told by line and column (from 1, in characters). A value
+/// with faults beside it is for finding more faults, not for use. Numbers beyond a double's range
+/// are faults; text after the value is one.
 std::optional<Json> parse_json(std::string_view text, FaultList& faults);
 
 /// One reference token of a JSON Pointer with its slash: "/" and "~" as RFC 6901 section 3 writes

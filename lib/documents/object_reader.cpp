@@ -88,7 +88,7 @@ std::optional<colony::Date> date_of(const Node& node) {
   if (!text) return std::nullopt;
   std::optional<colony::Date> date = colony::Date::parse(*text);
   if (!date) {
-    node.fault(in_quotes(*text) + " is no day of the calendar",
+    node.fault(in_quotes(*text) + " is not a day of the calendar",
                "write year-month-day, such as 2024-06-30 (ISO 8601)");
   }
   return date;
@@ -99,7 +99,7 @@ std::optional<colony::Timestamp> timestamp_of(const Node& node) {
   if (!text) return std::nullopt;
   std::optional<colony::Timestamp> moment = colony::Timestamp::parse(*text);
   if (!moment) {
-    node.fault(in_quotes(*text) + " is no date and time with its offset",
+    node.fault(in_quotes(*text) + " is not a date and time with its offset",
                "write it like 2024-07-03T18:30:00Z (RFC 3339)");
   }
   return moment;

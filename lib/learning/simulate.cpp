@@ -175,17 +175,18 @@ class Simulation {
     const genetics::Transmission passes(locus, genetics::Survival::renormalised);
     const std::size_t own = genotype(brood.animal, brood.locus);
     const bool partner_is_dam = locus.genotypes()[brood.partner].sex == genetics::Sex::female;
-    std::vector<double> young;
+    std::vector<double> offspring;
     for (std::size_t g = 0; g < locus.size(); ++g) {
-      young.push_back(partner_is_dam ? passes(brood.partner, own, g)
-                                     : passes(own, brood.partner, g));
+      offspring.push_back(partner_is_dam ? passes(brood.partner, own, g)
+                                         : passes(own, brood.partner, g));
     }
     std::int64_t size = 0;
     for (const auto& [appearance, count] : brood.offspring) size += count;
     std::vector<std::int64_t> counts(locus.appearances().size(), 0);
-    const bool none = std::all_of(young.begin(), young.end(), [](double p) { return p == 0; });
+    const bool none =
+        std::all_of(offspring.begin(), offspring.end(), [](double p) { return p == 0; });
     for (std::int64_t i = 0; i < size && !none; ++i) {
-      ++counts[shown_by(locus, pick(young, random_))];
+      ++counts[shown_by(locus, pick(offspring, random_))];
     }
     auto& offspring = std::get<colony::BroodRecord>(out_.records.observations[o].what).offspring;
     offspring.clear();

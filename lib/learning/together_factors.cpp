@@ -17,12 +17,12 @@ Spread spread_of(std::vector<double> values) {
 
 // P(the highest level of each marker | these rows).
 double all_highest(const colony::Model& model, const TogetherFactor& of, const odds::Tables& tables,
-                   const odds::StrengthPoints& points, bool carriers) {
+                   const odds::StrengthPoints& points, bool hets) {
   std::vector<double> product = points.weight;
   for (std::size_t i = 0; i < of.markers.size(); ++i) {
     const auto at = odds::membership(model, of.markers[i]);
     const auto& table = tables.rows[of.markers[i]][0];
-    const auto& row = carriers ? table[of.rows[i]] : table.back();
+    const auto& row = hets ? table[of.rows[i]] : table.back();
     const auto given =
         odds::given_strength(row, tables.loadings[at->group][at->member], points.strength);
     const double* highest = given.data() + (row.size() - 1) * points.strength.size();

@@ -39,7 +39,7 @@ class NetworkBuilder {
   void add_scores(std::size_t animal, std::vector<Term::Score> scores);
   // Who has evidence on themselves or below: only there can who the sire was matter.
   void marker_informative();
-  // A leaf is enough for a hatchling without young whose loci nothing ties together.
+  // A leaf is enough for a hatchling without offspring whose loci nothing ties together.
   void choose_variables();
   // Sex-linked loci of an animal of unknown sex speak of one another through its sex.
   void couple_sexes(std::size_t animal);

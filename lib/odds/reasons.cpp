@@ -137,7 +137,7 @@ class Weigher {
       (likeliest ? right : wrong) += posterior[g] * own / (own + average);
     }
     add("right-as-it-stands", "the record is right as it stands", right);
-    add("test-erred", "the test reported the wrong thing for the right sample", wrong);
+    add("test-erred", "the test found the wrong thing for the right sample", wrong);
     add("sample-mixed-up", "the sample was some other animal's", mixed);
   }
 
@@ -224,7 +224,7 @@ class Weigher {
         rivals.whole());
   }
 
-  // Hatched before the clutch was laid, and not himself out of it or of its young.
+  // Hatched before the clutch was laid, and not himself out of it or of its offspring.
   bool could_father(std::size_t male, std::size_t clutch) const {
     const auto& laid = colony_.clutches()[clutch].laid ? colony_.clutches()[clutch].laid
                                                        : colony_.clutches()[clutch].hatched;

@@ -9,12 +9,12 @@
 
 namespace likelihet::odds {
 
-/// "ana read crown-fleck: strong (90 % sure)", "shed-pcr: carrier (sample S-0091)", "looks plain
+/// "ana scored crown-fleck: strong (90 % sure)", "shed-pcr: carrier (sample S-0091)", "looks plain
 /// (tarnbrook)": without animal and day. For each kind of observation; positions in it must be
 /// those of `colony`.
 std::string words_of(const colony::Colony& colony, const colony::Observation& observation);
 
-/// The same with both: "H0301: ana read crown-fleck: strong (2024-06-11)". A withdrawal has no
+/// The same with both: "H0301: ana scored crown-fleck: strong (2024-06-11)". A withdrawal has no
 /// animal. The day is the one it was seen, else the one it became known, else none.
 std::string describe(const colony::Colony& colony, const colony::Observation& observation);
 

@@ -22,7 +22,7 @@ void add_lethal(const genetics::Locus& locus, const LocusOutlook& at, std::vecto
   }
 }
 
-// Whether any young can carry an allele beside the first.
+// Whether any offspring can carry an allele beside the first.
 bool passes_on(const genetics::Locus& locus, const LocusOutlook& at) {
   for (std::size_t g = 0; g < locus.size(); ++g) {
     const unsigned all = locus.genotypes()[g].second ? 2 : 1;
@@ -33,15 +33,16 @@ bool passes_on(const genetics::Locus& locus, const LocusOutlook& at) {
 
 void add_kin(double inbreeding, std::vector<Caution>& out) {
   if (inbreeding >= close_kin) {
-    out.push_back({"inbreeding",
-                   fmt::format("the young would be as inbred as those of half-sibs or closer kin "
-                               "({:.3g}): weak young and hidden defects become more likely. Ask a "
-                               "reptile veterinarian before pairing them.",
-                               inbreeding)});
-  } else if (inbreeding > 0) {
     out.push_back(
         {"inbreeding",
-         fmt::format("the parents are related: the young would be inbred by {:.3g}.", inbreeding)});
+         fmt::format("the offspring would be as inbred as those of half-siblings or closer kin "
+                     "({:.3g}): weak offspring and hidden defects become more likely. Ask a "
+                     "reptile veterinarian before pairing them.",
+                     inbreeding)});
+  } else if (inbreeding > 0) {
+    out.push_back({"inbreeding",
+                   fmt::format("the parents are related: the offspring would be inbred by {:.3g}.",
+                               inbreeding)});
   }
 }
 
@@ -62,7 +63,7 @@ std::vector<Caution> cautions_of(const colony::Colony& colony, const Outlook& ou
   const auto& loci = colony.model().loci();
   if (outlook.none_can_live > 0) {
     out.push_back(
-        {"none-can-live", fmt::format("with a chance of {} none of this pair's young can live.",
+        {"none-can-live", fmt::format("with a chance of {} none of this pair's offspring can live.",
                                       odds::percent(outlook.none_can_live))});
   }
   for (std::size_t l = 0; l < loci.size(); ++l) {
@@ -90,7 +91,7 @@ std::vector<Caution> cautions_of(const colony::Colony& colony, const ProveOutAsk
                                locus.key(g), locus.id())});
   }
   if (const auto* partner = std::get_if<PartnerAnimal>(&asked.partner)) {
-    add_kin(inbreeding_of_young(colony, asked.animal, partner->animal), out);
+    add_kin(inbreeding_of_offspring(colony, asked.animal, partner->animal), out);
   }
   add_general(out);
   return out;

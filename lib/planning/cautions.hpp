@@ -16,11 +16,12 @@ struct Caution {
   std::string text;  ///< in a keeper's words
 };
 
-/// Inbreeding as of half-sibs' young: where the caution grows stronger. Common practice, no source.
+/// Inbreeding as of half-siblings' offspring: where the caution grows stronger. Common practice, no
+/// source.
 inline constexpr double close_kin = 0.125;
 
-/// What a pairing calls for: genotypes that cannot live, loci that the model warns of where young
-/// may carry them, relatedness, and what holds for every pairing. Never empty.
+/// What a pairing calls for: genotypes that cannot live, loci that the model warns of where
+/// offspring may carry them, relatedness, and what holds for every pairing. Never empty.
 std::vector<Caution> cautions_of(const colony::Colony& colony, const Outlook& outlook);
 /// The same of test matings; the partner's relatedness where it is in the book.
 std::vector<Caution> cautions_of(const colony::Colony& colony, const ProveOutAsked& asked);

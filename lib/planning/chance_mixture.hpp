@@ -7,9 +7,9 @@
 
 namespace likelihet::planning {
 
-/// The young of one pair are independent given their parents' genotypes, and not otherwise: each
-/// tells of the parents. So first comes a mixture over the chance p that goes with each pair of
-/// genotypes, then the count. Equal chances are kept once.
+/// The offspring of one pair are independent given their parents' genotypes, and not otherwise:
+/// each tells of the parents. So first comes a mixture over the chance p that goes with each pair
+/// of genotypes, then the count. Equal chances are kept once.
 class ChanceMixture {
  public:
   /// `weight` of the chance `p` in [0, 1]; all weights together are to come to 1.

@@ -5,21 +5,21 @@
 
 namespace likelihet::planning {
 
-std::optional<double> mean_young(const colony::Colony& colony) {
-  double clutches = 0, young = 0;
+std::optional<double> mean_offspring(const colony::Colony& colony) {
+  double clutches = 0, offspring = 0;
   for (const colony::Clutch& clutch : colony.clutches()) {
     if (clutch.hatchlings.empty()) continue;
     clutches += 1;
-    young += static_cast<double>(clutch.hatchlings.size());
+    offspring += static_cast<double>(clutch.hatchlings.size());
   }
   if (!(clutches > 0)) return std::nullopt;
-  return young / clutches;
+  return offspring / clutches;
 }
 
-std::optional<double> clutches_for(std::size_t young, const std::optional<double>& per_clutch) {
-  if (young == 0) return 0.0;
+std::optional<double> clutches_for(std::size_t offspring, const std::optional<double>& per_clutch) {
+  if (offspring == 0) return 0.0;
   if (!per_clutch || !(*per_clutch > 0)) return std::nullopt;
-  return std::ceil(static_cast<double>(young) / *per_clutch);
+  return std::ceil(static_cast<double>(offspring) / *per_clutch);
 }
 
 }  // namespace likelihet::planning

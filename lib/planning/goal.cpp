@@ -9,7 +9,7 @@ namespace likelihet::planning {
 std::variant<Goal, colony::Fault> read_goal(const colony::Model& model, std::string_view text) {
   const auto equals = text.find('=');
   if (equals == std::string_view::npos) {
-    return colony::Fault{"--rank", fmt::format("'{}' is no goal", text),
+    return colony::Fault{"--rank", fmt::format("'{}' is not a goal", text),
                          "write LOCUS=GENOTYPE or LOCUS=APPEARANCE"};
   }
   const std::string id(text.substr(0, equals)), value(text.substr(equals + 1));
@@ -17,7 +17,7 @@ std::variant<Goal, colony::Fault> read_goal(const colony::Model& model, std::str
   if (!l) {
     std::vector<std::string> known;
     for (const auto& locus : model.loci()) known.push_back(locus.id());
-    return colony::Fault{"--rank", fmt::format("the model has no locus '{}'", id),
+    return colony::Fault{"--rank", fmt::format("the model has no trait '{}'", id),
                          colony::suggestion(id, known)};
   }
   const genetics::Locus& locus = model.loci()[*l];

@@ -1,4 +1,4 @@
-// What a keeper wants of a young, in words.
+// What a keeper wants of an offspring, in words.
 #pragma once
 
 #include <cstddef>
@@ -13,7 +13,7 @@
 
 namespace likelihet::planning {
 
-/// What is wanted of a young: a genotype or an appearance of one locus.
+/// What is wanted of an offspring: a genotype or an appearance of one locus.
 struct Goal {
   std::size_t locus = 0;
   std::optional<std::size_t> genotype;  ///< else the appearance
@@ -24,8 +24,8 @@ struct Goal {
 /// there is.
 std::variant<Goal, colony::Fault> read_goal(const colony::Model& model, std::string_view text);
 
-/// What to write in place of a text that is no genotype of the locus: the key with its alleles in
-/// declared order where only that is wrong, else the nearest of `others` and of `keys`.
+/// What to write in place of a text that is not a genotype of the locus: the key with its alleles
+/// in declared order where only that is wrong, else the nearest of `others` and of `keys`.
 std::string genotype_mend(const genetics::Locus& locus, const std::string& text,
                           std::vector<std::string> others, const std::vector<std::string>& keys);
 

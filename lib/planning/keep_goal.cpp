@@ -30,7 +30,7 @@ std::variant<KeepGoal, colony::Fault> keep_goal_named(const genetics::Locus& loc
     known.push_back(locus.key(g));
   }
   if (!key && name != "carrier" && name != "visual") {
-    return colony::Fault{"--goal", fmt::format("locus {} has no genotype '{}'", locus.id(), name),
+    return colony::Fault{"--goal", fmt::format("trait {} has no genotype '{}'", locus.id(), name),
                          colony::suggestion(std::string(name), known)};
   }
   return out;

@@ -39,9 +39,9 @@ std::vector<std::size_t> with_ancestors(const colony::Colony& colony,
 // Rows of the table are people. A mixture stands for one of several: linear in their shares, and
 // so is every coefficient in it, which is why expected coefficients come out exactly.
 struct Kinship::Person {
-  enum class Kind : std::uint8_t { founder, young, mixture };
+  enum class Kind : std::uint8_t { founder, offspring, mixture };
   Kind kind = Kind::founder;
-  std::size_t dam = 0, sire = 0;                       // of young: rows
+  std::size_t dam = 0, sire = 0;                       // of offspring: rows
   std::vector<std::pair<std::size_t, double>> one_of;  // of a mixture: rows and shares
   std::array<double, 2> copies_of_sex{0.5, 0.5};       // P(one copy), P(two copies)
   bool one_copy_from_dam = true;                       // else from the sire
@@ -84,7 +84,7 @@ Kinship::Kinship(const colony::Colony& colony, std::span<const std::size_t> anim
     Person person;
     if (const auto clutch = colony.animals()[animal].clutch) {
       const colony::Clutch& of = colony.clutches()[*clutch];
-      person.kind = Person::Kind::young;
+      person.kind = Person::Kind::offspring;
       person.dam = of.dam ? row_[*of.dam] : of_clutch(*clutch, genetics::Sex::female, {});
       if (of.sires.empty()) {
         person.sire = of_clutch(*clutch, genetics::Sex::male, {});
@@ -113,14 +113,14 @@ void Kinship::fill(const std::vector<Person>& people) {
     const std::size_t giver = person.one_copy_from_dam ? person.dam : person.sire;
     for (std::size_t j = 0; j < i; ++j) {
       double k = 0;
-      if (person.kind == Person::Kind::young) {
+      if (person.kind == Person::Kind::offspring) {
         k = one * at(giver, j) + two * (at(person.dam, j) + at(person.sire, j)) / 2;
       }
       for (const auto& [row, share] : person.one_of) k += share * at(row, j);
       table_[i * size_ + j] = table_[j * size_ + i] = k;
     }
     double self = one + two / 2;
-    if (person.kind == Person::Kind::young) self += two * at(person.dam, person.sire) / 2;
+    if (person.kind == Person::Kind::offspring) self += two * at(person.dam, person.sire) / 2;
     if (person.kind == Person::Kind::mixture) {
       self = 0;
       for (const auto& [row, share] : person.one_of) self += share * at(row, row);
@@ -129,7 +129,7 @@ void Kinship::fill(const std::vector<Person>& people) {
   }
 }
 
-double inbreeding_of_young(const colony::Colony& colony, std::size_t dam, std::size_t sire) {
+double inbreeding_of_offspring(const colony::Colony& colony, std::size_t dam, std::size_t sire) {
   const std::array both{dam, sire};
   return Kinship(colony, both).between(dam, sire);
 }

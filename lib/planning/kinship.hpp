@@ -11,8 +11,8 @@ namespace likelihet::planning {
 
 /// Coefficients of kinship among some animals and all their recorded ancestors: the chance that an
 /// allele drawn from each of the two is the same by descent. By the tabular method, parents before
-/// young (Emik and Terrill 1949, Journal of Heredity 40:51; Henderson 1976, Biometrics 32:69, from
-/// memory): on an autosome
+/// offspring (Emik and Terrill 1949, Journal of Heredity 40:51; Henderson 1976, Biometrics 32:69,
+/// from memory): on an autosome
 ///   k(i, j) = (k(dam, j) + k(sire, j)) / 2 for a j that is no descendant of i,
 ///   k(i, i) = (1 + k(dam, sire)) / 2, and 1/2 for a founder.
 /// On a sex chromosome the sex with one copy has it from its parent of the other sex: k(i, j) =
@@ -57,8 +57,8 @@ class Kinship {
   std::vector<double> table_;
 };
 
-/// Coefficient of inbreeding that the young of these two would have: their kinship. Looks at their
-/// ancestors alone.
-double inbreeding_of_young(const colony::Colony& colony, std::size_t dam, std::size_t sire);
+/// Coefficient of inbreeding that the offspring of these two would have: their kinship. Looks at
+/// their ancestors alone.
+double inbreeding_of_offspring(const colony::Colony& colony, std::size_t dam, std::size_t sire);
 
 }  // namespace likelihet::planning

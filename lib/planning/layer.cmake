@@ -20,8 +20,8 @@ likelihet_layer(planning
     supposed_book.hpp
     test_candidates.hpp
     worth.hpp
-    young.hpp
-    young_of_cell.hpp
+    offspring.hpp
+    offspring_of_cell.hpp
   SOURCES
     cautions.cpp
     chance_mixture.cpp
@@ -44,7 +44,7 @@ likelihet_layer(planning
     supposed_book.cpp
     test_candidates.cpp
     worth.cpp
-    young.cpp
-    young_of_cell.cpp
+    offspring.cpp
+    offspring_of_cell.cpp
   PUBLIC_USES colony odds inference genetics
   PRIVATE_LINKS $<BUILD_INTERFACE:Boost::headers> fmt::fmt)

@@ -1,4 +1,4 @@
-// The lot, the greedy choice, its bounds, and what each report would change.
+// The lot, the greedy choice, its bounds, and what each result would change.
 #include <algorithm>
 #include <limits>
 #include <numbers>

@@ -7,8 +7,8 @@
 
 #include <likelihet/colony/fault.hpp>
 #include <likelihet/planning/kinship.hpp>
+#include <likelihet/planning/offspring_of_cell.hpp>
 #include <likelihet/planning/outlook.hpp>
-#include <likelihet/planning/young_of_cell.hpp>
 
 namespace likelihet::planning {
 
@@ -22,7 +22,7 @@ std::size_t sire_at(std::size_t locus) {
   return 2 * locus + 1;
 }
 
-// Loci that are looked at together: joined by evidence on either parent, or by the young's sex.
+// Loci that are looked at together: joined by evidence on either parent, or by the offspring's sex.
 std::vector<std::vector<std::size_t>> groups_of(const odds::JointBeliefs& beliefs,
                                                 const std::vector<genetics::Locus>& loci) {
   std::vector<std::size_t> group(loci.size());
@@ -76,7 +76,7 @@ class Adding {
   Adding(const std::vector<genetics::Locus>& loci, Outlook& out) : loci_(loci), out_(out) {
     double combinations = 1;
     for (const genetics::Locus& locus : loci) {
-      young_.emplace_back(locus);
+      offspring_.emplace_back(locus);
       combinations *= static_cast<double>(locus.appearances().size());
       LocusOutlook& at = out.loci.emplace_back();
       at.parents.assign(locus.size() * locus.size(), 0.0);
@@ -91,7 +91,7 @@ class Adding {
   std::optional<odds::TooLarge> add(odds::JointBeliefs& beliefs, double share) {
     const auto groups = groups_of(beliefs, loci_);
     std::vector<odds::JointTable> joints;
-    std::vector<double> alive;  // by group: P(some young can live)
+    std::vector<double> alive;  // by group: P(some offspring can live)
     double none = 0;
     for (const auto& group : groups) {
       std::vector<std::size_t> held;
@@ -99,10 +99,10 @@ class Adding {
       auto made = beliefs.joint(held);
       if (auto* large = std::get_if<odds::TooLarge>(&made)) return std::move(*large);
       joints.push_back(std::get<odds::JointTable>(std::move(made)));
-      // Added up by itself: exactly 0 where every pair of genotypes has living young.
+      // Added up by itself: exactly 0 where every pair of genotypes has living offspring.
       double barren = 0;
       for (std::size_t c = 0; c < joints.back().cells(); ++c) {
-        if (!(YoungOfCell(young_, group, joints.back().cell(c)).lives() > 0)) {
+        if (!(OffspringOfCell(offspring_, group, joints.back().cell(c)).lives() > 0)) {
           barren += joints.back().probability[c];
         }
       }
@@ -143,13 +143,14 @@ class Adding {
   }
 
  private:
-  // `share` weighs the parents, `others` those whose young can live at the other groups' loci too.
+  // `share` weighs the parents, `others` those whose offspring can live at the other groups' loci
+  // too.
   void add_group(const std::vector<std::size_t>& group, const odds::JointTable& joint, double share,
                  double others) {
     for (std::size_t c = 0; c < joint.cells(); ++c) {
-      const YoungOfCell cell(young_, group, joint.cell(c));
+      const OffspringOfCell cell(offspring_, group, joint.cell(c));
       for (std::size_t k = 0; k < group.size(); ++k) {
-        const LocusYoung& of = young_[group[k]];
+        const LocusOffspring& of = offspring_[group[k]];
         LocusOutlook& at = out_.loci[group[k]];
         const double weight = share * joint.probability[c];
         at.parents[cell.dam(k) * of.locus().size() + cell.sire(k)] += weight;
@@ -162,7 +163,8 @@ class Adding {
     }
   }
 
-  static void add_locus(const YoungOfCell& cell, std::size_t k, LocusOutlook& at, double weight) {
+  static void add_locus(const OffspringOfCell& cell, std::size_t k, LocusOutlook& at,
+                        double weight) {
     for (std::size_t g = 0; g < at.genotypes.size(); ++g) {
       at.genotypes[g].add(std::min(cell.genotype(k, 0, g) + cell.genotype(k, 1, g), 1.0), weight);
     }
@@ -176,7 +178,7 @@ class Adding {
   }
 
   // Groups are independent given the tables, so their mixtures multiply; within a group the
-  // appearances go together through the parents' genotypes and the young's sex.
+  // appearances go together through the parents' genotypes and the offspring's sex.
   void add_combined(const std::vector<std::vector<std::size_t>>& groups,
                     const std::vector<odds::JointTable>& joints, double share) {
     std::vector<Combined> all(1);
@@ -186,7 +188,7 @@ class Adding {
       const auto choices = combinations(loci_, groups[g]);
       std::vector<ChanceMixture> of_choice(choices.size());
       for (std::size_t c = 0; c < joints[g].cells(); ++c) {
-        const YoungOfCell cell(young_, groups[g], joints[g].cell(c));
+        const OffspringOfCell cell(offspring_, groups[g], joints[g].cell(c));
         if (!(cell.lives() > 0)) continue;
         for (std::size_t k = 0; k < choices.size(); ++k) {
           of_choice[k].add(cell.together(choices[k]), joints[g].probability[c]);
@@ -210,7 +212,7 @@ class Adding {
 
   const std::vector<genetics::Locus>& loci_;
   Outlook& out_;
-  std::vector<LocusYoung> young_;
+  std::vector<LocusOffspring> offspring_;
   double can_live_ = 0;
   std::map<std::vector<std::size_t>, ChanceMixture> combined_;
 };
@@ -261,7 +263,7 @@ std::variant<Outlook, odds::Contradiction, odds::TooLarge> outlook(
 
   Outlook out;
   out.tables = learned.size();
-  out.inbreeding = inbreeding_of_young(colony, pair.dam, pair.sire);
+  out.inbreeding = inbreeding_of_offspring(colony, pair.dam, pair.sire);
   Adding adding(loci, out);
   const std::size_t runs = std::max<std::size_t>(learned.size(), 1);
   for (std::size_t t = 0; t < runs; ++t) {

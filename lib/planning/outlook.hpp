@@ -1,5 +1,5 @@
-// What a pairing may give: each genotype and appearance of its young, from what is known of both
-// parents together.
+// What a pairing may give: each genotype and appearance of its offspring, from what is known of
+// both parents together.
 #pragma once
 
 #include <array>
@@ -22,16 +22,16 @@ struct Pair {
   friend bool operator==(const Pair&, const Pair&) = default;
 };
 
-/// One locus. The young are those that are alive when they are recorded.
+/// One locus. The offspring are those that are alive when they are recorded.
 struct LocusOutlook {
   /// Joint posterior of the parents, over (dam, sire), sire fastest.
   std::vector<double> parents;
-  std::vector<ChanceMixture> genotypes;    ///< of a young, by genotype
+  std::vector<ChanceMixture> genotypes;    ///< of an offspring, by genotype
   std::vector<ChanceMixture> appearances;  ///< by appearance
-  /// P(a young is of that sex and shows it), females first: of a locus on a sex chromosome.
+  /// P(an offspring is of that sex and shows it), females first: of a locus on a sex chromosome.
   std::array<std::vector<double>, 2> by_sex;
   std::vector<double> laid;  ///< P(an egg has the genotype), before survival
-  double lost = 0;  ///< share of eggs lost, against young of the most viable genotype alone
+  double lost = 0;  ///< share of eggs lost, against offspring of the most viable genotype alone
 };
 
 /// What all loci show together.
@@ -46,8 +46,8 @@ struct Outlook {
   /// `most_combined`.
   std::vector<Combined> combined;
   bool combined_left_out = false;
-  /// P(the parents are such that none of their young can live). All else is told of young that
-  /// live, so it leaves such parents out; where it is 1 there is nothing else.
+  /// P(the parents are such that none of their offspring can live). All else is told of offspring
+  /// that live, so it leaves such parents out; where it is 1 there is nothing else.
   double none_can_live = 0;
   double inbreeding = 0;   ///< coefficient of the clutch, by descent alone (kinship.hpp)
   std::size_t tables = 0;  ///< sets of learned tables averaged over; 0: the model's beliefs
@@ -58,11 +58,11 @@ inline constexpr std::size_t most_combined = 4096;
 std::optional<colony::Fault> pairing_fault(const colony::Colony& colony, Pair pair);
 
 /// The outlook of a pair that has no pairing_fault(). Of unknown sex, the dam is taken as a female
-/// and the sire as a male. From the joint posterior of both: young are drawn given the genotypes of
-/// their parents, which they share, so chances are mixed over those first and eggs counted after.
-/// Loci are unlinked; those that evidence, the sex chromosome or an uncertain sire tie together are
-/// taken together. `learned` sets of tables are averaged over, where there are any. Uses as_of and
-/// memory of the options.
+/// and the sire as a male. From the joint posterior of both: offspring are drawn given the
+/// genotypes of their parents, which they share, so chances are mixed over those first and eggs
+/// counted after. Loci are unlinked; those that evidence, the sex chromosome or an uncertain sire
+/// tie together are taken together. `learned` sets of tables are averaged over, where there are
+/// any. Uses as_of and memory of the options.
 std::variant<Outlook, odds::Contradiction, odds::TooLarge> outlook(
     const colony::Colony& colony, Pair pair, const odds::Options& options,
     std::span<const odds::Tables* const> learned);

@@ -1,4 +1,4 @@
-// From joint genotypes of a pair to chances of its young.
+// From joint genotypes of a pair to chances of its offspring.
 #include <algorithm>
 #include <map>
 #include <tuple>
@@ -33,21 +33,21 @@ Wanted wanted_appearance(const colony::Model& model, std::size_t locus, std::siz
 
 PairChances::PairChances(const colony::Model& model, Wanted wanted)
     : wanted_(std::move(wanted)), loci_(together_with(model.loci(), wanted_.locus)) {
-  for (std::size_t l : loci_) young_.emplace_back(model.loci()[l]);
+  for (std::size_t l : loci_) offspring_.emplace_back(model.loci()[l]);
 }
 
 std::optional<double> PairChances::chance(std::span<const std::uint32_t> parents) const {
   double wanted = 0, alive = 0;
   for (const genetics::Sex sex : both_sexes) {
     double others = 1;
-    for (std::size_t k = 1; k < young_.size(); ++k) {
-      others *= young_[k].alive(parents[2 * k], parents[2 * k + 1], sex);
+    for (std::size_t k = 1; k < offspring_.size(); ++k) {
+      others *= offspring_[k].alive(parents[2 * k], parents[2 * k + 1], sex);
     }
-    alive += others * young_.front().alive(parents[0], parents[1], sex);
+    alive += others * offspring_.front().alive(parents[0], parents[1], sex);
     for (std::size_t g = 0; g < wanted_.of_genotype.size(); ++g) {
       if (wanted_.of_genotype[g] == 0) continue;
-      wanted +=
-          others * young_.front().weight(parents[0], parents[1], sex, g) * wanted_.of_genotype[g];
+      wanted += others * offspring_.front().weight(parents[0], parents[1], sex, g) *
+                wanted_.of_genotype[g];
     }
   }
   if (!(alive > 0)) return std::nullopt;

@@ -1,4 +1,4 @@
-// A pair's joint genotypes, each with the chance that a young of it has what is wanted.
+// A pair's joint genotypes, each with the chance that an offspring of it has what is wanted.
 #pragma once
 
 #include <cstddef>
@@ -10,11 +10,11 @@
 #include <likelihet/colony/model.hpp>
 #include <likelihet/odds/joint.hpp>
 #include <likelihet/planning/chance_mixture.hpp>
-#include <likelihet/planning/young.hpp>
+#include <likelihet/planning/offspring.hpp>
 
 namespace likelihet::planning {
 
-/// What a young may have at one locus.
+/// What an offspring may have at one locus.
 struct Wanted {
   std::size_t locus = 0;
   std::vector<double> of_genotype;  ///< P(it has it | its genotype), in state order
@@ -22,25 +22,25 @@ struct Wanted {
 Wanted wanted_genotype(const colony::Model& model, std::size_t locus, std::size_t genotype);
 Wanted wanted_appearance(const colony::Model& model, std::size_t locus, std::size_t appearance);
 
-/// Genotypes of both parents at the locus of what is wanted, and what follows for their young.
+/// Genotypes of both parents at the locus of what is wanted, and what follows for their offspring.
 struct PairCell {
   std::size_t dam = 0, sire = 0;
   double weight = 0;  ///< posterior probability; over all cells they sum to 1
-  double chance = 0;  ///< P(a young that lives has what is wanted | these parents)
+  double chance = 0;  ///< P(an offspring that lives has what is wanted | these parents)
 };
 
 /// Works out cells for one thing wanted; made once for many pairs. The model must outlive it. Cells
-/// of parents none of whose young could live are left out, the rest renormalised: what is told is
-/// told of young that live.
+/// of parents none of whose offspring could live are left out, the rest renormalised: what is told
+/// is told of offspring that live.
 class PairChances {
  public:
   PairChances(const colony::Model& model, Wanted wanted);
 
   /// The loci whose genotypes take part, that of what is wanted first: more than one only where
-  /// survival on the sex chromosome ties them (young.hpp).
+  /// survival on the sex chromosome ties them (offspring.hpp).
   [[nodiscard]] const std::vector<std::size_t>& loci() const { return loci_; }
-  /// P(a living young has it | parents); `parents` holds dam and sire of each of loci() in turn.
-  /// Nothing where no young can live.
+  /// P(a living offspring has it | parents); `parents` holds dam and sire of each of loci() in
+  /// turn. Nothing where no offspring can live.
   [[nodiscard]] std::optional<double> chance(std::span<const std::uint32_t> parents) const;
 
   /// Of a pair whose genotypes at loci() have these positions in the scenario's `held`, averaged
@@ -54,10 +54,10 @@ class PairChances {
  private:
   Wanted wanted_;
   std::vector<std::size_t> loci_;
-  std::vector<LocusYoung> young_;  // as loci_
+  std::vector<LocusOffspring> offspring_;  // as loci_
 };
 
-/// What the cells say of the young's chance.
+/// What the cells say of the offspring's chance.
 ChanceMixture mixture_of(const std::vector<PairCell>& cells);
 
 }  // namespace likelihet::planning

@@ -1,4 +1,4 @@
-// The pair behind a proof: its joint odds, and what is recorded of its young.
+// The pair behind a proof: its joint odds, and what is recorded of its offspring.
 #include <algorithm>
 #include <map>
 
@@ -55,7 +55,7 @@ std::vector<std::size_t> visuals_of(const genetics::Locus& locus, std::uint16_t 
   return out;
 }
 
-// P(a young shows one of these | its genotype).
+// P(an offspring shows one of these | its genotype).
 Wanted any_of(const genetics::Locus& locus, std::size_t number,
               const std::vector<std::size_t>& appearances) {
   Wanted out{number, std::vector<double>(locus.size(), 0.0)};
@@ -65,9 +65,9 @@ Wanted any_of(const genetics::Locus& locus, std::size_t number,
   return out;
 }
 
-// None of the pair's young can live, so none will tell anything.
-std::vector<ProveOutCell> without_young(const genetics::Locus& locus,
-                                        const std::vector<double>& odds, std::uint16_t allele) {
+// None of the pair's offspring can live, so none will tell anything.
+std::vector<ProveOutCell> without_offspring(const genetics::Locus& locus,
+                                            const std::vector<double>& odds, std::uint16_t allele) {
   std::vector<ProveOutCell> out;
   for (std::size_t g = 0; g < odds.size(); ++g) {
     out.push_back({odds[g], 0.0, has(locus, g, allele), false});
@@ -109,7 +109,7 @@ std::variant<std::vector<ProveOutCell>, odds::Contradiction, odds::TooLarge> cel
     out.push_back({cell.weight, cell.chance, has(locus, mine, asked.allele),
                    has(locus, other, asked.allele)});
   }
-  if (out.empty()) return without_young(locus, beliefs.marginal(0), asked.allele);
+  if (out.empty()) return without_offspring(locus, beliefs.marginal(0), asked.allele);
   return out;
 }
 
@@ -134,7 +134,7 @@ std::variant<std::vector<ProveOutCell>, odds::Contradiction, odds::TooLarge> cel
     const auto odds = beliefs.marginal(0);
     for (std::size_t g = 0; g < mean.size(); ++g) mean[g] += odds[g] / static_cast<double>(runs);
   }
-  const LocusYoung young(locus);
+  const LocusOffspring offspring(locus);
   std::vector<ProveOutCell> out;
   for (std::size_t g = 0; g < mean.size(); ++g) {
     const bool animal_is_dam = parts.animal.value_or(Sex::female) == Sex::female;
@@ -142,16 +142,16 @@ std::variant<std::vector<ProveOutCell>, odds::Contradiction, odds::TooLarge> cel
     const std::size_t sire = animal_is_dam ? partner : g;
     double alive = 0, shown = 0;
     for (const Sex sex : both_sexes) {
-      alive += young.alive(dam, sire, sex);
+      alive += offspring.alive(dam, sire, sex);
       for (std::size_t y = 0; y < locus.size(); ++y) {
-        shown += young.weight(dam, sire, sex, y) * visual.of_genotype[y];
+        shown += offspring.weight(dam, sire, sex, y) * visual.of_genotype[y];
       }
     }
     if (!(alive > 0) || !(mean[g] > 0)) continue;
     out.push_back({mean[g], std::min(shown / alive, 1.0), has(locus, g, asked.allele),
                    has(locus, partner, asked.allele)});
   }
-  if (out.empty()) return without_young(locus, mean, asked.allele);
+  if (out.empty()) return without_offspring(locus, mean, asked.allele);
   return out;
 }
 
@@ -161,20 +161,20 @@ bool certainly_of(const colony::Clutch& clutch, std::size_t one, std::size_t oth
   return (*clutch.dam == one && sire == other) || (*clutch.dam == other && sire == one);
 }
 
-YoungSeen seen_of(const colony::Colony& colony, const ProveOutAsked& asked,
-                  const std::vector<std::size_t>& visuals, const odds::Options& options) {
-  YoungSeen out;
+OffspringSeen seen_of(const colony::Colony& colony, const ProveOutAsked& asked,
+                      const std::vector<std::size_t>& visuals, const odds::Options& options) {
+  OffspringSeen out;
   const auto visual = [&](std::size_t appearance) {
     return std::find(visuals.begin(), visuals.end(), appearance) != visuals.end();
   };
-  std::map<std::size_t, bool> young;  // whether any look at it was visual
+  std::map<std::size_t, bool> offspring;  // whether any look at it was visual
   for (const colony::Observation* seen : odds::scenario(colony, options.as_of).observations) {
     if (const auto* look = std::get_if<colony::AppearanceSeen>(&seen->what)) {
       const auto clutch = colony.animals()[look->animal].clutch;
       if (!with_animal(asked) || look->locus != asked.locus || !clutch) continue;
       const std::size_t partner = std::get<PartnerAnimal>(asked.partner).animal;
       if (!certainly_of(colony.clutches()[*clutch], asked.animal, partner)) continue;
-      young[look->animal] = young[look->animal] || visual(look->appearance);
+      offspring[look->animal] = offspring[look->animal] || visual(look->appearance);
     } else if (const auto* brood = std::get_if<colony::Brood>(&seen->what)) {
       if (with_animal(asked) || brood->animal != asked.animal) continue;
       if (brood->locus != asked.locus ||
@@ -185,7 +185,7 @@ YoungSeen seen_of(const colony::Colony& colony, const ProveOutAsked& asked,
       }
     }
   }
-  for (const auto& [animal, shown] : young) ++(shown ? out.visual : out.clear);
+  for (const auto& [animal, shown] : offspring) ++(shown ? out.visual : out.clear);
   return out;
 }
 
@@ -258,7 +258,7 @@ std::variant<ProveOut, odds::Contradiction, odds::TooLarge> proof(
                   visuals,
                   visuals.front() != usual_appearance(locus),
                   seen_of(colony, asked, visuals, options),
-                  asked.per_clutch ? asked.per_clutch : mean_young(colony),
+                  asked.per_clutch ? asked.per_clutch : mean_offspring(colony),
                   learned.size()};
 }
 

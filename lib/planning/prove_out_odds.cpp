@@ -1,4 +1,4 @@
-// Clear young by Bayes' rule.
+// Non-visual offspring by Bayes' rule.
 #include <algorithm>
 #include <cmath>
 #include <stdexcept>
@@ -15,7 +15,7 @@ ProveOutOdds::ProveOutOdds(std::vector<ProveOutCell> cells) : cells_(std::move(c
   for (ProveOutCell& cell : cells_) cell.weight /= sum;
 }
 
-// The smallest power is taken out, so that a thousand young do not underflow.
+// The smallest power is taken out, so that a thousand offspring do not underflow.
 std::pair<double, double> ProveOutOdds::sums(std::size_t n) const {
   double least = 1;
   for (const ProveOutCell& cell : cells_) least = std::min(least, cell.visual);
@@ -34,8 +34,8 @@ std::pair<double, double> ProveOutOdds::sums(std::size_t n) const {
 }
 
 double ProveOutOdds::carrier_after(std::size_t n) const {
-  const auto [all, carriers] = sums(n);
-  return all > 0 ? std::min(carriers / all, 1.0) : 0.0;
+  const auto [all, hets] = sums(n);
+  return all > 0 ? std::min(hets / all, 1.0) : 0.0;
 }
 
 double ProveOutOdds::all_clear(std::size_t n) const {
@@ -47,13 +47,13 @@ double ProveOutOdds::all_clear(std::size_t n) const {
 }
 
 double ProveOutOdds::detected(std::size_t n) const {
-  double carriers = 0, shown = 0;
+  double hets = 0, shown = 0;
   for (const ProveOutCell& cell : cells_) {
     if (!cell.carrier) continue;
-    carriers += cell.weight;
+    hets += cell.weight;
     shown += cell.weight * (1 - std::pow(1 - cell.visual, static_cast<double>(n)));
   }
-  return carriers > 0 ? std::min(shown / carriers, 1.0) : 0.0;
+  return hets > 0 ? std::min(shown / hets, 1.0) : 0.0;
 }
 
 double ProveOutOdds::visual() const {
@@ -78,10 +78,10 @@ double ProveOutOdds::limit() const {
 
 std::optional<std::size_t> ProveOutOdds::needed(double level) const {
   const auto reached = [&](std::size_t n) {
-    const auto [all, carriers] = sums(n);
-    return all > 0 && all - carriers >= level * all;
+    const auto [all, hets] = sums(n);
+    return all > 0 && all - hets >= level * all;
   };
-  for (std::size_t n = 0; n <= most_young; ++n) {
+  for (std::size_t n = 0; n <= most_offspring; ++n) {
     if (reached(n)) return n;
     // Once far from changing, look only whether it can still come to it.
     if (n == 1000 && limit() < level) return std::nullopt;

@@ -56,10 +56,10 @@ std::vector<Round> rounds_of(const colony::Colony& colony, const Candidates& of)
 
 class Ranker {
  public:
-  Ranker(const colony::Colony& colony, const Goal& goal, std::size_t young,
+  Ranker(const colony::Colony& colony, const Goal& goal, std::size_t offspring,
          const odds::Options& options, std::span<const odds::Tables* const> learned)
       : colony_(colony),
-        young_(young),
+        offspring_(offspring),
         options_(options),
         learned_(learned),
         locus_(colony.model().loci()[goal.locus]),
@@ -162,7 +162,7 @@ class Ranker {
     RankedPair ranked;
     ranked.pair = pair;
     ranked.wanted = mixture_of(wanted);
-    ranked.teaches = mixture_of(counted).information(young_);
+    ranked.teaches = mixture_of(counted).information(offspring_);
     ranked.inbreeding = kinship.between(pair.dam, pair.sire);
     ranked.dam_of_unknown_sex = !colony_.animals()[pair.dam].sex;
     ranked.sire_of_unknown_sex = !colony_.animals()[pair.sire].sex;
@@ -176,11 +176,11 @@ class Ranker {
   }
 
   const colony::Colony& colony_;
-  std::size_t young_;
+  std::size_t offspring_;
   const odds::Options& options_;
   std::span<const odds::Tables* const> learned_;
   const genetics::Locus& locus_;
-  LocusYoung at_locus_;
+  LocusOffspring at_locus_;
   PairChances wanted_, counted_;
   std::map<std::size_t, std::size_t> position_;  // of an animal's first held genotype
 };
@@ -196,11 +196,11 @@ odds::TooLarge too_much_kin(double numbers, std::size_t animals) {
   return out;
 }
 
-void sort_best_first(const colony::Colony& colony, std::size_t young, Ranking& ranking) {
+void sort_best_first(const colony::Colony& colony, std::size_t offspring, Ranking& ranking) {
   // Chances that differ by rounding alone are equal.
   std::vector<std::pair<double, std::size_t>> order;
   for (std::size_t n = 0; n < ranking.pairs.size(); ++n) {
-    order.emplace_back(std::round(1e12 * ranking.pairs[n].wanted.at_least_one(young)), n);
+    order.emplace_back(std::round(1e12 * ranking.pairs[n].wanted.at_least_one(offspring)), n);
   }
   const auto id = [&](std::size_t animal) { return colony.animals()[animal].id; };
   std::sort(order.begin(), order.end(), [&](const auto& a, const auto& b) {
@@ -220,8 +220,8 @@ void sort_best_first(const colony::Colony& colony, std::size_t young, Ranking& r
 }  // namespace
 
 std::variant<Ranking, odds::Contradiction, odds::TooLarge> rank(
-    const colony::Colony& colony, const Goal& goal, std::size_t young, const odds::Options& options,
-    std::span<const odds::Tables* const> learned) {
+    const colony::Colony& colony, const Goal& goal, std::size_t offspring,
+    const odds::Options& options, std::span<const odds::Tables* const> learned) {
   const Candidates candidates = candidates_of(colony);
   std::vector<std::size_t> all(colony.animals().size());
   for (std::size_t a = 0; a < all.size(); ++a) all[a] = a;
@@ -232,7 +232,7 @@ std::variant<Ranking, odds::Contradiction, odds::TooLarge> rank(
   const Kinship kinship(colony, all);
   Ranking out;
   out.tables = learned.size();
-  Ranker ranker(colony, goal, young, options, learned);
+  Ranker ranker(colony, goal, offspring, options, learned);
   for (const Round& round : rounds_of(colony, candidates)) {
     auto trouble = ranker.add(round, kinship, out);
     if (auto* none = std::get_if<odds::Contradiction>(&trouble)) {
@@ -243,7 +243,7 @@ std::variant<Ranking, odds::Contradiction, odds::TooLarge> rank(
     }
     if (auto* large = std::get_if<odds::TooLarge>(&trouble)) return std::move(*large);
   }
-  sort_best_first(colony, young, out);
+  sort_best_first(colony, offspring, out);
   return out;
 }
 

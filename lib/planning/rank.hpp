@@ -14,12 +14,12 @@ namespace likelihet::planning {
 
 struct RankedPair {
   Pair pair;
-  ChanceMixture wanted;  ///< chance that a living young has what is wanted
-  /// Bits that counting the goal's appearance among the young is expected to take off the entropy
-  /// of the parents' genotypes at its locus, and at those on its sex chromosome that survival ties
-  /// to it (ChanceMixture::information).
+  ChanceMixture wanted;  ///< chance that a living offspring has what is wanted
+  /// Bits that counting the goal's appearance among the offspring is expected to take off the
+  /// entropy of the parents' genotypes at its locus, and at those on its sex chromosome that
+  /// survival ties to it (ChanceMixture::information).
   double teaches = 0;
-  double inbreeding = 0;  ///< coefficient of the young
+  double inbreeding = 0;  ///< coefficient of the offspring
   bool dam_of_unknown_sex = false, sire_of_unknown_sex = false;
   double lethal = 0;  ///< share of eggs with a genotype at this locus that never lives
 };
@@ -30,14 +30,14 @@ struct Ranking {
   std::size_t tables = 0;         ///< as in Outlook
 };
 
-/// Every female with every male of the book, `young` of each pair; animals of unknown sex take
+/// Every female with every male of the book, `offspring` of each pair; animals of unknown sex take
 /// both parts, each taken as of the sex that its part needs, but for a part that the records rule
 /// out. By the chance of at least one, then by
 /// inbreeding (less first), then by ids. One plan serves all pairs of known sex: a run for each
-/// genotype of a dam gives what goes with it for all sires. Pairs none of whose young could live
-/// are left out. A book does not say who died or was sold: every animal counts as there.
+/// genotype of a dam gives what goes with it for all sires. Pairs none of whose offspring could
+/// live are left out. A book does not say who died or was sold: every animal counts as there.
 std::variant<Ranking, odds::Contradiction, odds::TooLarge> rank(
-    const colony::Colony& colony, const Goal& goal, std::size_t young, const odds::Options& options,
-    std::span<const odds::Tables* const> learned);
+    const colony::Colony& colony, const Goal& goal, std::size_t offspring,
+    const odds::Options& options, std::span<const odds::Tables* const> learned);
 
 }  // namespace likelihet::planning

@@ -54,7 +54,7 @@ std::string audit_report(const nlohmann::json& document, const ReportParts& part
   body += reading_guide();
   body += limits_section();
   body += reporting_section(audit);
-  return html_page({"Carrier odds: an audit", subtitle(audit, can_draw), report_contents(), body,
+  return html_page({"Chances of hets: an audit", subtitle(audit, can_draw), report_contents(), body,
                     parts.scripts})
       .str();
 }

@@ -1,4 +1,4 @@
-// Carriers expected and found, period by period.
+// Hets expected and found, period by period.
 #include "charts.hpp"
 #include "figures.hpp"
 #include "specification.hpp"
@@ -65,7 +65,7 @@ std::vector<Chart> drift_charts(const json& audit) {
          "a "
          "row, something has changed: the lines, the scorers, or who gets tested.",
          {{drift_specification(periods),
-           "Carriers expected and carriers found in each period, " + scheme_words(scheme) + "."}},
+           "Hets expected and hets found in each period, " + scheme_words(scheme) + "."}},
          {drift_table(periods, scheme_words(scheme))}});
   }
   return charts;

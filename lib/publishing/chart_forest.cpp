@@ -97,9 +97,10 @@ ordered_json panel(const ordered_json& rows, std::string_view title, const Estim
 }
 
 Table odds_table(const json& audit) {
-  Table table{"Odds ratios of markers",
-              {"marker and cut", "all animals together", "within clutches", "informative clutches"},
-              {}};
+  Table table{
+      "Odds ratios of markers",
+      {"marker and level", "all animals together", "within clutches", "informative clutches"},
+      {}};
   for (const json& marker : entries(audit, "markers")) {
     for (const json& cut : entries(marker, "cuts")) {
       const json& ratio = field(cut, "odds_ratio");
@@ -114,7 +115,7 @@ Table odds_table(const json& audit) {
 
 Table likelihood_table(const json& audit) {
   Table table{"Likelihood ratios of markers",
-              {"marker and cut", "seen, naive", "seen, corrected", "not seen, naive",
+              {"marker and level", "seen, naive", "seen, corrected", "not seen, naive",
                "not seen, corrected"},
               {}};
   for (const json& marker : entries(audit, "markers")) {
@@ -159,11 +160,11 @@ std::vector<Chart> forest_charts(const json& audit) {
   const char* caption =
       drawings.empty()
           ? "No ratio can be given yet."
-          : "A dot at ×1 says nothing; right of it the marker speaks for a carrier, "
+          : "A dot at ×1 says nothing; right of it the marker speaks for a het, "
             "left of it against. A "
             "bar that crosses ×1 may well be chance. A marker that works only among all "
             "animals together, "
-            "and not within clutches, follows families rather than carriers. "
+            "and not within clutches, follows families rather than hets. "
             "Corrected allows for who "
             "was tested. Bars end at ×0.01 and ×1000 even where the interval goes on.";
   return {{"forest",

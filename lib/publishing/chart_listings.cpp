@@ -31,19 +31,19 @@ ordered_json listings_specification(const json::array_t& listings) {
                                   {"strokeDash", {2, 2}}}},
                                 {"encoding",
                                  {{"y", y},
-                                  {"x", probability_axis("promise_from", "proved carriers")},
+                                  {"x", probability_axis("promise_from", "turned out het")},
                                   {"x2", {{"field", "promise_to"}}}}}};
   const ordered_json bar = {
       {"mark", {{"type", "rule"}, {"color", colour::blue}}},
       {"encoding",
-       {{"y", y}, {"x", probability_axis("low", "proved carriers")}, {"x2", {{"field", "high"}}}}}};
+       {{"y", y}, {"x", probability_axis("low", "turned out het")}, {"x2", {{"field", "high"}}}}}};
   const ordered_json point = {
       {"mark", {{"type", "point"}, {"color", colour::blue}}},
-      {"encoding", {{"y", y}, {"x", probability_axis("share", "proved carriers")}}}};
+      {"encoding", {{"y", y}, {"x", probability_axis("share", "turned out het")}}}};
   const ordered_json label = {{"mark", {{"type", "text"}, {"dy", -11}, {"fontSize", 11}}},
                               {"encoding",
                                {{"y", y},
-                                {"x", probability_axis("share", "proved carriers")},
+                                {"x", probability_axis("share", "turned out het")},
                                 {"text", {{"field", "words"}}}}}};
   auto chart = wide_chart(560);
   chart["height"] = 40 * (listings.size() + 1);
@@ -55,8 +55,8 @@ ordered_json listings_specification(const json::array_t& listings) {
 }
 
 Table listings_table(const json::array_t& listings) {
-  Table table{"What was called, and what proved",
-              {"called", "animals", "proved carriers", "95 % interval of the share"},
+  Table table{"What was called, and what turned out",
+              {"called", "animals", "turned out het", "95 % interval of the share"},
               {}};
   for (const json& listing : listings) {
     const auto share = estimate(listing, "low").interval;
@@ -72,11 +72,11 @@ Chart chart_of(const json::array_t& listings, const std::string& id, const std::
                const Table& table) {
   return {id,
           caption,
-          "Grey boxes: what was said. Dots with bars: the share that proved, with its 95 % "
+          "Grey boxes: what was said. Dots with bars: the share that turned out het, with its 95 % "
           "interval (Wilson). A bar that misses its box says that animals were called too high or "
           "too low.",
           {{listings_specification(listings),
-            "For each band of percentages, the share of animals that proved carriers, "
+            "For each band of percentages, the share of animals that turned out het, "
             "beside the percentages that were said."}},
           {table}};
 }
@@ -102,15 +102,16 @@ std::vector<Chart> listing_charts(const json& audit) {
   const auto& listings = entries(audit, "listings");
   if (!listings.empty()) {
     charts.push_back(chart_of(listings, "listings",
-                              "Of everything called so many per cent, how many proved.",
+                              "Of everything called so many per cent, how many turned out het.",
                               listings_table(listings)));
   }
   const json& claims = field(audit, "claims");
   const auto& published = entries(claims, "bands");
   if (!published.empty()) {
-    charts.push_back(chart_of(published, "claims",
-                              "Of everything published at so many per cent, how many proved.",
-                              listings_table(published)));
+    charts.push_back(
+        chart_of(published, "claims",
+                 "Of everything published at so many per cent, how many turned out het.",
+                 listings_table(published)));
     charts.back().tables.push_back(resolved_table(claims));
   }
   return charts;

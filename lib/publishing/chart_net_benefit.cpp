@@ -15,8 +15,8 @@ const std::vector<Strategy>& strategies() {
   static const std::vector<Strategy> all = {
       {"pedigree", {"by the pedigree", colour::orange, "triangle-up", {6, 4}}},
       {"scored", {"by the forecasts with markers", colour::blue, "circle", {1, 0}}},
-      {"all", {"all taken for carriers", colour::green, "diamond", {2, 3}}},
-      {"none", {"none taken for a carrier", colour::grey, "square", {10, 3, 2, 3}}}};
+      {"all", {"all taken as het", colour::green, "diamond", {2, 3}}},
+      {"none", {"none taken as het", colour::grey, "square", {10, 3, 2, 3}}}};
   return all;
 }
 
@@ -36,7 +36,7 @@ ordered_json net_benefit_specification(const std::vector<const json*>& points) {
     }
   }
   const ordered_json place = {
-      {"x", probability_axis("threshold", "treated as a carrier from")},
+      {"x", probability_axis("threshold", "treated as het from")},
       {"y", quantity("benefit", "net benefit an animal", {{"zero", true}, {"domainMin", -0.25}})},
       {"color", colour_of("strategy", kinds())}};
   auto chart = wide_chart(560);
@@ -51,7 +51,7 @@ ordered_json net_benefit_specification(const std::vector<const json*>& points) {
 }
 
 Table net_benefit_table(const std::vector<const json*>& points, const std::string& of) {
-  Table table{"Net benefit, " + of, {"treated as a carrier from"}, {}};
+  Table table{"Net benefit, " + of, {"treated as het from"}, {}};
   for (const Strategy& strategy : strategies()) table.columns.emplace_back(strategy.kind.name);
   for (const json* point : points) {
     std::vector<std::string> row = {percent_text(*point, "threshold")};
@@ -73,7 +73,7 @@ std::vector<Chart> net_benefit_charts(const json& audit) {
     charts.push_back(
         {"net-benefit-" + std::to_string(charts.size() + 1),
          "What acting on the forecasts is worth: " + scheme_words(scheme) + ".",
-         "Carriers found an animal, less those wrongly treated as carriers, weighed by the "
+         "Hets found an animal, less those wrongly treated as het, weighed by the "
          "threshold: "
          "at 50 % one costs as much as the other gains. The highest line is the best way to act at "
          "that threshold. Choose the threshold by what a mistake costs you, not by this chart. "

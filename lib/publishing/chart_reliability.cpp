@@ -19,17 +19,17 @@ ordered_json band_layer(const json& diagram) {
           {"mark", {{"type", "area"}, {"color", "#C9C9C9"}, {"opacity", 0.6}}},
           {"encoding",
            {{"x", probability_axis("probability", "called")},
-            {"y", probability_axis("low", "proved carriers")},
+            {"y", probability_axis("low", "turned out het")},
             {"y2", {{"field", "high"}}}}}};
 }
 
 ordered_json perfect_layer() {
-  return {{"data", data(ordered_json::array({{{"at", 0}}, {{"at", 1}}}))},
-          {"mark",
-           {{"type", "line"}, {"color", colour::grey}, {"strokeDash", {4, 4}}, {"strokeWidth", 1}}},
-          {"encoding",
-           {{"x", probability_axis("at", "called")},
-            {"y", probability_axis("at", "proved carriers")}}}};
+  return {
+      {"data", data(ordered_json::array({{{"at", 0}}, {{"at", 1}}}))},
+      {"mark",
+       {{"type", "line"}, {"color", colour::grey}, {"strokeDash", {4, 4}}, {"strokeWidth", 1}}},
+      {"encoding",
+       {{"x", probability_axis("at", "called")}, {"y", probability_axis("at", "turned out het")}}}};
 }
 
 ordered_json curve_layer(const json& diagram) {
@@ -47,7 +47,7 @@ ordered_json curve_layer(const json& diagram) {
           {"mark", line},
           {"encoding",
            {{"x", probability_axis("probability", "called")},
-            {"y", probability_axis("observed", "proved carriers")}}}};
+            {"y", probability_axis("observed", "turned out het")}}}};
 }
 
 ordered_json thin_label_layer() {
@@ -76,15 +76,15 @@ ordered_json group_layers(const json& diagram) {
   const ordered_json bar = {
       {"mark", {{"type", "rule"}, {"color", colour::vermillion}}},
       {"encoding",
-       {{"x", x}, {"y", probability_axis("low", "proved carriers")}, {"y2", {{"field", "high"}}}}}};
+       {{"x", x}, {"y", probability_axis("low", "turned out het")}, {"y2", {{"field", "high"}}}}}};
   const ordered_json point = {
       {"mark", {{"type", "point"}, {"shape", "square"}, {"color", colour::vermillion}}},
-      {"encoding", {{"x", x}, {"y", probability_axis("value", "proved carriers")}}}};
+      {"encoding", {{"x", x}, {"y", probability_axis("value", "turned out het")}}}};
   const ordered_json label = {
       {"mark", {{"type", "text"}, {"align", "left"}, {"dx", 7}, {"dy", -7}, {"fontSize", 11}}},
       {"encoding",
        {{"x", x},
-        {"y", probability_axis("value", "proved carriers")},
+        {"y", probability_axis("value", "turned out het")},
         {"text", {{"field", "count"}}}}}};
   return {{"data", data(rows)}, {"layer", {bar, point, label}}};
 }
@@ -97,7 +97,7 @@ ordered_json diagram_specification(const json& diagram) {
   return chart;
 }
 
-/// Carriers stand above the line, the others below it: the place tells them apart. The counting is
+/// Hets stand above the line, the others below it: the place tells them apart. The counting is
 /// left to the drawing, which sorts forecasts into tenths.
 ordered_json histogram_specification(const std::vector<const json*>& forecasts) {
   ordered_json rows;
@@ -105,7 +105,7 @@ ordered_json histogram_specification(const std::vector<const json*>& forecasts) 
     const bool carrier = count(*forecast, "outcome") == 1;
     rows.push_back(
         {{"probability", value_or_null(number(*forecast, "probability"))},
-         {"outcome", carrier ? "proved carriers (above the line)" : "proved not (below)"},
+         {"outcome", carrier ? "turned out het (above the line)" : "turned out not het (below)"},
          {"step", carrier ? 1 : -1}});
   }
   auto chart = wide_chart(464);
@@ -122,14 +122,14 @@ ordered_json histogram_specification(const std::vector<const json*>& forecasts) 
         {"type", "quantitative"},
         {"title", "forecasts"},
         {"axis", {{"labelExpr", "abs(datum.value)"}, {"tickMinStep", 1}}}}},
-      {"color", colour_of("outcome", {{"proved carriers (above the line)", colour::blue, "", {}},
-                                      {"proved not (below)", colour::orange, "", {}}})}};
+      {"color", colour_of("outcome", {{"turned out het (above the line)", colour::blue, "", {}},
+                                      {"turned out not het (below)", colour::orange, "", {}}})}};
   return chart;
 }
 
 Table groups_table(const json& diagram, const std::string& of) {
   Table table{"Groups of equal count, " + of,
-              {"called", "mean", "forecasts", "proved carriers", "share (95 %)"},
+              {"called", "mean", "forecasts", "turned out het", "share (95 %)"},
               {}};
   for (const json& group : entries(diagram, "groups")) {
     table.rows.push_back(
@@ -141,7 +141,7 @@ Table groups_table(const json& diagram, const std::string& of) {
 }
 
 Table curve_table(const json& diagram, const std::string& of) {
-  Table table{"Isotonic curve, " + of, {"called", "proved carriers, smoothed"}, {}};
+  Table table{"Isotonic curve, " + of, {"called", "turned out het, smoothed"}, {}};
   for (const json& point : entries(diagram, "curve")) {
     table.rows.push_back({percent_text(point, "probability"), percent_text(point, "observed")});
   }
@@ -173,7 +173,7 @@ std::vector<Chart> reliability_charts(const json& audit) {
         having(entries(audit, "forecasts"), {{"basis", basis}, {"scheme", scheme}});
     charts.push_back(
         {"reliability-" + std::to_string(charts.size() + 1),
-         "What was called and what proved: " + of + ".",
+         "What was called and what turned out: " + of + ".",
          "Squares: groups of equal count with their 95 % intervals and their n. Line: the same "
          "without "
          "groups. Where the line stays within the grey band, forecasts and outcomes agree as well "
@@ -184,7 +184,7 @@ std::vector<Chart> reliability_charts(const json& audit) {
                ", " + of + (flag(diagram, "thin") ? "; too few outcomes to trust the curve" : "") +
                ". The figures are in the tables below."},
           {histogram_specification(forecasts),
-           "Histogram of the forecasts " + of + ", carriers above the line and others below it."}},
+           "Histogram of the forecasts " + of + ", hets above the line and others below it."}},
          {groups_table(diagram, of), curve_table(diagram, of), band_table(diagram, of)}});
   }
   return charts;

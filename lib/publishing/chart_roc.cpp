@@ -17,8 +17,8 @@ ordered_json chance_layer() {
           {"mark",
            {{"type", "line"}, {"color", colour::grey}, {"strokeDash", {2, 4}}, {"strokeWidth", 1}}},
           {"encoding",
-           {{"x", probability_axis("at", "others called carriers")},
-            {"y", probability_axis("at", "carriers called carriers")}}}};
+           {{"x", probability_axis("at", "others called het")},
+            {"y", probability_axis("at", "hets called het")}}}};
 }
 
 ordered_json curves_layer(const std::vector<const json*>& curves) {
@@ -32,8 +32,8 @@ ordered_json curves_layer(const std::vector<const json*>& curves) {
                       {"true_positive", value_or_null(number(point, "true_positive"))}});
     }
   }
-  const ordered_json place = {{"x", probability_axis("false_positive", "others called carriers")},
-                              {"y", probability_axis("true_positive", "carriers called carriers")},
+  const ordered_json place = {{"x", probability_axis("false_positive", "others called het")},
+                              {"y", probability_axis("true_positive", "hets called het")},
                               {"color", colour_of("basis", bases())}};
   ordered_json line = {{"mark", "line"}, {"encoding", place}};
   line["encoding"]["strokeDash"] = dash_of("basis", bases());
@@ -46,7 +46,7 @@ ordered_json curves_layer(const std::vector<const json*>& curves) {
 Table points_table(const json& curve) {
   Table table{
       "ROC, " + basis_words(text(curve, "basis")) + ", " + scheme_words(text(curve, "scheme")),
-      {"called a carrier from", "of the others", "of the carriers"},
+      {"called het from", "of the others", "of the hets"},
       {}};
   for (const json& point : entries(curve, "points")) {
     const auto threshold = number(point, "threshold");
@@ -71,8 +71,8 @@ std::vector<Chart> roc_charts(const json& audit) {
     for (const json* curve : curves) tables.push_back(points_table(*curve));
     charts.push_back(
         {"roc-" + std::to_string(charts.size() + 1),
-         "Telling carriers from others: " + scheme_words(scheme) + ".",
-         "Each point is a percentage from which on animals are called carriers (ROC). The dotted "
+         "Telling hets from others: " + scheme_words(scheme) + ".",
+         "Each point is a percentage from which on animals are called het (ROC). The dotted "
          "diagonal is guessing. Much of what the pedigree reaches is between clutches; the score "
          "within clutches stands in the table of scores.",
          {{chart, "ROC curves of the pedigree and of the forecasts with markers, " +

@@ -10,7 +10,7 @@ namespace {
 
 const std::vector<Kind>& directions() {
   static const std::vector<Kind> kinds = {{"start", colour::ink, "diamond", {}},
-                                          {"for a carrier", colour::blue, "triangle-right", {}},
+                                          {"for a het", colour::blue, "triangle-right", {}},
                                           {"against", colour::vermillion, "triangle-left", {}}};
   return kinds;
 }
@@ -18,7 +18,7 @@ const std::vector<Kind>& directions() {
 std::string_view direction(const json& step) {
   const auto factor = number(step, "factor");
   if (!factor) return "start";
-  return *factor < 1 ? "against" : "for a carrier";
+  return *factor < 1 ? "against" : "for a het";
 }
 
 /// The words on lines of about twenty characters, which is what a phone has room for.
@@ -59,7 +59,7 @@ ordered_json waterfall_rows(const json& animal) {
 
 ordered_json waterfall_specification(const json& animal) {
   const ordered_json scale = {{"domain", {-3.2, 3.2}}};
-  auto x = quantity("to", "odds of being a carrier", scale);
+  auto x = quantity("to", "odds of being het", scale);
   x["axis"] = {{"values", {-3, -2, -1, 0, 1, 2, 3}},
                {"labelExpr",
                 "datum.value < 0 ? '1 : ' + format(pow(10, -datum.value), 'd') : format(pow(10, "

@@ -15,17 +15,17 @@ namespace likelihet::publishing {
 /// percentage was given, by outcome.
 std::vector<Chart> reliability_charts(const json& audit);
 
-/// For each scheme: how carriers and others are told apart at every threshold.
+/// For each scheme: how hets and others are told apart at every threshold.
 std::vector<Chart> roc_charts(const json& audit);
 
 /// For each scheme: net benefit at the thresholds (Vickers and Elkin 2006, Medical Decision Making
-/// 26), beside those of the pedigree and of taking all or none for carriers.
+/// 26), beside those of the pedigree and of taking all or none for hets.
 std::vector<Chart> net_benefit_charts(const json& audit);
 
-/// For each scheme: carriers expected and found, period by period.
+/// For each scheme: hets expected and found, period by period.
 std::vector<Chart> drift_charts(const json& audit);
 
-/// Of everything called so many per cent: how many proved. One chart at most.
+/// Of everything called so many per cent: how many turned out het. One chart at most.
 std::vector<Chart> listing_charts(const json& audit);
 
 /// What each marker does to the odds, in three estimates. One chart at most.

@@ -15,7 +15,7 @@ namespace likelihet::publishing {
 struct GroundOdds {
   using Layer = std::vector<std::vector<std::vector<double>>>;
   odds::Scenario scenario;
-  Layer pedigree;    ///< descent, what was sold, sexes, appearances, broods
+  Layer pedigree;    ///< descent, the seller's description, sexes, appearances, broods
   Layer markerless;  ///< and results
   Layer all;         ///< and markers
   std::size_t memory_bytes = 0;

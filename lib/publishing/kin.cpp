@@ -25,7 +25,7 @@ std::vector<std::size_t> those(const colony::Colony& colony,
 Kin::Kin(const odds::Scenario& scenario)
     : scenario_(scenario),
       by_animal_(scenario.colony->animals().size()),
-      young_(scenario.colony->animals().size()) {
+      offspring_(scenario.colony->animals().size()) {
   const auto& all = colony().observations();
   for (const colony::Observation* observation : scenario.observations) {
     if (const auto animal = colony::animal_of(*observation)) {
@@ -42,15 +42,15 @@ Kin::Kin(const odds::Scenario& scenario)
       const bool one_sire = clutch.sires.size() == 1;
       if (clutch.dam) {
         const auto partner = one_sire ? std::optional(clutch.sires[0].animal) : std::nullopt;
-        young_[*clutch.dam].push_back({hatchling, partner, true});
+        offspring_[*clutch.dam].push_back({hatchling, partner, true});
       }
       for (const colony::Sire& sire : clutch.sires) {
-        young_[sire.animal].push_back({hatchling, clutch.dam, one_sire});
+        offspring_[sire.animal].push_back({hatchling, clutch.dam, one_sire});
       }
     }
   }
-  for (auto& young : young_) {
-    std::sort(young.begin(), young.end(), [&](const Young& a, const Young& b) {
+  for (auto& offspring : offspring_) {
+    std::sort(offspring.begin(), offspring.end(), [&](const Offspring& a, const Offspring& b) {
       return animals[a.animal].id < animals[b.animal].id;
     });
   }

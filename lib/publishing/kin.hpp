@@ -9,8 +9,8 @@
 
 namespace likelihet::publishing {
 
-/// A parent's young, as far as they were recorded as animals.
-struct Young {
+/// A parent's offspring, as far as they were recorded as animals.
+struct Offspring {
   std::size_t animal = 0;
   /// The other parent; empty where nobody named one or there are several.
   std::optional<std::size_t> partner;
@@ -33,15 +33,17 @@ class Kin {
   [[nodiscard]] std::vector<std::size_t> broods(std::size_t animal, std::size_t locus) const;
   /// Readings with a level, of markers whose table in force reads the locus.
   [[nodiscard]] std::vector<std::size_t> readings(std::size_t animal, std::size_t locus) const;
-  /// By the id of the young.
-  [[nodiscard]] const std::vector<Young>& young(std::size_t parent) const { return young_[parent]; }
+  /// By the id of the offspring.
+  [[nodiscard]] const std::vector<Offspring>& offspring(std::size_t parent) const {
+    return offspring_[parent];
+  }
   /// The appearance that an observation of looks() recorded.
   [[nodiscard]] std::size_t appearance(std::size_t look) const;
 
  private:
   const odds::Scenario& scenario_;
   std::vector<std::vector<std::size_t>> by_animal_;
-  std::vector<std::vector<Young>> young_;
+  std::vector<std::vector<Offspring>> offspring_;
 };
 
 }  // namespace likelihet::publishing

@@ -15,7 +15,7 @@ are different kinds of proof and are told apart where it matters.</li>
 <li>What you tell a buyer is a claim, and consumer law applies to it: say the percentage, what it rests on, and that it
 can be wrong.</li>
 <li>Local law on keeping, breeding and trading animals comes before any figure here.</li>
-<li>Some traits harm the animals that show them. Ask a reptile veterinarian before pairing carriers, and when an animal is
+<li>Some traits harm the animals that show them. Ask a reptile veterinarian before pairing hets, and when an animal is
 unwell.</li>
 </ul>
 )"));

@@ -204,7 +204,7 @@ class ListingMaker {
     out.published.low = std::min(rounded_down(het.low, step), out.published.high);
     const auto readings = kin_.readings(animal, out.locus);
     out.reason += readings.empty() ? std::string(", markers of relatives counted in")
-                                   : fmt::format(", {} own reading{} of markers counted in",
+                                   : fmt::format(", {} own score{} of markers counted in",
                                                  readings.size(), readings.size() == 1 ? "" : "s");
     out.rests_on.insert(out.rests_on.end(), readings.begin(), readings.end());
     std::sort(out.rests_on.begin(), out.rests_on.end());

@@ -61,7 +61,8 @@ struct Statement {
   Label label = Label::none;
   Basis basis = Basis::pedigree;
   Published published;
-  double pedigree = 0;    ///< by descent, what was sold, sexes, appearances and broods alone
+  double pedigree =
+      0;  ///< by descent, the seller's description, sexes, appearances and broods alone
   double markerless = 0;  ///< and by every result in the book
   /// And by markers with learned tables, with its central 95 % interval; only where markers count.
   std::optional<odds::Het> marked;
@@ -95,7 +96,7 @@ struct ResultShown {
 /// animals on which markers were read, once the truth was known.
 struct Record {
   std::size_t forecasts = 0;
-  double expected = 0;  ///< carriers, the sum of the forecasts
+  double expected = 0;  ///< hets, the sum of the forecasts
   double observed = 0;  ///< the sum of the outcomes, each with its own probability
   /// What made the truths known, each with its number: different references, told apart.
   std::vector<std::pair<audit::Kind, std::size_t>> kinds;

@@ -84,7 +84,7 @@ Markup listing_article(const colony::Colony& colony, const Listing& listing) {
 }
 
 Markup listings_title(const colony::Colony& colony, const std::vector<Listing>& listings) {
-  if (listings.size() != 1) return literal("Animals and their odds");
+  if (listings.size() != 1) return literal("Animals and their chances");
   return filled("{}: odds", {shown(colony.animals()[listings.front().animal].id)});
 }
 

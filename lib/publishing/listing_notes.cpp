@@ -10,7 +10,7 @@ std::string markers_line(const colony::Colony& colony, const MarkersShown& marke
   const std::string& locus = colony.model().loci()[markers.locus].id();
   const std::string seen = markers.readings.empty()
                                ? std::string("none on the animal itself, some on relatives")
-                               : fmt::format("{} reading{}", markers.readings.size(),
+                               : fmt::format("{} score{}", markers.readings.size(),
                                              markers.readings.size() == 1 ? "" : "s");
   if (markers.count) {
     return fmt::format("Markers for {} counted ({}): the audit has earned it.", locus, seen);
@@ -50,7 +50,7 @@ std::vector<std::string> cautions_of(const colony::Model& model,
     }
     if (!lethal.empty()) {
       out.push_back(fmt::format(
-          "{}: by the keeper's model, young of {} do not live. Do not pair two carriers without a "
+          "{}: by the keeper's model, offspring of {} do not live. Do not pair two hets without a "
           "reptile veterinarian's advice.",
           locus.id(), lethal));
     }

@@ -13,11 +13,13 @@ namespace likelihet::publishing {
 std::string words_of(Basis basis) {
   switch (basis) {
     case Basis::pedigree:
-      return "descent, what was sold, sexes and looks; no markers counted, no test result moves it";
+      return "descent, the seller's description, sexes and looks; no markers counted, no test "
+             "result moves it";
     case Basis::results:
-      return "descent, what was sold, sexes, looks and test results; no markers counted";
+      return "descent, the seller's description, sexes, looks and test results; no markers counted";
     case Basis::markers:
-      return "descent, what was sold, sexes, looks, test results and markers, which the audit has "
+      return "descent, the seller's description, sexes, looks, test results and markers, which the "
+             "audit has "
              "shown to help";
   }
   return {};

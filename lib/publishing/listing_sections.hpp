@@ -27,7 +27,8 @@ std::string dated(const Listing& listing);
 /// left out.
 std::vector<ListingSection> sections_of(const colony::Colony& colony, const Listing& listing);
 
-/// What a number rests on, as a buyer reads it: "descent, what was sold, sexes and looks; ...".
+/// What a number rests on, as a buyer reads it: "descent, the seller's description, sexes and
+/// looks; ...".
 std::string words_of(Basis basis);
 
 }  // namespace likelihet::publishing

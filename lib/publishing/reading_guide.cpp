@@ -13,7 +13,7 @@ copy”, not of the trait being seen.</dd>
 <dd>The first is what would have been said at the time. The second takes the forecast without anything learned from the
 animal’s own clutch, so that a clutch can’t vouch for itself.</dd>
 <dt>Reliability</dt>
-<dd>Of a hundred animals called 30 %, some thirty should prove carriers. That holds for many, never for one animal:
+<dd>Of a hundred animals called 30 %, some thirty should prove hets. That holds for many, never for one animal:
 a single animal called 30 % that proves a carrier is no mistake.</dd>
 <dt>Brier score and its parts</dt>
 <dd>The mean squared distance between percentage and outcome. It falls with honest percentages (little miscalibration) and
@@ -28,7 +28,7 @@ says whether they are too bold (below 1) or too timid (above 1).</dd>
 that; within a clutch only markers and results can.</dd>
 <dt>Naive, corrected, within clutches</dt>
 <dd>Naive counts only animals that became known. Corrected allows for who was tested. Within clutches compares brothers and
-sisters only, so that a marker of the family can’t pass for one of carriers.</dd>
+sisters only, so that a marker of the family can’t pass for one of hets.</dd>
 <dt>Likelihood ratio, odds ratio</dt>
 <dd>×2 doubles the odds: 1 : 1 becomes 2 : 1. ×1 changes nothing.</dd>
 <dt>95 % interval</dt>

@@ -23,7 +23,7 @@ class ReasonMaker {
   Reason made() {
     origin();
     own_look();
-    young();
+    offspring();
     sibs();
     results();
     Reason out;
@@ -96,7 +96,7 @@ class ReasonMaker {
       return say(claim(sold));
     }
     if (!animal.origin) return say("a founder of no recorded origin, taken as clear");
-    say(fmt::format("a founder of origin {}, of which nothing was claimed",
+    say(fmt::format("a founder of origin {}, without a seller's description",
                     colony_.model().origins()[*animal.origin].id));
   }
 
@@ -119,7 +119,7 @@ class ReasonMaker {
     const std::string trust =
         sold.trust < 1 ? fmt::format("trusted to {}", in_percent(whole_percent(sold.trust)))
                        : std::string("taken at that word");
-    return fmt::format("sold as {}: the seller's word, {}", as, trust);
+    return fmt::format("seller's description {}: the seller's word, {}", as, trust);
   }
 
   void own_look() {
@@ -133,7 +133,7 @@ class ReasonMaker {
     say(fmt::format("shows {}", fmt::join(words, " and ")), looks);
   }
 
-  // Young told by what they show: how many are visual, how many look otherwise.
+  // Offspring told by what they show: how many are visual, how many look otherwise.
   struct Told {
     std::size_t visual = 0;
     std::size_t other = 0;
@@ -146,11 +146,11 @@ class ReasonMaker {
     }
   };
 
-  void young() {
-    // Where a parent or its own look settles it, young told nothing.
+  void offspring() {
+    // Where a parent or its own look settles it, offspring told nothing.
     std::map<std::string, Told> by_partner;
     Told in_part;
-    for (const Young& one : kin_.young(animal_)) {
+    for (const Offspring& one : kin_.offspring(animal_)) {
       if (!one.surely) {
         in_part.add(standings_, kin_, one.animal, standings_.locus_);
         continue;
@@ -168,25 +168,27 @@ class ReasonMaker {
       }
       told.looks.push_back(o);
     }
-    for (const auto& [partner, told] : by_partner) say_young(partner, told);
+    for (const auto& [partner, told] : by_partner) say_offspring(partner, told);
     if (in_part.visual + in_part.other > 0 && !settled()) {
-      say("young that may be its own are counted in part", in_part.looks);
+      say("offspring that may be its own are counted in part", in_part.looks);
     }
   }
 
-  void say_young(const std::string& partner, const Told& told) {
+  void say_offspring(const std::string& partner, const Told& told) {
     if (told.visual + told.other == 0 || chances_.certainly_two()) return;
     if (told.visual > 0 && chances_.certainly_some()) {
-      return say(fmt::format("{} visual young by a partner {} prove a copy", told.visual, partner),
-                 told.looks);
+      return say(
+          fmt::format("{} visual offspring by a partner {} prove a copy", told.visual, partner),
+          told.looks);
     }
-    // Where young of that partner could tell nothing, or its own look tells all, they are left out.
+    // Where offspring of that partner could tell nothing, or its own look tells all, they are left
+    // out.
     if (told.visual == 0 &&
         (partner == "clear" || settled() || standings_.looks_.seen_in_one_copy)) {
       return;
     }
-    const std::string what = told.visual > 0 ? fmt::format("{} visual young", told.visual)
-                                             : fmt::format("{} clear young", told.other);
+    const std::string what = told.visual > 0 ? fmt::format("{} visual offspring", told.visual)
+                                             : fmt::format("{} non-visual offspring", told.other);
     say(fmt::format("{} by a partner {} {}", what, partner, direction(told)), told.looks);
   }
 
@@ -200,19 +202,19 @@ class ReasonMaker {
     return one ? "is counted in" : "are counted in";
   }
 
-  // What sibs and half-sibs taught of parents who are not certain.
+  // What siblings and half-siblings taught of parents who are not certain.
   void sibs() {
     std::map<std::size_t, bool> met;
     Told told;
     for (const std::size_t parent : parents()) {
       if (standings_.markerless(parent).settled()) continue;
-      for (const Young& one : kin_.young(parent)) {
+      for (const Offspring& one : kin_.offspring(parent)) {
         if (one.animal == animal_ || !met.emplace(one.animal, true).second) continue;
         told.add(standings_, kin_, one.animal, standings_.locus_);
       }
     }
     if (told.visual + told.other == 0 || settled()) return;
-    say(fmt::format("looks of {} sibs or half-sibs counted in, {} of them visual",
+    say(fmt::format("looks of {} siblings or half-siblings counted in, {} of them visual",
                     told.visual + told.other, told.visual),
         told.looks);
   }
@@ -223,7 +225,7 @@ class ReasonMaker {
       const auto& seen = colony_.observations()[o];
       const auto& result = std::get<colony::Result>(seen.what);
       const auto& assay = colony_.model().assays()[result.assay];
-      say(fmt::format("{} reported {}{}", assay.id, assay.reports[result.report],
+      say(fmt::format("{} came back {}{}", assay.id, assay.reports[result.report],
                       seen.on ? " on " + seen.on->text() : ""),
           {o});
     }
@@ -244,17 +246,17 @@ class ReasonMaker {
     }
   }
 
-  // Young, and those whom a parent leads to that was open before any result.
+  // Offspring, and those whom a parent leads to that was open before any result.
   [[nodiscard]] std::vector<std::size_t> relatives() const {
     std::vector<std::size_t> out;
-    const auto add_young = [&](std::size_t of) {
-      for (const Young& one : kin_.young(of)) out.push_back(one.animal);
+    const auto add_offspring = [&](std::size_t of) {
+      for (const Offspring& one : kin_.offspring(of)) out.push_back(one.animal);
     };
-    add_young(animal_);
+    add_offspring(animal_);
     for (const std::size_t parent : parents()) {
       if (standings_.pedigree(parent).settled()) continue;
       out.push_back(parent);
-      add_young(parent);
+      add_offspring(parent);
     }
     std::sort(out.begin(), out.end());
     out.erase(std::unique(out.begin(), out.end()), out.end());

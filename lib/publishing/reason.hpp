@@ -38,11 +38,11 @@ class Standings {
   [[nodiscard]] std::vector<std::size_t> signs(std::size_t animal) const;
   /// It shows the trait, by record, and certainly has two copies or all that it can have.
   [[nodiscard]] bool visual(std::size_t animal) const;
-  /// It certainly has one copy, and a visual parent or visual young show that.
+  /// It certainly has one copy, and a visual parent or visual offspring show that.
   [[nodiscard]] bool proven(std::size_t animal) const;
-  /// Records that prove it: of the looks of visual parents and young, and of visual broods.
+  /// Records that prove it: of the looks of visual parents and offspring, and of visual broods.
   [[nodiscard]] std::vector<std::size_t> proofs(std::size_t animal) const;
-  /// "visual", "proven het", "het on the seller's word", "66 % het", "clear".
+  /// "visual", "proven het", "het by the seller's description", "66 % het", "clear".
   [[nodiscard]] std::string status(std::size_t animal) const;
   /// From pedigree and looks to results, as one sentence without a full stop.
   [[nodiscard]] Reason reason(std::size_t animal) const;

@@ -42,10 +42,10 @@ ReportingFacts reporting_facts(const json& audit) {
     all += count(scorer, "readings");
     not_scorable += count(scorer, "not_scorable");
   }
-  facts.blinding = fmt::format("{} of {} readings are recorded as blind", blind, all);
-  facts.indeterminate = fmt::format(
-      "{} readings were not scorable; they are counted, and speak neither for nor against",
-      not_scorable);
+  facts.blinding = fmt::format("{} of {} scores are recorded as blind", blind, all);
+  facts.indeterminate =
+      fmt::format("{} looks were not scorable; they are counted, and speak neither for nor against",
+                  not_scorable);
   const json& settings = field(audit, "settings");
   facts.settings =
       fmt::format("an outcome counts as known from {}; {} resamples of whole clutches, seed {}",

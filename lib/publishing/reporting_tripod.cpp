@@ -26,7 +26,7 @@ std::vector<ReportingItem> tripod_items(const json& audit) {
           {"12", "how it was analysed",
            "proper scores, calibration, discrimination and net benefit; " + facts.settings},
           {"13", "rare outcomes",
-           "nothing was reweighed; the share of carriers stands in the reliability diagram"},
+           "nothing was reweighed; the share of hets stands in the reliability diagram"},
           {"14", "fairness between groups", "markers are split by line, scorer and season"},
           {"15", "what the model gives out",
            "the chance of exactly one copy of the allele, from 0 to 100 %"},
@@ -47,7 +47,7 @@ std::vector<ReportingItem> tripod_items(const json& audit) {
           {"25", "interpretation", "“In short”, and the verdict on each marker"},
           {"26", "limits", "the warnings at the top, and “Limits and cautions”"},
           {"27", "use in practice, and poor input",
-           "net benefit; a reading that can’t be taken is recorded as not scorable"}};
+           "net benefit; a look that can’t be taken is recorded as not scorable"}};
 }
 
 }  // namespace likelihet::publishing

@@ -71,11 +71,11 @@ std::string in_words(const colony::Colony& colony, const ResultShown& result) {
   const std::string day = result.on ? " on " + result.on->text() : std::string();
   const std::string& locus = colony.model().loci()[result.locus].id();
   std::string out =
-      fmt::format("{} for {} reported {}{}.", result.assay, locus, result.report, day);
-  if (!result.tells) return out + " Such a report tells nothing of the animal.";
+      fmt::format("{} for {} came back {}{}.", result.assay, locus, result.report, day);
+  if (!result.tells) return out + " Such a result tells nothing of the animal.";
   return out +
          fmt::format(
-             " By its model, up to {} of animals of another genotype get this report, mixed-up "
+             " By its model, up to {} of animals of another genotype get this result, mixed-up "
              "samples counted in, and {} of those it is for get another. It sees one variant "
              "only: what another variant does, it cannot tell.",
              error_in_percent(result.false_report), error_in_percent(result.missed));

@@ -26,7 +26,7 @@ struct ScoreOf {
   std::string basis;
   std::string scheme;
   std::string outcomes;  ///< "all" or a kind of outcome.
-  std::string locus;     ///< Empty: all loci together.
+  std::string locus;     ///< Empty: all traits together.
 };
 
 /// All entries of one kind of score of these forecasts (net benefit has one a threshold), else

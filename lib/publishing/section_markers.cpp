@@ -17,10 +17,9 @@ std::string entry_text(const json& object, std::string_view list, std::size_t pl
 }
 
 Table levels_table(const json& marker, const std::string& of) {
-  Table table{
-      "Levels of " + of,
-      {"level", "known carriers", "known others", "of carriers, corrected", "of others, corrected"},
-      {}};
+  Table table{"Levels of " + of,
+              {"level", "known hets", "known others", "of hets, corrected", "of others, corrected"},
+              {}};
   std::size_t place = 0;
   for (const json& level : entries(marker, "levels")) {
     table.rows.push_back({level.is_string() ? level.get<std::string>() : std::string(not_given),
@@ -47,7 +46,7 @@ Table cuts_table(const json& marker, const std::string& of) {
               {"seen from", "carriers that show it, naive", "corrected", "others that don't, naive",
                "corrected"},
               {}};
-  const bool carriers = any_known(marker, "carrier");
+  const bool hets = any_known(marker, "carrier");
   const bool others = any_known(marker, "others");
   const auto cell = [](bool known, const json& rates, std::string_view kind) {
     return known ? percent_text(estimate(field(rates, kind))) : std::string(not_given);
@@ -55,9 +54,8 @@ Table cuts_table(const json& marker, const std::string& of) {
   for (const json& cut : entries(marker, "cuts")) {
     const json& sensitivity = field(cut, "sensitivity");
     const json& specificity = field(cut, "specificity");
-    table.rows.push_back({text(cut, "at_least"), cell(carriers, sensitivity, "naive"),
-                          cell(carriers, sensitivity, "corrected"),
-                          cell(others, specificity, "naive"),
+    table.rows.push_back({text(cut, "at_least"), cell(hets, sensitivity, "naive"),
+                          cell(hets, sensitivity, "corrected"), cell(others, specificity, "naive"),
                           cell(others, specificity, "corrected")});
   }
   return table;
@@ -66,8 +64,8 @@ Table cuts_table(const json& marker, const std::string& of) {
 Table tests_table(const json& marker, const std::string& of) {
   Table table{"Tests of " + of, {"question", "p", "adjusted for all markers"}, {}};
   const std::pair<const char*, const char*> questions[] = {
-      {"pooled", "do carriers differ, all animals together?"},
-      {"within_clutch", "do carriers differ from their clutch mates?"},
+      {"pooled", "do hets differ, all animals together?"},
+      {"within_clutch", "do hets differ from their clutch mates?"},
       {"adds_to_others", "does it add to what the other markers say?"},
       {"lines_differ", "do lines differ in what it says?"},
       {"unexplained_by_other_traits", "does it stand when other traits are allowed for?"}};
@@ -105,7 +103,7 @@ Markup one_marker(const json& audit, const json& marker) {
   const auto of = marker_name(audit, marker);
   return filled(
       "<article class=\"marker\"><h3>{}: <span class=\"verdict\">{}</span></h3>\n<p>{}</p>\n{}"
-      "<p>Read on {}; {} masked, {} not scorable. It tells {} bits of being a carrier of {} at "
+      "<p>Scored on {}; {} masked, {} not scorable. It tells {} bits of being het of {} at "
       "{}.</p>\n{}</article>\n",
       {name(of), text(marker, "words"), text(marker, "why"), other_trait(marker),
        counted(count(marker, "animals"), "animal", "animals"), count_text(marker, "masked"),
@@ -139,7 +137,7 @@ Markup pairs(const json& audit) {
                           p_text(pair, "p")});
   }
   return literal(
-             "<h3>Markers that repeat each other</h3>\n<p>Correlated beyond what being a carrier "
+             "<h3>Markers that repeat each other</h3>\n<p>Correlated beyond what being het "
              "explains, two markers say less together than their product.</p>\n") +=
          folded("The pairs", {table}, false);
 }

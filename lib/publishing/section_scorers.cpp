@@ -7,7 +7,7 @@ namespace likelihet::publishing {
 namespace {
 
 Table readings_table(const json& audit) {
-  Table table{"Readings of each scorer",
+  Table table{"Scores of each scorer",
               {"scorer", "readings", "not scorable", "blind", "not blind", "not recorded which"},
               {}};
   for (const json& scorer : entries(audit, "scorers")) {
@@ -19,7 +19,7 @@ Table readings_table(const json& audit) {
 }
 
 Table markers_table(const json& audit) {
-  Table table{"What each scorer sees of carriers",
+  Table table{"What each scorer sees of hets",
               {"scorer", "marker", "locus", "cut", "known animals", "carriers that show it",
                "others that don't"},
               {},
@@ -37,7 +37,7 @@ Table markers_table(const json& audit) {
 
 Table seasons_table(const json& audit) {
   Table table{"Scorers by season",
-              {"scorer", "season", "marker", "readings", "at the cut or above"},
+              {"scorer", "season", "marker", "readings", "at the level or above"},
               {},
               3};
   for (const json& scorer : entries(audit, "scorers")) {
@@ -53,10 +53,10 @@ Table seasons_table(const json& audit) {
 
 Markup scorers_section(const json& audit, bool can_draw) {
   Markup html = html_table(readings_table(audit));
-  html += folded("What each scorer sees of carriers, and season by season",
+  html += folded("What each scorer sees of hets, and season by season",
                  {markers_table(audit), seasons_table(audit)}, false);
   html += html_figures(agreement_charts(audit), can_draw,
-                       "No animal was read twice: agreement can't be given.");
+                       "No animal was scored twice: agreement can't be given.");
   return section("scorers", "The scorers", html);
 }
 

@@ -92,7 +92,7 @@ Markup parts_tables(const json& audit) {
     if (!table.rows.empty()) tables.push_back(std::move(table));
   }
   if (tables.empty()) return {};
-  return folded("Scores by kind of outcome and by locus", tables, false);
+  return folded("Scores by kind of outcome and by trait", tables, false);
 }
 
 std::string outcome_words(const json& forecast) {
@@ -116,7 +116,7 @@ Markup worst_table(const json& audit) {
 Table forecasts_table(const json& audit, const std::string& scheme) {
   Table table{"",
               {"animal", "clutch", "locus", "called on", "known on", "known by", "pedigree",
-               "with markers", "proved", "any marker read"},
+               "with markers", "proved", "any marker scored"},
               {},
               6};
   constexpr std::size_t pedigree_column = 6;
@@ -166,9 +166,9 @@ Markup scores_section(const json& audit, bool can_draw) {
   html += html_figures(reliability_charts(audit), can_draw,
                        "There are no outcomes to draw a reliability diagram of.");
   html += html_figures(listing_charts(audit), can_draw,
-                       "Nothing was called yet that has proved: no listing can be checked.");
+                       "Nothing was called yet whose truth came out: no listing can be checked.");
   html += html_figures(roc_charts(audit), can_draw,
-                       "There is no ROC curve: that takes both carriers and others.");
+                       "There is no ROC curve: that takes both hets and others.");
   html += html_figures(net_benefit_charts(audit), can_draw,
                        "Net benefit can't be given without outcomes.");
   html += html_figures(drift_charts(audit), can_draw, "There are no periods to compare yet.");

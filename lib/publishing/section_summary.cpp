@@ -21,7 +21,7 @@ Markup warnings(const json& audit) {
 /// The forecasts with markers as they stood that the scores are made of.
 struct Tally {
   long long forecasts = 0;
-  long long carriers = 0;
+  long long hets = 0;
 };
 
 Tally tally(const json& audit) {
@@ -43,7 +43,7 @@ Markup outcome_sentences(const json& audit) {
         "percentage had been given. What follows says only what was recorded.</p>\n");
   }
   Markup html = filled(
-      "<p class=\"lead\">{} can be checked against what came out: {} proved to carry one copy, {} "
+      "<p class=\"lead\">{} can be checked against what came out: {} turned out het, {} "
       "proved "
       "not to.</p>\n",
       {counted(of.forecasts, "forecast", "forecasts"), counted(of.carriers, "animal", "animals"),

@@ -159,7 +159,7 @@ std::string sheet(const colony::Colony& colony, const Listing& listing,
                   const std::vector<Evidence>& evidence, const std::optional<std::string>& code) {
   const std::string id = brief(colony.animals()[listing.animal].id, long_word);
   StaticPage page;
-  page.title = filled("{}: odds and evidence", {id});
+  page.title = filled("{}: chances and evidence", {id});
   page.extra_style = literal(R"(
 h1 { font-size: 1.4rem; }
 h2 { font-size: 1.05rem; margin: 1rem 0 .3rem; padding-top: .3rem; border-top-width: 2px; }
@@ -186,7 +186,8 @@ footer { margin-top: 1rem; }
 }
 )");
   page.body = filled(
-      "<header class=\"top\"><div><h1>{}: odds and evidence</h1>\n{}</div>\n{}</header>\n<main>\n"
+      "<header class=\"top\"><div><h1>{}: chances and "
+      "evidence</h1>\n{}</div>\n{}</header>\n<main>\n"
       "<section aria-labelledby=\"odds\"><h2 id=\"odds\">Odds</h2>\n{}</section>\n"
       "<section aria-labelledby=\"evidence\"><h2 id=\"evidence\">Evidence</h2>\n{}</section>\n"
       "<section aria-labelledby=\"method\"><h2 id=\"method\">Method</h2>\n"

@@ -110,7 +110,7 @@ std::string record_in_words(const colony::Colony& colony, std::size_t locus, con
     return fmt::format("There is no record yet of past percentages for {}.", name);
   }
   std::string out = fmt::format(
-      "Of {} past forecast{} for {} with markers, {:.1f} carriers were expected and {:.1f} found "
+      "Of {} past forecast{} for {} with markers, {:.1f} hets were expected and {:.1f} found "
       "(known: {}).",
       record.forecasts, record.forecasts == 1 ? "" : "s", name, record.expected, record.observed,
       kinds_in_words(record));

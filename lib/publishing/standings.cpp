@@ -79,8 +79,8 @@ std::vector<std::size_t> Standings::proofs(std::size_t animal) const {
       if (all_visual) add(signs(sire.animal));
     }
   }
-  for (const Young& young : kin_.young(animal)) {
-    if (young.surely && visual(young.animal)) add(signs(young.animal));
+  for (const Offspring& offspring : kin_.offspring(animal)) {
+    if (offspring.surely && visual(offspring.animal)) add(signs(offspring.animal));
   }
   for (const std::size_t o : kin_.broods(animal, locus_)) {
     const auto& brood = std::get<colony::Brood>(colony.observations()[o].what);
@@ -108,7 +108,7 @@ std::string Standings::status(std::size_t animal) const {
     const auto& sold = kin_.colony().animals()[animal].bought_as;
     const bool claimed = std::any_of(sold.begin(), sold.end(),
                                      [&](const auto& claim) { return claim.locus == locus_; });
-    return claimed ? "het on the seller's word" : "100 % het";
+    return claimed ? "het by the seller's description" : "100 % het";
   }
   std::string out = in_percent(whole_percent(chances.one)) + " het";
   if (chances.two > rounding_error) {

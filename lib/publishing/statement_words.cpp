@@ -1,7 +1,7 @@
 // Headlines and what stands under them.
 #include "statement_words.hpp"
 
-#include "clean_young.hpp"
+#include "non_visual_offspring.hpp"
 #include "rounding.hpp"
 #include <fmt/format.h>
 
@@ -64,8 +64,8 @@ std::string of_one_chromosome(const Stated& stated, const Statement& statement) 
                      basis_phrase(statement));
 }
 
-std::string times(std::size_t young) {
-  return fmt::format("{}", young);
+std::string times(std::size_t offspring) {
+  return fmt::format("{}", offspring);
 }
 
 }  // namespace
@@ -112,15 +112,16 @@ std::string plain_words(const Stated& stated, const Statement& statement) {
   const std::string name = name_of(stated);
   const bool can_be_het = !one_chromosome(stated);
   if (statement.label == Label::visual) {
-    return can_be_het ? "It has two copies and passes one to each of its young."
+    return can_be_het ? "It has two copies and passes one to each of its offspring."
                       : "It has one copy, all that its sex can have.";
   }
   if (stated.markerless.certainly_one()) {
-    return "If the records are right, it has one copy and passes it to about half of its young.";
+    return "If the records are right, it has one copy and passes it to about half of its "
+           "offspring.";
   }
   if (stated.markerless.certainly_none()) return "If the records are right, it does not carry it.";
   if (stated.markerless.certainly_two()) {
-    return "If the records are right, it has two copies and passes one to each of its young.";
+    return "If the records are right, it has two copies and passes one to each of its offspring.";
   }
   const std::string from = in_so_many(statement.published.low);
   const std::string to = in_so_many(statement.published.high);
@@ -144,26 +145,27 @@ std::vector<std::string> would_change(const Stated& stated, const Statement& sta
     const double p = statement.markerless;
     if (!locus.viability_matters() && p > 0 && p < 1) {
       constexpr double ruled_out = 0.05;
-      const std::size_t visual = clean_young_needed(p, by_a_visual, ruled_out);
-      const std::size_t het = clean_young_needed(p, by_a_het, ruled_out);
+      const std::size_t visual = non_visual_offspring_needed(p, by_a_visual, ruled_out);
+      const std::size_t het = non_visual_offspring_needed(p, by_a_het, ruled_out);
       // The partner of an animal that can be het on a sex chromosome is of the sex that can't: one
-      // without the allele gives a het a visual among four young too.
+      // without the allele gives a het a visual among four offspring too.
       const char* other = locus.sex_linked() ? "any other" : "a het one";
       if (visual > 0 && (!locus.sex_linked() || stated.sex)) {
-        out.push_back(
-            fmt::format("about {} more clear young by a visual partner, or {} by {}, would bring "
-                        "it below 5 % (by pedigree and results)",
-                        times(visual), times(het), other));
+        out.push_back(fmt::format(
+            "about {} more non-visual offspring by a visual partner, or {} by {}, would bring "
+            "it below 5 % (by pedigree and results)",
+            times(visual), times(het), other));
       }
     }
   }
   if (open && stated.shown.empty()) out.emplace_back("recording what it looks like");
   for (const colony::Assay& assay : model.assays()) {
     if (model.loci()[assay.locus].id() != locus.id()) continue;
-    out.push_back(open ? fmt::format("a result of {}", assay.id)
-                       : fmt::format("a result of {} against it would be a conflict: to be held "
-                                     "and tested again",
-                                     assay.id));
+    out.push_back(
+        open ? fmt::format("a result of {}", assay.id)
+             : fmt::format("a result of {} against it would be a contradiction: to be held "
+                           "and tested again",
+                           assay.id));
   }
   out.emplace_back("any record it rests on being withdrawn or corrected");
   return out;

@@ -28,8 +28,8 @@ std::string headline(const Stated& stated, const Statement& statement);
 /// The same as a natural frequency.
 std::string plain_words(const Stated& stated, const Statement& statement);
 
-/// What would move the number: a visual offspring, a result, clear young (how many, about), a
-/// record taken back.
+/// What would move the number: a visual offspring, a result, non-visual offspring (how many,
+/// about), a record taken back.
 std::vector<std::string> would_change(const Stated& stated, const Statement& statement,
                                       const colony::Model& model);
 

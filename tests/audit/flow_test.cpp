@@ -47,7 +47,7 @@ TEST(Flow, PutsEveryAnimalInExactlyOnePlace) {
     ASSERT_EQ(found.size(), 2U);
     for (std::size_t locus = 0; locus < 2; ++locus) {
       EXPECT_EQ(found[locus].locus, locus);
-      EXPECT_EQ(found[locus].animals, 18U);  // two parents and four young, three times
+      EXPECT_EQ(found[locus].animals, 18U);  // two parents and four offspring, three times
       EXPECT_EQ(found[locus].hatched, 12U);
       expect_each_animal_in_one_place(found[locus]);
     }
@@ -116,9 +116,9 @@ TEST(Flow, CountsKindsAndRefusalsAsItStood) {
   }
   all.refused = {{3, Scheme::as_it_stood, Refusal::known_before_hatching},
                  {0, Scheme::clutch_left_out, Refusal::others_tell}};
-  auto with_young = animals;
-  with_young.push_back(animals[0]);
-  const MarkerBackground background{{}, hand_table(colony, with_young)};
+  auto with_offspring = animals;
+  with_offspring.push_back(animals[0]);
+  const MarkerBackground background{{}, hand_table(colony, with_offspring)};
   const auto found = flows(colony, all, background, std::nullopt);
   ASSERT_EQ(found.size(), 2U);
   expect_each_animal_in_one_place(found[0]);

@@ -193,8 +193,8 @@ TEST(Forecasts, AHatchlingWhoseParentWasProvenBeforeItHatchedIsRefused) {
   EXPECT_EQ(why->why, Refusal::known_before_hatching);
 }
 
-// With its clutch and all its young left out the rest of the book still proves the dam through her
-// own test: nothing is left to forecast of a hatchling that follows from her.
+// With its clutch and all its offspring left out the rest of the book still proves the dam through
+// her own test: nothing is left to forecast of a hatchling that follows from her.
 TEST(Forecasts, LeavingTheClutchOutRefusesWhatTheRestMakesKnown) {
   RecordsBuilder records;
   records.founder("V", genetics::Sex::female, "bought");

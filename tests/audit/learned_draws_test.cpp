@@ -16,7 +16,7 @@ namespace {
 using support::RecordsBuilder;
 
 // Animals of known truth teach one marker of two levels; X is a hatchling of even odds that shows
-// it. Twelve carriers of whom nine show it, ten others of whom two do. Belief counts six animals,
+// it. Twelve hets of whom nine show it, ten others of whom two do. Belief counts six animals,
 // evenly.
 RecordsBuilder taught() {
   RecordsBuilder records;

@@ -45,16 +45,16 @@ TEST(LevelMixture, IsTheTableWhereEveryTruthIsKnown) {
   same(fit.odds_ratio(), odds_ratio(table));
 }
 
-// Begg and Greenes (1983) where the share of carriers is known beforehand: half of the animals are
-// carriers, positives are verified, negatives are not. By hand: P(high | carrier) solves
-// q = carriers among positives / half of all.
+// Begg and Greenes (1983) where the share of hets is known beforehand: half of the animals are
+// hets, positives are verified, negatives are not. By hand: P(high | carrier) solves
+// q = hets among positives / half of all.
 TEST(LevelMixture, CorrectsForTestingThePositivesAlone) {
   LevelData data;
   add(data, 60, 1, 1);
   add(data, 20, 1, 0);
   add(data, 120, 0, 0.5);
   const LevelFit fit = fit_levels(data);
-  // Of 200 animals 100 are expected to be carriers; the likelihood's maximum is found by hand:
+  // Of 200 animals 100 are expected to be hets; the likelihood's maximum is found by hand:
   // 60 ln q1 + 20 ln q0 + 120 ln((1 - q1 + 1 - q0) / 2) is largest at q1 = 3 q0, q1 + q0 = 0.8.
   EXPECT_NEAR(fit.rows[1][1], 0.6, 1e-5);
   EXPECT_NEAR(fit.rows[0][1], 0.2, 1e-5);

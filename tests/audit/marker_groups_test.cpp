@@ -35,7 +35,7 @@ struct Book {
     }
     return first;
   }
-  // Carriers and others that show it and do not.
+  // Hets and others that show it and do not.
   void add_line(const std::string& line, std::size_t carriers_with, std::size_t carriers_without,
                 std::size_t others_with, std::size_t others_without) {
     add(carriers_with, true, 1, line);
@@ -108,7 +108,7 @@ TEST(MarkerGroups, LinesDifferWhereTheMarkerWorksInOneAlone) {
   EXPECT_LT(book.audited().lines_differ.value(), 0.01);
 }
 
-// Animals that are carriers or not with even chances tell nothing of the marker.
+// Animals that are hets or not with even chances tell nothing of the marker.
 TEST(MarkerGroups, ALineWithoutKnownAnimalsIsToldAndNotCompared) {
   Book book;
   book.add_line("north", 18, 2, 3, 17);
@@ -176,7 +176,7 @@ TEST(MarkerGroups, CarriersOfAnotherTraitAreThoseThatRatherAre) {
   book.add(7, false, 0, "", {0.51, 0.49, 0});
   book.add(8, false, 0, "", {0, 0.49, 0.51});  // show it
   EXPECT_THAT(told(book.audited(), By::carriers_of),
-              ElementsAre("carriers of brackmoor s 6", "no carriers of brackmoor s 7"));
+              ElementsAre("carriers of brackmoor s 6", "not het of brackmoor s 7"));
 }
 
 TEST(MarkerGroups, AGroupTellsWhereItsVarianceIsBetweenNothingAndTen) {
@@ -204,7 +204,7 @@ RC_GTEST_PROP(MarkerGroups, SizesAddUp, ()) {
     if (!line.empty()) ++expected[0][line];
     ++expected[1][read.on->text().substr(0, 4)];
     if (read.blind) ++expected[2][*read.blind ? "blind" : "not blind"];
-    ++expected[3][other ? "carriers of brackmoor s" : "no carriers of brackmoor s"];
+    ++expected[3][other ? "carriers of brackmoor s" : "not het of brackmoor s"];
   }
   const auto marker = book.audited();
   const By kinds[] = {By::line, By::season, By::blinding, By::carriers_of};

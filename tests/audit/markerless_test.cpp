@@ -14,7 +14,7 @@ using testing::ElementsAre;
 
 constexpr std::size_t memory = std::size_t{1} << 28U;
 
-// Two carriers and their plain young, one of them scored.
+// Two hets and their plain offspring, one of them scored.
 RecordsBuilder two_carriers() {
   RecordsBuilder records;
   records.founder("D", genetics::Sex::female, "bought").bought_as("tarnbrook", {{"+/e", 1.0}}, 1.0);
@@ -34,7 +34,7 @@ std::vector<Copies> copies(const colony::Colony& colony) {
   return std::get<std::vector<Copies>>(std::move(found));
 }
 
-TEST(Markerless, PlainYoungOfTwoCarriersAreTwoThirdsWhateverWasScored) {
+TEST(Markerless, PlainOffspringOfTwoCarriersAreTwoThirdsWhateverWasScored) {
   const auto found = copies(made(two_carriers()));
   for (std::size_t hatchling : {2U, 3U}) {
     EXPECT_NEAR(found[hatchling].one, 2.0 / 3, 1e-12);

@@ -122,7 +122,7 @@ TEST(Pitfalls, ThresholdsZeroAndOneAreRefused) {
   }
 }
 
-// 0 / 0 has a reason and the category's place, and is no number.
+// 0 / 0 has a reason and the category's place, and is not a number.
 TEST(Pitfalls, KappaOfOneCategoryIsNoNumber) {
   const Kappa found = cohen_kappa(std::array{0.0, 0.0, 0.0, 25.0}, 2);
   EXPECT_FALSE(found.value);

@@ -16,7 +16,7 @@ constexpr Copies carrier{0, 1, 0};
 constexpr Copies other{1, 0, 0};
 constexpr Copies open_truth{0.5, 0.5, 0};
 
-// The first so many are carriers, the rest are not; one list of levels a marker.
+// The first so many are hets, the rest are not; one list of levels a marker.
 std::vector<Repeat> repeats_of(const std::vector<HandAnimal>& animals,
                                const std::vector<Levels>& levels) {
   const auto colony = hand_colony(animals);
@@ -29,8 +29,8 @@ std::vector<Repeat> repeats_of(const std::vector<HandAnimal>& animals,
   return repeats(colony, background, markers);
 }
 
-std::vector<HandAnimal> animals(std::size_t carriers, std::size_t others, std::size_t open = 0) {
-  std::vector<HandAnimal> out(carriers, {carrier});
+std::vector<HandAnimal> animals(std::size_t hets, std::size_t others, std::size_t open = 0) {
+  std::vector<HandAnimal> out(hets, {carrier});
   out.insert(out.end(), others, {other});
   out.insert(out.end(), open, {open_truth});
   return out;
@@ -49,7 +49,7 @@ TEST(Repeats, IdenticalMarkersCorrelateOneAndTurnedOnesMinusOne) {
   EXPECT_NEAR(turned.at(0).correlation, -1, 1e-12);
 }
 
-// Both tell carriers from others perfectly: together, but no more often than the truth explains.
+// Both tell hets from others perfectly: together, but no more often than the truth explains.
 TEST(Repeats, MarkersThatFollowTheTruthAloneDoNotRepeatEachOther) {
   const Levels levels = {1, 1, 1, 1, 1, 1, 0, 0, 0, 0, 0, 0};
   const auto found = repeats_of(animals(6, 6), {levels, levels});
@@ -58,7 +58,7 @@ TEST(Repeats, MarkersThatFollowTheTruthAloneDoNotRepeatEachOther) {
   EXPECT_EQ(found[0].p, 1);
 }
 
-// Carriers: first 0 1 2 1 1 (mean 1), second 0 1 2 2 0 (mean 1): product 1 + 1 = 2, squares 2
+// Hets: first 0 1 2 1 1 (mean 1), second 0 1 2 2 0 (mean 1): product 1 + 1 = 2, squares 2
 // and 4. Others: first 0 0 1 1 0, second 1 0 0 1 0 (means 0.4): product 0.2, squares 1.2 and 1.2.
 // Correlation 2.2 / sqrt(3.2 x 5.2). Variance of the sum if shuffled 2 x 4 / 4 + 1.2 x 1.2 / 4.
 TEST(Repeats, PoolTheTwoClasses) {

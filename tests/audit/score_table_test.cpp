@@ -240,7 +240,7 @@ TEST(Curves, DriftIsByTheMonthTheTruthWasKnown) {
   EXPECT_EQ(found[0].month, "2026-08");
   EXPECT_EQ(found[0].cases, 30U);
   EXPECT_EQ(found[1].month, "2026-09");
-  // Five carriers at 0.8 and five others at 0.2.
+  // Five hets at 0.8 and five others at 0.2.
   EXPECT_NEAR(found[1].expected, 5, 1e-12);
   EXPECT_EQ(found[1].carriers, 5U);
 }

@@ -186,8 +186,8 @@ TEST(Scorers, ReadingsAreCountedByBlindingAndSeason) {
   }
 }
 
-// Carriers A0 to A3, others A4 to A6, A7 unknown, A8 with two copies. Ana's first looks: 3 of 4
-// carriers and 1 of 3 others show it; second looks are another matter.
+// Hets A0 to A3, others A4 to A6, A7 unknown, A8 with two copies. Ana's first looks: 3 of 4
+// hets and 1 of 3 others show it; second looks are another matter.
 TEST(Scorers, SensitivityCountsEachAnimalAtItsFirstLook) {
   std::vector<HandAnimal> animals(4, {{0, 1, 0}});
   animals.insert(animals.end(), 3, {{1, 0, 0}});

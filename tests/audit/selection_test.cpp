@@ -62,7 +62,7 @@ TEST(Selection, OfTheQuietestDoesNotLookSelected) {
 }
 
 // Hatchlings of a carrier and a clear male, each with a level of crown-fleck: the first so many are
-// tested. "faint" and "clear" speak for a carrier, "absent" against.
+// tested. "faint" and "clear" speak for a het, "absent" against.
 RecordsBuilder clutch(const std::vector<const char*>& levels, std::size_t tested) {
   RecordsBuilder records;
   records.founder("F", genetics::Sex::female, "bought").bought_as("tarnbrook", {{"+/e", 1.0}}, 1.0);
@@ -151,7 +151,7 @@ TEST(Selection, ResultsDoNotMakeMarkersLouder) {
   EXPECT_EQ(found.verdict, Selected::looks_random);
 }
 
-// The clear male M and his young by another clear female are certain; N shows two copies.
+// The clear male M and his offspring by another clear female are certain; N shows two copies.
 TEST(Selection, CertainAnimalsAndThoseThatShowTheTraitAreNotCounted) {
   auto records = clutch({"strong", "absent", "faint"}, 1);
   records.founder("G", genetics::Sex::female).clutch("D", "G", {"M"}).hatchling("K", "D");

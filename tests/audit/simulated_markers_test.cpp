@@ -128,7 +128,7 @@ TEST(SimulatedMarkers, AnotherTraitsMarkerIsNamedAsSuch) {
 }
 
 // Who knows the parents sees what is expected: here, in clutches read openly, the marker is written
-// down for carriers that the scorer already believes in.
+// down for hets that the scorer already believes in.
 TEST(SimulatedMarkers, OneThatWorksOnlyUnblindedIsNamed) {
   SeasonSettings settings;
   settings.clutches = 16;

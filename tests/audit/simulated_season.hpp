@@ -1,4 +1,4 @@
-// Invented seasons with known truth: clutches of proven carriers, markers read at the first shed,
+// Invented seasons with known truth: clutches of proven hets, markers read at the first shed,
 // and results on whomever the keeper chose to test.
 #pragma once
 
@@ -38,7 +38,7 @@ struct SeasonSettings {
   std::vector<SeasonMarker> markers;
   /// Chance that a hatchling is tested for tarnbrook; its levels are known by then.
   std::function<double(const Hatchling&)> tested = [](const Hatchling&) { return 0.5; };
-  /// Whether the other trait is in the collection: half of the clutches are then of two carriers.
+  /// Whether the other trait is in the collection: half of the clutches are then of two hets.
   bool other_trait = false;
   bool other_tested = false;  ///< and whether all are tested for it
   /// Even clutches are of line north, odd ones of south.

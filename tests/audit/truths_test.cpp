@@ -44,7 +44,7 @@ TEST(Truths, AreKnownFromTheDayOfTheirResult) {
 TEST(Truths, LooserThresholdsMakeMoreKnown) {
   auto records = clutch_of_a_carrier();
   records.brood("H1", "tarnbrook", "+/e", {{"plain", 14}}).on("2027-08-01");
-  // Fourteen plain young by a carrier: even odds times 0.75^14, that is 1.75 %.
+  // Fourteen plain offspring by a carrier: even odds times 0.75^14, that is 1.75 %.
   EXPECT_TRUE(of_tarnbrook(records).empty());
   TruthSettings loose;
   loose.no = 0.02;

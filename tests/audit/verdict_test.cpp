@@ -18,7 +18,7 @@ CutAudit cut(double low, double high) {
   return out;
 }
 
-// No rule holds: carriers show it more, but that may be chance.
+// No rule holds: hets show it more, but that may be chance.
 MarkerAudit undecided() {
   MarkerAudit out;
   out.animals = 40;
@@ -66,10 +66,9 @@ TEST(Verdict, OfAMarkThatMayBeChanceIsNoEvidenceYet) {
 TEST(Verdict, ExplainedByAnotherTraitNeedsBothOfItsTests) {
   const auto explained = judged(with_other(undecided(), 0.0099, 0.051));
   EXPECT_EQ(explained.verdict, Verdict::explained_by_another_trait);
-  EXPECT_EQ(
-      explained.why,
-      "it follows carriers of brackmoor s (p 0.0099); once those are told apart nothing is left "
-      "for tarnbrook (p 0.051)");
+  EXPECT_EQ(explained.why,
+            "it follows hets of brackmoor s (p 0.0099); once those are told apart nothing is left "
+            "for tarnbrook (p 0.051)");
   EXPECT_EQ(judged(with_other(undecided(), 0.01, 0.9)).verdict, Verdict::no_evidence_yet);
   EXPECT_EQ(judged(with_other(undecided(), 0.001, 0.05)).verdict, Verdict::no_evidence_yet);
 }
@@ -178,7 +177,7 @@ TEST(Verdict, PredictsNeedsBothTestsAndTheDirection) {
   EXPECT_EQ(judged(backward).verdict, Verdict::no_evidence_yet);
 }
 
-// Mean levels 0.3 + 2 x 0.3 = 0.9 in carriers and 0.8 in others, though others are "faint" more.
+// Mean levels 0.3 + 2 x 0.3 = 0.9 in hets and 0.8 in others, though others are "faint" more.
 TEST(Verdict, TheDirectionIsThatOfTheMeanLevel) {
   auto marker = predicting();
   marker.estimated_carriers = {0.4, 0.3, 0.3};
@@ -192,7 +191,7 @@ TEST(Verdict, DoesNotPredictWhereEveryCutIsHarmless) {
   auto marker = undecided();
   marker.cuts = {cut(0.5, 2), cut(0.9, 1.1)};
   EXPECT_EQ(judged(marker).verdict, Verdict::does_not_predict);
-  EXPECT_THAT(judged(marker).why, HasSubstr("between 0.5 and 2 at every cut"));
+  EXPECT_THAT(judged(marker).why, HasSubstr("between 0.5 and 2 at every level"));
   marker.cuts[1] = cut(0.9, 2.01);
   EXPECT_EQ(judged(marker).verdict, Verdict::no_evidence_yet);
   marker.cuts[1] = cut(0.49, 1.1);
@@ -216,7 +215,7 @@ TEST(Verdict, NoEvidenceYetSaysWhatIsMissing) {
   auto families = undecided();
   families.pooled.adjusted = 0.002;
   EXPECT_EQ(judged(families).why,
-            "it tells families apart (adjusted p 0.002), but not yet carriers within a clutch (p "
+            "it tells families apart (adjusted p 0.002), but not yet hets within a clutch (p "
             "0.25, 3 clutches tell)");
   auto marker = undecided();
   marker.known_carriers = {0, 0};

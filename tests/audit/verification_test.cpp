@@ -40,7 +40,7 @@ TEST(Verification, EvenVerificationDoesNotBias) {
   EXPECT_NEAR(found.specificity.value, specificity(known).value, 1e-12);
 }
 
-// Only those with the sign were proven: the verified say 18 / 19 of carriers have it.
+// Only those with the sign were proven: the verified say 18 / 19 of hets have it.
 TEST(Verification, NegativesThatWereNeverProvenCount) {
   const TwoByTwo known{18, 2, 1, 4};
   // 20 positives of whom 18 are so, 100 negatives of whom a fifth: 18 / (18 + 20).

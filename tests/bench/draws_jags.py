@@ -36,7 +36,7 @@ for (kind in c("known", "learned")) {
 
 DESCENT = """
   for (i in 1:founders) { g[i] ~ dcat(prior) }
-  for (i in (founders + 1):animals) { g[i] ~ dcat(young[g[dam[i]], g[sire[i]], ]) }
+  for (i in (founders + 1):animals) { g[i] ~ dcat(offspring[g[dam[i]], g[sire[i]], ]) }
 """
 KNOWN = "model {" + DESCENT + """
   for (i in 1:animals) { seen[i] ~ dbern(chance[i, g[i]]) }
@@ -96,7 +96,7 @@ def numbers(values):
     return "c(" + ",".join(f"{v:.10g}" for v in values) + ")"
 
 
-def young():
+def offspring():
     pass_on = [0.0, 0.5, 1.0]
     return {(d, s, c): [(1 - pass_on[d]) * (1 - pass_on[s]),
                         pass_on[d] * (1 - pass_on[s]) + (1 - pass_on[d]) * pass_on[s],
@@ -122,10 +122,10 @@ def write(folder, model, colony, draws):
     chances = [likelihood(shows[a["id"]], read[a["id"]], rows, sure) for a in animals]
     origin = model["origins"][0]
     q = origin["frequencies"]["tarnbrook"]["e"]
-    table = young()
+    table = offspring()
     cells = [table[d, s, c] for c in range(3) for s in range(3) for d in range(3)]
     descent = {"animals": len(animals), "founders": sum("clutch" not in a for a in animals),
-               "young": f"array({numbers(cells)}, c(3, 3, 3))",
+               "offspring": f"array({numbers(cells)}, c(3, 3, 3))",
                "dam": numbers(parents["dam"]), "sire": numbers(parents["sire"])}
     known = descent | {
         "prior": numbers([(1 - q) ** 2, 2 * q * (1 - q), q ** 2]),
@@ -138,7 +138,7 @@ def write(folder, model, colony, draws):
         "counts.row": f"matrix({numbers(counts)}, ncol=3)",
         "shows": numbers([shows[a["id"]] for a in animals]),
         "read": numbers([read[a["id"]] for a in animals])}
-    # A carrier unless it shows the trait; the level that was read.
+    # A carrier unless it shows the trait; the level that was seen.
     start = {"g": numbers([3 if shows[a["id"]] else 2 for a in animals])}
     starts = {"known": r_list(start), "learned": r_list(start | {"level": learned["read"]})}
     with open(os.path.join(folder, "data.R"), "w", encoding="utf-8") as out:

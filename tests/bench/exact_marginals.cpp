@@ -133,7 +133,7 @@ void one_pass(benchmark::State& state) {
 }
 
 // The younger half of each line without records, upwards alone and whole: of them only those enter
-// the tree whose young are on record.
+// the tree whose offspring are on record.
 void half_seen(benchmark::State& state, bool down) {
   const auto animals = pedigree(static_cast<std::size_t>(state.range(0)), related_of(state), 753);
   const Network network = Builder(animals, line_size / 2).take();

@@ -49,7 +49,8 @@ class Generator {
     return out_[parent].copies / 2;
   }
 
-  // Breeders of a season come from the last three; a tenth of the young are kept, few of them male.
+  // Breeders of a season come from the last three; a tenth of the offspring are kept, few of them
+  // male.
   void season() {
     const std::size_t from = season_begin_.size() > 4 ? season_begin_[season_begin_.size() - 4] : 0;
     std::vector<std::size_t> females, males;

@@ -17,7 +17,7 @@ struct PedigreeAnimal {
   std::optional<std::size_t> result;  ///< copies that a test reported
 };
 
-/// Parents stand before their young. About one animal in ten breeds; each season's clutches of
+/// Parents stand before their offspring. About one animal in ten breeds; each season's clutches of
 /// about eight come from females of the last three seasons and from few males, one clutch in `1 /
 /// related` from a backcross or a half-sib mating. `related` = 0 gives a colony without loops.
 /// Large colonies are lines of 500 animals, each founded in part from the one before, as keepers

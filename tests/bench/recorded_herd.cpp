@@ -57,7 +57,7 @@ colony::ScoreRecord score(std::size_t animal, std::size_t m, std::size_t level, 
   return out;
 }
 
-// P(level) of a marker for carriers and for others: the first tell most, the last little.
+// P(level) of a marker for hets and for others: the first tell most, the last little.
 std::vector<double> row(std::size_t m, bool carrier) {
   const double strength = 0.5 / static_cast<double>(m + 1);
   const double low = carrier ? 0.7 - strength : 0.7;

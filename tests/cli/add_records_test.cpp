@@ -32,7 +32,7 @@ TEST(BoughtAs, RefusesOtherForms) {
     } catch (const Failure& failure) {
       EXPECT_EQ(failure.status(), ExitStatus::usage) << text;
       ASSERT_EQ(failure.faults().size(), 1U);
-      EXPECT_EQ(failure.faults().front().what, "'" + std::string(text) + "' is no --bought-as");
+      EXPECT_EQ(failure.faults().front().what, "'" + std::string(text) + "' is not a --bought-as");
     }
   }
 }

@@ -35,7 +35,7 @@ TEST(DateOption, TakesDaysThatExist) {
   EXPECT_EQ(day_of(text)->text(), "2024-02-29");
   for (const char* wrong : {"2023-02-29", "2024-13-01", "24-02-01", "today", "2024-2-1", " "}) {
     const std::string what = parsed(add, {"--on", wrong});
-    EXPECT_NE(what.find("is no day; write it as 2024-06-11"), std::string::npos) << what;
+    EXPECT_NE(what.find("is not a day; write it as 2024-06-11"), std::string::npos) << what;
   }
   EXPECT_EQ(day_of(""), std::nullopt);
 }
@@ -147,7 +147,7 @@ TEST(MemoryOption, RefusesWhatIsNoSize) {
   ComputationAsked asked;
   const auto add = [&](CLI::App& app) { add_computation(app, asked); };
   for (const char* wrong : {"0", "GiB", "1.5G", "-1G", "1 G", "1PiB", "99999999T", "", "1Gx"}) {
-    EXPECT_NE(parsed(add, {"--memory", wrong}).find("is no size; write it as 512MiB or 4GiB"),
+    EXPECT_NE(parsed(add, {"--memory", wrong}).find("is not a size; write it as 512MiB or 4GiB"),
               std::string::npos)
         << wrong;
   }

@@ -62,7 +62,7 @@ TEST(NextTestOutput, NamesAllelesWhereThereAreSeveral) {
   planning::TestQuestion question;
   question.tests = 1;
   const Planned planned(colony_with(series(), family()), {}, question);
-  // Reported "carrier": one copy of e or of p, even odds; the young one carries each with 1/4.
+  // Reported "carrier": one copy of e or of p, even odds; the offspring one carries each with 1/4.
   EXPECT_THAT(planned.text(), HasSubstr("e 50.0 %, p 50.0 %"));
   EXPECT_THAT(planned.text(), HasSubstr("H e 12.5 % to 25.0 %"));
   EXPECT_EQ(planned.document()["chosen"][0]["animal"], "D");
@@ -88,7 +88,7 @@ TEST(NextTestOutput, CallsDrawnFiguresEstimates) {
   question.tests = 2;
   question.seed = 5;
   const Planned planned(colony_with(series(), family()), {}, question);
-  EXPECT_THAT(planned.text(), HasSubstr("estimates: the tests may report in more than 1 ways"));
+  EXPECT_THAT(planned.text(), HasSubstr("estimates: the tests may come back in more than 1 ways"));
   EXPECT_THAT(planned.text(), HasSubstr("64 were drawn (seed 5)"));
   EXPECT_EQ(planned.document()["draws"], 64);
   EXPECT_TRUE(planned.document()["chosen"][1].contains("bits_standard_error"));

@@ -33,20 +33,20 @@ const std::string fixtures = std::string(LIKELIHET_SOURCE_DIR) + "/tests/console
 
 class Claims : public testing::Test {
  protected:
-  // Two parents sold as het, trusted wholly; a visual, and two plain young: 66 % each.
-  static json two_hets(const std::string& young = "H1", const std::string& other = "H2") {
+  // Two parents sold as het, trusted wholly; a visual, and two plain offspring: 66 % each.
+  static json two_hets(const std::string& offspring = "H1", const std::string& other = "H2") {
     const json sold =
         json::array({{{"locus", "tarnbrook"}, {"odds", {{"+/e", 1.0}}}, {"trust", 1.0}}});
     json document = {{"format", "likelihet-colony"}, {"version", 1}};
     document["animals"] = {{{"id", "F"}, {"sex", "female"}, {"bought_as", sold}},
                            {{"id", "M"}, {"sex", "male"}, {"bought_as", sold}},
-                           {{"id", young}, {"clutch", "C"}},
+                           {{"id", offspring}, {"clutch", "C"}},
                            {{"id", other}, {"clutch", "C"}}};
     document["clutches"] = {{{"id", "C"},
                              {"dam", "F"},
                              {"sires", json::array({{{"id", "M"}}})},
                              {"hatched", "2024-06-01"}}};
-    document["observations"] = {looks("o1", young), looks("o2", other)};
+    document["observations"] = {looks("o1", offspring), looks("o2", other)};
     return document;
   }
   static json looks(const std::string& id, const std::string& animal) {
@@ -116,7 +116,7 @@ TEST_F(TwoHets, PublishNamesSeveralAnimalsAndAClutchOnceEach) {
   EXPECT_EQ(claims_of({"claims"}), made);
 }
 
-// The field by field meaning of a claim; 2/3 is the plain young's odds of two hets (Mendel).
+// The field by field meaning of a claim; 2/3 is the plain offspring's odds of two hets (Mendel).
 TEST_F(TwoHets, PublishSaysInNumbersWhatItSaysInWords) {
   const json claim = claims_of({"publish", "H1"})[0];
   EXPECT_EQ(claim["state"], "stands");
@@ -168,7 +168,7 @@ TEST_F(TwoHets, ClaimsAreShownOfOneAnimalAndTheEndedOnlyWhenAsked) {
   ASSERT_EQ(run({"withdraw", first, "--why", "another's photograph"}).status(), ExitStatus::done);
   EXPECT_THAT(codes(claims_of({"claims"})), ElementsAre(other));
   EXPECT_THAT(codes(claims_of({"claims", "--all"})), ElementsAre(first, other));
-  EXPECT_EQ(run({"claims", "--animal", "H1"}).output, "no claim stands\n");
+  EXPECT_EQ(run({"claims", "--animal", "H1"}).output, "no claim is current\n");
   const json ended = claims_of({"claims", "--animal", "H1", "--all"});
   ASSERT_THAT(ended, SizeIs(1));
   EXPECT_EQ(ended[0]["state"], "withdrawn");

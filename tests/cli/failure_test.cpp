@@ -66,13 +66,13 @@ TEST(FailureText, HasPlaceWhatAndMend) {
   EXPECT_EQ(failure_text(Failure(ExitStatus::input, "rack.csv row 7", "no animal 'H1'",
                                  "did you mean 'H01'?")),
             "error: rack.csv row 7: no animal 'H1'\n"
-            "  to mend it: did you mean 'H01'?\n");
+            "  fix: did you mean 'H01'?\n");
   EXPECT_EQ(failure_text(Failure(ExitStatus::input, "", "what", "")), "error: what\n");
 }
 
 TEST(FailureText, CannotHarmATerminal) {
   EXPECT_EQ(failure_text(Failure(ExitStatus::input, "a\nb", "\x1b[31m", "\x07")),
-            "error: a\\nb: \\x1b[31m\n  to mend it: \\x07\n");
+            "error: a\\nb: \\x1b[31m\n  fix: \\x07\n");
 }
 
 TEST(FailureText, StopsAtFiftyFaults) {

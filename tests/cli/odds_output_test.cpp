@@ -51,7 +51,7 @@ TEST(OddsText, HasATableAGroup) {
       "  H                     ?       25.0 %      72.7 %        72.7 %         72.7 %\n"
       "  I                     male    25.0 %      40.9 %        40.9 %         40.9 %\n"
       "\n"
-      "These are estimates from the records and tables of markers (belief only); markers are not "
+      "These are estimates from the records and tables of markers (as assumed); markers are not "
       "proof.\n");
 }
 

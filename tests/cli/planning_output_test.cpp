@@ -55,7 +55,7 @@ class Pairings : public testing::Test {
   std::string book_ = keeper_.path("test.book");
 };
 
-// M is het with 1/2 x 1/4 against 1/2: 1/5. A visual is 1/10 a young.
+// M is het with 1/2 x 1/4 against 1/2: 1/5. A visual is 1/10 an offspring.
 TEST_F(Pairings, OutlookDocument) {
   const json out = document({"outlook", "F", "M", "--offspring", "4"});
   EXPECT_EQ(out["format"], "likelihet-outlook");
@@ -75,7 +75,7 @@ TEST_F(Pairings, OutlookDocument) {
   EXPECT_TRUE(document({"outlook", "F", "M", "--locus", "hollowmere"})["combined"].is_null());
 }
 
-// Three young are recorded of the one clutch.
+// Three offspring are recorded of the one clutch.
 TEST_F(Pairings, EggsAreTheMeanClutchUnlessGiven) {
   EXPECT_EQ(document({"outlook", "F", "M"})["offspring"], 3);
   EXPECT_EQ(document({"outlook", "F", "M", "--offspring", "7"})["offspring"], 7);
@@ -84,11 +84,11 @@ TEST_F(Pairings, EggsAreTheMeanClutchUnlessGiven) {
 TEST_F(Pairings, OutlookText) {
   const std::string text = run({"outlook", "F", "U", "--offspring", "2"}).output;
   EXPECT_THAT(text, HasSubstr("the sex of U is not recorded; taken as male"));
-  EXPECT_THAT(text, HasSubstr("females (50.0 % of the young): 100 % plain"));
+  EXPECT_THAT(text, HasSubstr("females (50.0 % of the offspring): 100 % plain"));
   EXPECT_THAT(text, HasSubstr("Caution: tarnbrook: may wobble"));
   EXPECT_THAT(text, HasSubstr("reptile veterinarian"));
   EXPECT_THAT(text, HasSubstr("local law"));
-  EXPECT_THAT(text, HasSubstr("belief only"));
+  EXPECT_THAT(text, HasSubstr("as assumed"));
 }
 
 TEST_F(Pairings, RankingDocument) {
@@ -121,7 +121,7 @@ TEST_F(Pairings, ProveOutDocument) {
   EXPECT_EQ(out["levels"][1]["needed"], 3);
   EXPECT_EQ(out["levels"][1]["clutches"], 1);
   EXPECT_TRUE(out["levels"][1]["one_visual_proves"]);
-  EXPECT_EQ(out["young"].size(), 11u);
+  EXPECT_EQ(out["offspring"].size(), 11u);
   EXPECT_NEAR(out["if_visual"]["chance"].get<double>(), 0.1, 1e-15);
   const json never = document({"prove-out", "M", "--partner", "+/+", "--locus", "tarnbrook"});
   EXPECT_EQ(never["partner"]["genotype"], "+/+");
@@ -134,11 +134,12 @@ TEST_F(Pairings, ProveOutText) {
   const std::string text =
       run({"prove-out", "M", "--partner", "F", "--locus", "tarnbrook", "--per-clutch", "2"}).output;
   EXPECT_THAT(text, HasSubstr("seen so far of this pairing: 2 clear, 0 visual"));
-  EXPECT_THAT(text, HasSubstr("95 %: 3 more clear young, 2 of 5 seen; 2 clutches at 2 young"));
+  EXPECT_THAT(
+      text, HasSubstr("95 %: 3 more non-visual offspring, 2 of 5 seen; 2 clutches at 2 offspring"));
   const std::string never =
       run({"prove-out", "M", "--partner", "+/+", "--locus", "tarnbrook"}).output;
   EXPECT_THAT(never, HasSubstr("never; however many are clear"));
-  EXPECT_THAT(never, HasSubstr("no young of this pairing can show it"));
+  EXPECT_THAT(never, HasSubstr("no offspring of this pairing can show it"));
   // An allele that never shows.
   const std::string hidden =
       run({"prove-out", "M", "--partner", "F", "--locus", "hollowmere", "--allele", "b"}).output;

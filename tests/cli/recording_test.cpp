@@ -65,7 +65,7 @@ TEST_F(ABook, TellsWhatAResultMoved) {
 // The scorer must not see the odds before the next reading.
 TEST_F(ABook, KeepsTheOddsFromTheScorer) {
   const Ended ended = run({"score", "H0302", "crown-fleck", "strong", "--scorer", "ana"});
-  EXPECT_EQ(ended.output, "recorded o3: H0302: ana read crown-fleck: strong (95 % sure)\n");
+  EXPECT_EQ(ended.output, "recorded o3: H0302: ana scored crown-fleck: strong (95 % sure)\n");
   const json told = document({"score", "H0302", "crown-fleck", "absent", "--sure", "0.5"});
   EXPECT_FALSE(told.contains("moved"));
 }
@@ -140,7 +140,7 @@ TEST_F(ABook, NamesWhatItDoesNotKnow) {
   expect_fault({"odds", "--animal", "H0303"}, ExitStatus::input, "no animal 'H0303'");
   expect_fault({"odds", "--locus", "pellbrook"}, ExitStatus::input, "no locus 'pellbrook'");
   expect_fault({"odds", "--tables", "learned"}, ExitStatus::input, "no learned tables");
-  expect_fault({"why", "H0301", "--allele", "f"}, ExitStatus::input, "there is no allele 'f'");
+  expect_fault({"why", "H0301", "--allele", "f"}, ExitStatus::input, "there is not an allele 'f'");
   expect_fault({"odds", "--memory", "1"}, ExitStatus::too_large, "--memory");
 }
 

@@ -356,7 +356,7 @@ TEST(BoughtAs, FitsTheSexesThatAnAnimalCanHave) {
               one_fault("/animals/0/bought_as/0/odds", "there are no odds", "at least one"));
 }
 
-// Young born after their parents can make no circle, whoever the parents are; shares sum to 1.
+// Offspring born after their parents can make no circle, whoever the parents are; shares sum to 1.
 RC_GTEST_PROP(PedigreeProperty, AcceptsEveryPedigreeInOrderOfBirth, ()) {
   RecordsBuilder builder;
   builder.founder("D0", Sex::female).founder("S0", Sex::male);

@@ -18,7 +18,7 @@ def no_repeats(pairs):
 
 
 def refuse(word):
-    raise ValueError(f"{word} is no JSON number")
+    raise ValueError(f"{word} is not a JSON number")
 
 
 def main():

@@ -169,13 +169,13 @@ TEST(CsvRecords, NameRowAndColumnOfEachFault) {
       (colony::Faults{
           {"rack.csv row 2 column id", "the cell is empty", "every row needs one: fill it in"},
           {"rack.csv row 2 column sex", "unknown sex 'femle'", "did you mean 'female'?"},
-          {"rack.csv row 2 column hatched", "'30.06.2021' is no day of the calendar",
+          {"rack.csv row 2 column hatched", "'30.06.2021' is not a day of the calendar",
            "write year-month-day, such as 2024-06-30 (ISO 8601); day and month in another order "
            "are "
            "not guessed"},
           {"rack.csv row 3 column id", "'F02 ' has a space at its beginning or end",
            "remove the space"},
-          {"rack.csv row 3 column hatched", "'2023-02-29' is no day of the calendar",
+          {"rack.csv row 3 column hatched", "'2023-02-29' is not a day of the calendar",
            "write year-month-day, such as 2024-06-30 (ISO 8601); day and month in another order "
            "are "
            "not guessed"},
@@ -186,16 +186,16 @@ TEST(CsvRecords, NameRowAndColumnOfEachFault) {
                 CsvKind::scores),
       (colony::Faults{
           {"rack.csv row 2 column marker", "the cell is empty", "every row needs one: fill it in"},
-          {"rack.csv row 2 column sure", "'95%' is no number", "write it like 0.9"},
+          {"rack.csv row 2 column sure", "'95%' is not a number", "write it like 0.9"},
           {"rack.csv row 2 column blind", "unknown blind 'perhaps'",
            "known are 'true', 'false', 'yes', 'no', '1', '0'"},
           {"rack.csv row 2 column recorded",
-           "'2024-06-11 18:30' is no date and time with its offset",
+           "'2024-06-11 18:30' is not a date and time with its offset",
            "write it like 2024-07-03T18:30:00Z (RFC 3339)"}}));
   EXPECT_EQ(faults_in("id;sires;eggs\nC1;M02:x;6,5\n", CsvKind::clutches),
-            (colony::Faults{{"rack.csv row 2 column sires", "'M02:x' is no list of sires",
+            (colony::Faults{{"rack.csv row 2 column sires", "'M02:x' is not a list of sires",
                              "write ids with their shares, such as M02:0.7 M05:0.3"},
-                            {"rack.csv row 2 column eggs", "'6,5' is no count",
+                            {"rack.csv row 2 column eggs", "'6,5' is not a count",
                              "write a whole number from 0"}}));
 }
 

@@ -88,8 +88,8 @@ RC_GTEST_PROP(FounderProperty, SumsToOneWithinTheSexesThatCanLive, ()) {
   }
 }
 
-// Hardy (1908): random mating keeps the proportions. Without viability, young of two founders have
-// a founder's prior (on an autosome after one generation; Z and X too, with even frequencies).
+// Hardy (1908): random mating keeps the proportions. Without viability, offspring of two founders
+// have a founder's prior (on an autosome after one generation; Z and X too, with even frequencies).
 RC_GTEST_PROP(FounderProperty, IsKeptByRandomMating, ()) {
   const auto alleles = *rc::gen::inRange<std::size_t>(2, 5);
   const auto chromosome = *rc::gen::element(Chromosome::autosome, Chromosome::x, Chromosome::z);

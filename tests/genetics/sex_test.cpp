@@ -40,9 +40,9 @@ RC_GTEST_PROP(SexProperty, IsToldByTheNumberOfCopies, ()) {
   }
 }
 
-// The partner chromosome comes from the one-copy parent, and its young by it are of that parent's
-// sex; their one copy is the other parent's.
-RC_GTEST_PROP(SexProperty, OneCopyYoungHaveTheTwoCopyParentsAllele, ()) {
+// The partner chromosome comes from the one-copy parent, and its offspring by it are of that
+// parent's sex; their one copy is the other parent's.
+RC_GTEST_PROP(SexProperty, OneCopyOffspringHaveTheTwoCopyParentsAllele, ()) {
   const auto chromosome = *rc::gen::element(Chromosome::x, Chromosome::z);
   const Locus locus = plain_locus(*rc::gen::inRange<std::size_t>(2, 5), chromosome);
   const Transmission mendelian(locus, Survival::ignored);
@@ -54,12 +54,12 @@ RC_GTEST_PROP(SexProperty, OneCopyYoungHaveTheTwoCopyParentsAllele, ()) {
       const Genotype& one = locus.genotypes()[dam_has_two ? sire : dam];
       for (std::size_t child = 0; child < locus.size(); ++child) {
         if (mendelian(dam, sire, child) <= 0) continue;
-        const Genotype& young = locus.genotypes()[child];
-        if (young.second) {
-          RC_ASSERT(young.copies(one.first) >= 1);
+        const Genotype& offspring = locus.genotypes()[child];
+        if (offspring.second) {
+          RC_ASSERT(offspring.copies(one.first) >= 1);
         } else {
-          RC_ASSERT(two.copies(young.first) >= 1);
-          RC_ASSERT(young.sex == one.sex);
+          RC_ASSERT(two.copies(offspring.first) >= 1);
+          RC_ASSERT(offspring.sex == one.sex);
         }
       }
     }

@@ -20,8 +20,8 @@ using likelihet::support::random_locus;
 using Row = std::vector<double>;
 
 // With two alleles the genotypes are a0/a0, a0/a1, a1/a1 and, on a sex chromosome, a0/-, a1/-.
-Row young(const Locus& locus, std::size_t dam, std::size_t sire,
-          Survival survival = Survival::ignored) {
+Row offspring(const Locus& locus, std::size_t dam, std::size_t sire,
+              Survival survival = Survival::ignored) {
   const Transmission transmission(locus, survival);
   Row row;
   for (std::size_t child = 0; child < locus.size(); ++child) {
@@ -49,17 +49,17 @@ TEST(Gametes, CarryEachChromosomeWithOneHalf) {
 // Mendel (1866): 1:2:1 from two hybrids, 1:1 from a backcross.
 TEST(Transmission, FollowsMendelsRatios) {
   const Locus locus = plain_locus(2, Chromosome::autosome);
-  EXPECT_EQ(young(locus, 1, 1), (Row{0.25, 0.5, 0.25}));
-  EXPECT_EQ(young(locus, 1, 2), (Row{0, 0.5, 0.5}));
-  EXPECT_EQ(young(locus, 0, 1), (Row{0.5, 0.5, 0}));
-  EXPECT_EQ(young(locus, 0, 2), (Row{0, 1, 0}));
-  EXPECT_EQ(young(locus, 2, 2), (Row{0, 0, 1}));
+  EXPECT_EQ(offspring(locus, 1, 1), (Row{0.25, 0.5, 0.25}));
+  EXPECT_EQ(offspring(locus, 1, 2), (Row{0, 0.5, 0.5}));
+  EXPECT_EQ(offspring(locus, 0, 1), (Row{0.5, 0.5, 0}));
+  EXPECT_EQ(offspring(locus, 0, 2), (Row{0, 1, 0}));
+  EXPECT_EQ(offspring(locus, 2, 2), (Row{0, 0, 1}));
 }
 
-// Two heterozygotes of an allelic series that share no allele: four kinds of young, 1/4 each.
+// Two heterozygotes of an allelic series that share no allele: four kinds of offspring, 1/4 each.
 TEST(Transmission, MixesAnAllelicSeries) {
   const Locus locus = plain_locus(4, Chromosome::autosome);
-  const Row row = young(locus, *locus.find("a0/a1"), *locus.find("a2/a3"));
+  const Row row = offspring(locus, *locus.find("a0/a1"), *locus.find("a2/a3"));
   for (std::size_t g = 0; g < locus.size(); ++g) {
     const std::string& key = locus.key(g);
     const bool mixed = key == "a0/a2" || key == "a0/a3" || key == "a1/a2" || key == "a1/a3";
@@ -71,36 +71,36 @@ TEST(Transmission, MixesAnAllelicSeries) {
 // daughters of an affected dam and a clear sire all carry it.
 TEST(Transmission, CrissCrossesOnX) {
   const Locus locus = plain_locus(2, Chromosome::x);
-  EXPECT_EQ(young(locus, 2, 3), (Row{0, 0.5, 0, 0, 0.5}));
-  // His first cross: clear dam, affected sire; all young clear, the daughters carriers.
-  EXPECT_EQ(young(locus, 0, 4), (Row{0, 0.5, 0, 0.5, 0}));
+  EXPECT_EQ(offspring(locus, 2, 3), (Row{0, 0.5, 0, 0, 0.5}));
+  // His first cross: clear dam, affected sire; all offspring clear, the daughters hets.
+  EXPECT_EQ(offspring(locus, 0, 4), (Row{0, 0.5, 0, 0.5, 0}));
   // Those daughters with a clear brother: half of the sons affected, no daughter.
-  EXPECT_EQ(young(locus, 1, 3), (Row{0.25, 0.25, 0, 0.25, 0.25}));
+  EXPECT_EQ(offspring(locus, 1, 3), (Row{0.25, 0.25, 0, 0.25, 0.25}));
 }
 
 // Doncaster & Raynor (1906): the mirror image with ZW; the source is named from memory.
 TEST(Transmission, CrissCrossesOnZ) {
   const Locus locus = plain_locus(2, Chromosome::z);
-  // Clear dam (a0/W), affected sire: all daughters affected, all sons carriers.
-  EXPECT_EQ(young(locus, 3, 2), (Row{0, 0.5, 0, 0, 0.5}));
-  // Affected dam (a1/W), clear sire: all sons carriers, all daughters clear.
-  EXPECT_EQ(young(locus, 4, 0), (Row{0, 0.5, 0, 0.5, 0}));
+  // Clear dam (a0/W), affected sire: all daughters affected, all sons hets.
+  EXPECT_EQ(offspring(locus, 3, 2), (Row{0, 0.5, 0, 0, 0.5}));
+  // Affected dam (a1/W), clear sire: all sons hets, all daughters clear.
+  EXPECT_EQ(offspring(locus, 4, 0), (Row{0, 0.5, 0, 0.5, 0}));
 }
 
 TEST(Transmission, GivesZerosForAParentOfTheWrongSex) {
   const Locus z = plain_locus(2, Chromosome::z);
-  EXPECT_EQ(young(z, 1, 1), Row(5, 0.0));
-  EXPECT_EQ(young(z, 3, 3), Row(5, 0.0));
-  EXPECT_EQ(young(z, 1, 3), Row(5, 0.0));
+  EXPECT_EQ(offspring(z, 1, 1), Row(5, 0.0));
+  EXPECT_EQ(offspring(z, 3, 3), Row(5, 0.0));
+  EXPECT_EQ(offspring(z, 1, 3), Row(5, 0.0));
 }
 
-// Cuenot (1905), Castle & Little (1910): a homozygous lethal turns 1:2:1 into 2:1 among the young
-// that live.
+// Cuenot (1905), Castle & Little (1910): a homozygous lethal turns 1:2:1 into 2:1 among the
+// offspring that live.
 TEST(Transmission, LeavesTwoToOneWhereAHomozygoteDies) {
   const Locus locus = plain_locus(2, Chromosome::autosome, {1, 1, 0});
-  EXPECT_EQ(young(locus, 1, 1, Survival::ignored), (Row{0.25, 0.5, 0.25}));
-  EXPECT_EQ(young(locus, 1, 1, Survival::weighted), (Row{0.25, 0.5, 0}));
-  const Row living = young(locus, 1, 1, Survival::renormalised);
+  EXPECT_EQ(offspring(locus, 1, 1, Survival::ignored), (Row{0.25, 0.5, 0.25}));
+  EXPECT_EQ(offspring(locus, 1, 1, Survival::weighted), (Row{0.25, 0.5, 0}));
+  const Row living = offspring(locus, 1, 1, Survival::renormalised);
   EXPECT_DOUBLE_EQ(living[0], 1.0 / 3);
   EXPECT_DOUBLE_EQ(living[1], 2.0 / 3);
   EXPECT_EQ(living[2], 0.0);
@@ -110,14 +110,14 @@ TEST(Transmission, LeavesTwoToOneWhereAHomozygoteDies) {
 // Science 36:718; from memory).
 TEST(Transmission, RenormalisesOverBothSexes) {
   const Locus locus = plain_locus(2, Chromosome::x, {1, 1, 0, 1, 0});
-  const Row living = young(locus, 1, 3, Survival::renormalised);
+  const Row living = offspring(locus, 1, 3, Survival::renormalised);
   EXPECT_DOUBLE_EQ(living[0] + living[1], 2.0 / 3);
   EXPECT_DOUBLE_EQ(living[3], 1.0 / 3);
 }
 
-TEST(Transmission, GivesZerosWhereNoYoungCanLive) {
+TEST(Transmission, GivesZerosWhereNoOffspringCanLive) {
   const Locus locus = plain_locus(2, Chromosome::autosome, {1, 1, 0});
-  EXPECT_EQ(young(locus, 2, 2, Survival::renormalised), Row(3, 0.0));
+  EXPECT_EQ(offspring(locus, 2, 2, Survival::renormalised), Row(3, 0.0));
 }
 
 RC_GTEST_PROP(TransmissionProperty, SumsToOneForPossibleParents, ()) {

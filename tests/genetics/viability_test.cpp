@@ -39,7 +39,8 @@ RC_GTEST_PROP(ViabilityProperty, IsRelative, ()) {
   for (std::size_t g = 0; g < prior.size(); ++g) RC_ASSERT(std::abs(prior[g] - same[g]) < 1e-14);
 }
 
-// Renormalised is weighted over what lives of the pair's young: the same ratios, child by child.
+// Renormalised is weighted over what lives of the pair's offspring: the same ratios, child by
+// child.
 RC_GTEST_PROP(ViabilityProperty, KeepsTheRatiosOfThoseWhoLive, ()) {
   const Locus locus = random_locus();
   const Transmission weighted(locus, Survival::weighted);
@@ -77,7 +78,7 @@ TEST(Viability, TakesTheAlleleFrequencyDownAmongFounders) {
   EXPECT_NEAR(prior[2] + prior[1] / 2, 0.4 * 0.8 / 0.92, 1e-15);
 }
 
-// Where carriers do better than both, 1 : 2v : 1 of two carriers: v = 3 makes 1 : 6 : 1.
+// Where hets do better than both, 1 : 2v : 1 of two hets: v = 3 makes 1 : 6 : 1.
 TEST(Viability, MayFavourCarriers) {
   const Transmission living(plain_locus(2, Chromosome::autosome, {1, 3, 1}),
                             Survival::renormalised);
@@ -85,7 +86,7 @@ TEST(Viability, MayFavourCarriers) {
   EXPECT_NEAR(living(1, 1, 1), 6.0 / 8, 1e-15);
 }
 
-// A survival of 1e-300 is no lethal: the only young a pair can have is certain all the same.
+// A survival of 1e-300 is no lethal: the only offspring a pair can have is certain all the same.
 TEST(Viability, HoldsTheSmallest) {
   const Transmission living(plain_locus(2, Chromosome::autosome, {1, 1, 1e-300}),
                             Survival::renormalised);
@@ -93,7 +94,7 @@ TEST(Viability, HoldsTheSmallest) {
   EXPECT_NEAR(living(1, 1, 2) / 1e-300, 1.0 / 3, 1e-12);
 }
 
-// A lethal of one sex alone: on X, sons with the allele die; daughters are two of three young.
+// A lethal of one sex alone: on X, sons with the allele die; daughters are two of three offspring.
 TEST(Viability, OfOneSexShiftsTheSexes) {
   const Locus x = plain_locus(2, Chromosome::x, {1, 1, 1, 1, 0});
   const Transmission living(x, Survival::renormalised);
@@ -101,7 +102,7 @@ TEST(Viability, OfOneSexShiftsTheSexes) {
   const std::size_t clear = *x.find("a0/Y");
   EXPECT_NEAR(living(carrier, clear, *x.find("a0/Y")), 1.0 / 3, 1e-15);
   EXPECT_EQ(living(carrier, clear, *x.find("a1/Y")), 0.0);
-  // A dam of two copies has no living sons: all young are daughters.
+  // A dam of two copies has no living sons: all offspring are daughters.
   const std::size_t visual = *x.find("a1/a1");
   EXPECT_EQ(living(visual, clear, carrier), 1.0);
 }

@@ -247,13 +247,13 @@ TEST_F(Descent, BelowEvidenceSmallerThanDoubles) {
   const Beliefs found = infer(plan(), network.values());
   ASSERT_TRUE(found.possible);
   double whole = 0;
-  double carriers = 0;
+  double hets = 0;
   for (int g = 0; g < 3; ++g) {
     const double p = rare[static_cast<std::size_t>(g)] * std::pow(g + 1.0, 4);
     whole += p;
-    carriers += p * g / 2;
+    hets += p * g / 2;
   }
-  const double of_a = carriers / whole;
+  const double of_a = hets / whole;
   const double of_b = 0.5 * 0.5 + 0.3;
   EXPECT_NEAR(found.variable(c)[2], of_a * of_b, 1e-14);
 }
@@ -288,16 +288,16 @@ TEST_F(Descent, OfAllPairsKeepsToPairs) {
     sires.push_back(founder(common));
     see(dams.back());
   }
-  std::vector<Variable> young;
+  std::vector<Variable> offspring;
   for (Variable dam : dams) {
-    for (Variable sire : sires) young.push_back(child(dam, sire));
+    for (Variable sire : sires) offspring.push_back(child(dam, sire));
   }
   const Plan made = plan(std::size_t{1} << 24U);
   EXPECT_EQ(made.buckets().size(), 40U);
   EXPECT_LT(made.whole_size(), 40'000U);
   const Beliefs found = infer(made, network.values());
   const double of_dam = (0.18 * 0.3 / 2 + 0.01 * 0.9) / (0.81 * 0.2 + 0.18 * 0.3 + 0.01 * 0.9);
-  for (Variable v : young) EXPECT_NEAR(found.variable(v)[2], of_dam * 0.55, 1e-14);
+  for (Variable v : offspring) EXPECT_NEAR(found.variable(v)[2], of_dam * 0.55, 1e-14);
 }
 
 // Hundreds of generations back to a seen founder: exact, and one small table each.

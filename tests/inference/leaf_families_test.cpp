@@ -103,9 +103,9 @@ TEST_F(Pairs, WithUnevenSumsAreNeverSilent) {
   EXPECT_FALSE(LeafFamilies(network).patterns[0].silent());
 }
 
-// Pairs that have no leaf at all (a sex that can't be, parents without living young) are ruled out
-// elsewhere and do not count.
-TEST_F(Pairs, IgnoreParentsWhoHaveNoYoung) {
+// Pairs that have no leaf at all (a sex that can't be, parents without living offspring) are ruled
+// out elsewhere and do not count.
+TEST_F(Pairs, IgnoreParentsWhoHaveNoOffspring) {
   const auto gaps = network.add_table(std::vector<double>{0, 0, 0.5, 0.5, 0, 0, 0.25, 0.75});
   network.add_leaf(2, gaps, ones, true, on(0, 1));
   const LeafFamilies families(network);

@@ -82,7 +82,7 @@ TEST(Dependence, FewAnimalsAreNoPair) {
 }
 
 // Markers of unverified animals in books that the model wrote are independent: of 60 books few have
-// a small p, though carriers and others differ in both markers.
+// a small p, though hets and others differ in both markers.
 TEST(Dependence, GenotypesAreNoDependence) {
   auto description = two_markers();
   description.origins = {{"bought", {{"tarnbrook", {{"e", 0.4}}}}, 50.0}};

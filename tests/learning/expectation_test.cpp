@@ -92,8 +92,8 @@ TEST(Expectation, AClaimSharesWhatItExplains) {
   EXPECT_NEAR(found->counts.origins[0][0][1], 0.5 * 0.0392 + 2 * 0.5 * 0.0004, 1e-12);
 }
 
-// e/e dies before it is recorded: at q = 1/2 a quarter of the young were, so that one alive stands
-// for a third of one dead, with two e.
+// e/e dies before it is recorded: at q = 1/2 a quarter of the offspring were, so that one alive
+// stands for a third of one dead, with two e.
 TEST(Expectation, FoundersStandForThoseWhoDidNotLive) {
   auto description = recessive_model();
   description.loci[0].viability = {{"e/e", 0.0}};

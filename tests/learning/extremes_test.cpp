@@ -57,7 +57,7 @@ TEST(Extremes, NoVerifiedAnimalAndAllMarkersAbsent) {
   const Ready ready(recessive_model(), records.records);
   const Learned found = learned(ready);
   expect_sensible(found, ready.model());
-  // Others are nearly all of them: 8 x 0.8 + 30 of 38, but for the carriers' share.
+  // Others are nearly all of them: 8 x 0.8 + 30 of 38, but for the hets' share.
   EXPECT_NEAR(found.summaries[6].mode, 36.4 / 38, 0.005);
   EXPECT_LT(found.summaries[8].mode, 0.02);
   EXPECT_GT(found.summaries[8].mode, 0);  // a level never used

@@ -58,7 +58,7 @@ TEST(Climb, NeverGoesDown) {
   }
 }
 
-// Three markers and no verified animal, started from rows that are alike: carriers may be either of
+// Three markers and no verified animal, started from rows that are alike: hets may be either of
 // two classes, and both explanations are found and told.
 TEST(Modes, TwoNamesForTheSameClassesAreBothFound) {
   auto description = recessive_model();

@@ -38,7 +38,7 @@ colony::ModelDescription model(double worth) {
   return description;
 }
 
-// Belief; three draws of hardly any belief, which lie in corners; and carriers taken for others,
+// Belief; three draws of hardly any belief, which lie in corners; and hets taken for others,
 // with a rare allele and a scorer who guesses.
 std::vector<odds::Tables> far_apart(const colony::Model& as, std::uint64_t seed) {
   std::vector<odds::Tables> out = {odds::believed(as)};
@@ -53,12 +53,12 @@ std::vector<odds::Tables> far_apart(const colony::Model& as, std::uint64_t seed)
   return out;
 }
 
-// Counts the animals that the last sweep drew as carriers. How many there were.
-double add_carriers(const Ready& ready, const Chain& chain, std::vector<std::size_t>& carriers) {
+// Counts the animals that the last sweep drew as hets. How many there were.
+double add_carriers(const Ready& ready, const Chain& chain, std::vector<std::size_t>& hets) {
   std::size_t number = 0;
   for (const auto& scored : ready.prepared().net.scored()) {
     if (cell_of(ready.prepared().net, scored, chain.genotypes()) != 1) continue;
-    ++carriers[scored.animal];
+    ++hets[scored.animal];
     ++number;
   }
   return static_cast<double>(number);
@@ -74,7 +74,7 @@ std::vector<double> exact(const Ready& ready, odds::Layer layer) {
   return out;
 }
 
-// Of k carriers in so many independent draws: two-sided, exact where normal errors are not.
+// Of k hets in so many independent draws: two-sided, exact where normal errors are not.
 double binomial_p(std::size_t k, std::size_t draws, double p) {
   if (p <= 0) return k == 0 ? 1 : 0;
   if (p >= 1) return k == draws ? 1 : 0;
@@ -90,23 +90,23 @@ struct Distance {
   std::size_t beyond_four = 0;  // Monte Carlo errors, where twenty or more of both are expected
   std::size_t compared = 0;
 
-  void add(const std::vector<std::size_t>& carriers, std::size_t draws,
+  void add(const std::vector<std::size_t>& hets, std::size_t draws,
            const std::vector<double>& chances) {
     const auto n = static_cast<double>(draws);
     for (std::size_t a = 0; a < chances.size(); ++a) {
       const double p = chances[a];
-      least_p = std::min(least_p, binomial_p(carriers[a], draws, p));
+      least_p = std::min(least_p, binomial_p(hets[a], draws, p));
       ++compared;
       if (n * p < 20 || n * (1 - p) < 20) continue;
-      const double error = (static_cast<double>(carriers[a]) - n * p) / std::sqrt(n * p * (1 - p));
+      const double error = (static_cast<double>(hets[a]) - n * p) / std::sqrt(n * p * (1 - p));
       beyond_four += std::abs(error) > 4 ? 1 : 0;
     }
   }
 };
 
-// Carriers by animal, and in all by draw, after so many sweeps to settle in.
+// Hets by animal, and in all by draw, after so many sweeps to settle in.
 struct Drawn {
-  std::vector<std::size_t> carriers = std::vector<std::size_t>(animals, 0);
+  std::vector<std::size_t> hets = std::vector<std::size_t>(animals, 0);
   std::vector<double> totals;
 
   Drawn(const Ready& ready, const odds::Tables& start, std::uint64_t number, std::size_t settling,
@@ -115,7 +115,7 @@ struct Drawn {
     for (std::size_t i = 0; i < settling; ++i) EXPECT_TRUE(chain.step());
     for (std::size_t d = 0; d < draws; ++d) {
       EXPECT_TRUE(chain.step());
-      totals.push_back(add_carriers(ready, chain, carriers));
+      totals.push_back(add_carriers(ready, chain, hets));
     }
   }
 };

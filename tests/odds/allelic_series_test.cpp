@@ -47,7 +47,7 @@ TEST(AllelicSeries, FounderIsInHardyWeinbergProportions) {
   EXPECT_NEAR(solved.at("F").het[1].mean, 0.42, 1e-15);
 }
 
-// e/f x +/+ : half of the young carry each, none is clear.
+// e/f x +/+ : half of the offspring carry each, none is clear.
 TEST(AllelicSeries, CompoundGivesEachAlleleToHalf) {
   RecordsBuilder records;
   records.founder("D").bought_as("tarnbrook", {{"e/f", 1.0}}).founder("S");
@@ -59,7 +59,7 @@ TEST(AllelicSeries, CompoundGivesEachAlleleToHalf) {
 }
 
 // +/e x +/f with a plain look: +/+, +/e and +/f are alike, e/f is out.
-TEST(AllelicSeries, PlainYoungOfTwoKindsOfCarriers) {
+TEST(AllelicSeries, PlainOffspringOfTwoKindsOfCarriers) {
   RecordsBuilder records;
   records.founder("D").bought_as("tarnbrook", {{"+/e", 1.0}});
   records.founder("S").bought_as("tarnbrook", {{"+/f", 1.0}});
@@ -81,8 +81,9 @@ TEST(AllelicSeries, ALookOfTwoGenotypesKeepsTheirOdds) {
   EXPECT_NEAR(solved.at("F").het[0].mean, 0, 1e-15);
 }
 
-// A quillmarsh young of two visuals: one parent gave e, the other f, and neither could give both.
-TEST(AllelicSeries, ACompoundYoungSettlesItsParents) {
+// A quillmarsh offspring of two visuals: one parent gave e, the other f, and neither could give
+// both.
+TEST(AllelicSeries, ACompoundOffspringSettlesItsParents) {
   RecordsBuilder records;
   records.founder("D", std::nullopt, "bought").shows("D", "tarnbrook", "tarnbrook");
   records.founder("S", std::nullopt, "bought").shows("S", "tarnbrook", "tarnbrook");

@@ -48,16 +48,16 @@ TEST(BoughtAs, WithoutAnOriginFallsBackToTheFirstAllele) {
   EXPECT_NEAR(solved.pedigree("F", "+/e"), 0.95, 1e-15);
 }
 
-// Plain young of a visual partner push the 95 % claim below one in twenty at the ninth:
+// Plain offspring of a visual partner push the 95 % claim below one in twenty at the ninth:
 // 19 / 2^n against 1 falls below 1/19 where 2^n > 361.
-TEST(BoughtAs, FallsWithPlainYoung) {
-  for (const int young : {8, 9}) {
+TEST(BoughtAs, FallsWithPlainOffspring) {
+  for (const int offspring : {8, 9}) {
     auto records = claimed({{"+/e", 1.0}}, 0.95, std::nullopt);
-    records.brood("F", "tarnbrook", "e/e", {{"plain", young}});
-    const double odds = 19 / std::pow(2.0, young);
+    records.brood("F", "tarnbrook", "e/e", {{"plain", offspring}});
+    const double odds = 19 / std::pow(2.0, offspring);
     EXPECT_NEAR(SolvedColony(support::recessive_model(), records).posterior("F", "+/e"),
                 odds / (1 + odds), 1e-14);
-    EXPECT_EQ(odds / (1 + odds) < 0.05, young == 9);
+    EXPECT_EQ(odds / (1 + odds) < 0.05, offspring == 9);
   }
 }
 

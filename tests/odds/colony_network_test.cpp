@@ -34,11 +34,11 @@ bool is_leaf(const colony::Colony& colony, const ColonyNetwork& net, const std::
   return net.node(*colony.find_animal(animal), locus).leaf;
 }
 
-TEST(ColonyNetwork, HasLeavesForAnimalsWithoutYoung) {
+TEST(ColonyNetwork, HasLeavesForAnimalsWithoutOffspring) {
   const auto colony = support::colony_of(support::recessive_model(), family());
   const auto net = network_of(colony);
   for (const char* breeder : {"D", "S", "H", "T"}) EXPECT_FALSE(is_leaf(colony, net, breeder));
-  for (const char* young : {"I", "J", "N"}) EXPECT_TRUE(is_leaf(colony, net, young));
+  for (const char* offspring : {"I", "J", "N"}) EXPECT_TRUE(is_leaf(colony, net, offspring));
   EXPECT_EQ(net.network().variables(), 4U);
   EXPECT_EQ(net.network().leaves(), 3U);
   for (const char* breeder : {"D", "H"}) {
@@ -183,8 +183,8 @@ TEST(ColonyNetwork, IsCertainWithoutMarkersAndOrigins) {
   EXPECT_FALSE(net.uncertain());
 }
 
-// Animals that are alike share their tables: a hundred sibs of one look take no more numbers than
-// one.
+// Animals that are alike share their tables: a hundred siblings of one look take no more numbers
+// than one.
 TEST(ColonyNetwork, SharesTablesOfEqualEvidence) {
   RecordsBuilder few = family();
   few.shows("I", "tarnbrook", "plain");

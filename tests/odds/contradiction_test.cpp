@@ -45,7 +45,7 @@ void expect_smallest(const colony::Colony& colony, const Contradiction& clash) {
   }
 }
 
-// Carriers with a visual young, and around them records that play no part.
+// Hets with a visual offspring, and around them records that play no part.
 RecordsBuilder family() {
   RecordsBuilder records;
   records.founder("D", Sex::female, "bought").founder("S", Sex::male, "bought").founder("T");
@@ -76,7 +76,7 @@ TEST(ContradictionSet, IsAPairOfLooks) {
   expect_smallest(colony, clash);
 }
 
-// Two visual parents have visual young alone: three records, any two of which can be.
+// Two visual parents have visual offspring alone: three records, any two of which can be.
 TEST(ContradictionSet, RunsThroughThePedigree) {
   RecordsBuilder records;
   records.founder("D", std::nullopt, "bought").founder("S", std::nullopt, "bought");
@@ -114,7 +114,7 @@ TEST(ContradictionSet, NamesTheSexesItNeeds) {
   const auto colony = support::colony_of(model, records);
   const auto clash = support::clash_of(colony);
   EXPECT_EQ(support::ids_of(colony, clash.observations), (Ids{"o1"}));
-  EXPECT_TRUE(clash.sexes.empty()) << "with a clear sire no young of either sex is visual";
+  EXPECT_TRUE(clash.sexes.empty()) << "with a clear sire no offspring of either sex is visual";
 
   RecordsBuilder sons;
   sons.founder("D", Sex::female).founder("S", Sex::male, "bought");
@@ -125,7 +125,7 @@ TEST(ContradictionSet, NamesTheSexesItNeeds) {
   expect_smallest(brothers, needs_sex);
 }
 
-// An animal of unknown sex that had young by a female and others by a male.
+// An animal of unknown sex that had offspring by a female and others by a male.
 TEST(ContradictionSet, FindsOneWhoIsBothDamAndSire) {
   RecordsBuilder records;
   records.founder("F", std::nullopt, "bought").brood("F", "tarnbrook", "e/W", {{"plain", 2}});

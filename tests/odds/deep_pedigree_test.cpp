@@ -22,7 +22,7 @@ RecordsBuilder line_of(int generations) {
   records.founder("G0").bought_as("tarnbrook", {{"+/e", 1.0}});
   for (int n = 1; n <= generations; ++n) {
     records.founder(numbered("M", n));
-    const bool dam = n % 2 == 1;  // carriers of the line are dams and sires in turn
+    const bool dam = n % 2 == 1;  // hets of the line are dams and sires in turn
     const std::string clutch = numbered("C", n);
     const std::string before = numbered("G", n - 1);
     const std::string mate = numbered("M", n);
@@ -104,7 +104,7 @@ TEST(BackCross, ToACarrierNearsHisOwnGametes) {
   }
 }
 
-// Sib mated, two sibs a generation: heterozygosity h(n+2) = h(n+1)/2 + h(n)/4 (Wright
+// Sib mated, two siblings a generation: heterozygosity h(n+2) = h(n+1)/2 + h(n)/4 (Wright
 // 1921, Genetics 6:124; the recurrence from memory).
 TEST(SibMating, LosesHeterozygosity) {
   RecordsBuilder records;
@@ -131,11 +131,11 @@ TEST(SibMating, LosesHeterozygosity) {
 // 5,000 plain hatchlings of one pair, each 3/4 if both carry: the pair's odds at once, and one
 // visual among them settles it.
 TEST(LargeClutch, IsWeighedWhole) {
-  constexpr int young = 5000;
+  constexpr int offspring = 5000;
   RecordsBuilder records;
   records.founder("D").bought_as("tarnbrook", {{"+/+", 0.5}, {"+/e", 0.5}});
   records.founder("S").bought_as("tarnbrook", {{"+/e", 1.0}}).clutch("C", "D", {"S"});
-  for (int i = 0; i < young; ++i) {
+  for (int i = 0; i < offspring; ++i) {
     const std::string id = numbered("H", i);
     records.hatchling(id, "C").shows(id, "tarnbrook", "plain");
   }
@@ -149,8 +149,8 @@ TEST(LargeClutch, IsWeighedWhole) {
   const SolvedColony proved(support::recessive_model(), records);
   EXPECT_EQ(proved.posterior("D", "+/e"), 1.0);
   EXPECT_NEAR(proved.posterior("H7", "+/e"), 2.0 / 3, 1e-14);
-  EXPECT_NEAR(proved.odds().log_evidence, std::log(0.5) + young * std::log(0.75) - std::log(4.0),
-              1e-7);
+  EXPECT_NEAR(proved.odds().log_evidence,
+              std::log(0.5) + offspring * std::log(0.75) - std::log(4.0), 1e-7);
 }
 
 }  // namespace

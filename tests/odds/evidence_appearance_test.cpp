@@ -44,7 +44,7 @@ TEST(AppearanceLikelihood, SumsToOneForEachGenotype) {
   for (const double sum : sums) EXPECT_NEAR(sum, 1, 1e-15);
 }
 
-// A hatchling of two carriers: 1/4, 1/2, 1/4 before. Plain leaves 1/4 : 1/4 : 1/400 of them.
+// A hatchling of two hets: 1/4, 1/2, 1/4 before. Plain leaves 1/4 : 1/4 : 1/400 of them.
 TEST(Appearance, WeighsWhatShowsInPart) {
   RecordsBuilder records;
   records.founder("D").bought_as("tarnbrook", {{"+/e", 1.0}});
@@ -60,7 +60,7 @@ TEST(Appearance, WeighsWhatShowsInPart) {
   EXPECT_NEAR(solved.odds().log_evidence, std::log(whole) + std::log(0.25), 1e-14);
 }
 
-// A plain hatchling of two carriers is a carrier with 2/3 (Mendel 1866).
+// A plain hatchling of two hets is a carrier with 2/3 (Mendel 1866).
 TEST(Appearance, LeavesTwoThirds) {
   RecordsBuilder records;
   records.founder("D").bought_as("tarnbrook", {{"+/e", 1.0}});
@@ -79,8 +79,8 @@ TEST(Appearance, SeenAgainCountsAsOftenAsItIsRecorded) {
   EXPECT_EQ(SolvedColony(support::recessive_model(), records).posterior("F", "e/e"), 0.0);
 }
 
-// A visual young proves both plain parents.
-TEST(Appearance, OfAYoungProvesItsParents) {
+// A visual offspring proves both plain parents.
+TEST(Appearance, OfAOffspringProvesItsParents) {
   RecordsBuilder records;
   records.founder("D", std::nullopt, "bought").founder("S", std::nullopt, "bought");
   records.clutch("C", "D", {"S"}).hatchling("H", "C").shows("H", "tarnbrook", "tarnbrook");
@@ -89,7 +89,7 @@ TEST(Appearance, OfAYoungProvesItsParents) {
   EXPECT_EQ(solved.posterior("D", "+/e"), 1.0);
   EXPECT_EQ(solved.posterior("S", "+/e"), 1.0);
   EXPECT_EQ(solved.posterior("H", "e/e"), 1.0);
-  // (2 x 0.98 x 0.02)^2 / 4, the chance of two carriers and of the visual out of them.
+  // (2 x 0.98 x 0.02)^2 / 4, the chance of two hets and of the visual out of them.
   EXPECT_NEAR(solved.odds().log_evidence, 2 * std::log(0.0392) - std::log(4.0), 1e-13);
 }
 

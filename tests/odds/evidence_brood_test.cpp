@@ -50,8 +50,8 @@ TEST(OffspringChance, FollowsMendel) {
   expect_chances(locus, "+/+", tarnbrook, {0, 0, 0});
 }
 
-// A Z-linked recessive, states +/+ +/e e/e +/W e/W. A male with an e/W female: of his young (sons
-// and daughters) 0, 1/2 and all show it. An e/W female is no partner of a female.
+// A Z-linked recessive, states +/+ +/e e/e +/W e/W. A male with an e/W female: of his offspring
+// (sons and daughters) 0, 1/2 and all show it. An e/W female is no partner of a female.
 TEST(OffspringChance, IsZeroWithAPartnerOfTheSameSex) {
   const Locus z = recessive(Chromosome::z);
   expect_chances(z, "e/W", tarnbrook, {0, 0.5, 1, 0, 0});
@@ -68,7 +68,7 @@ TEST(OffspringChance, MirrorsItOnX) {
 }
 
 // Where half of the visuals die before they are counted, +/e x +/e has 1/8 against 6/8: one in
-// seven; with a lethal none, and e/e x e/e has no living young at all.
+// seven; with a lethal none, and e/e x e/e has no living offspring at all.
 TEST(OffspringChance, CountsTheLivingAlone) {
   expect_chances(recessive(Chromosome::autosome, 0.5), "+/e", tarnbrook, {0, 1.0 / 7, 1.0 / 3});
   const Locus lethal = recessive(Chromosome::autosome, 0);
@@ -77,7 +77,7 @@ TEST(OffspringChance, CountsTheLivingAlone) {
   expect_chances(lethal, "e/e", plain, {1, 1, 0});
 }
 
-RC_GTEST_PROP(OffspringChanceProperty, SumsToOneForThoseWhoCanHaveYoung, ()) {
+RC_GTEST_PROP(OffspringChanceProperty, SumsToOneForThoseWhoCanHaveOffspring, ()) {
   const Locus locus =
       recessive(*rc::gen::element(Chromosome::autosome, Chromosome::x, Chromosome::z),
                 *rc::gen::inRange(1, 9) / 4.0);
@@ -107,7 +107,7 @@ TEST(BroodLikelihood, OfNoOffspringSaysNothing) {
   for (const double p : tables[0]) EXPECT_EQ(p, 1.0);
 }
 
-// 10,000 plain young of a test mating: 2^-10000 in no double, yet in the product of the tables.
+// 10,000 plain offspring of a test mating: 2^-10000 in no double, yet in the product of the tables.
 TEST(BroodLikelihood, SharesAVeryLargeBroodOut) {
   const Locus locus = recessive();
   const auto tables = brood_likelihood(locus, *locus.find("e/e"), {{plain, 10'000}});
@@ -121,16 +121,16 @@ TEST(BroodLikelihood, SharesAVeryLargeBroodOut) {
   EXPECT_NEAR(logarithm, -10'000 * std::log(2.0), 1e-8);
 }
 
-double carrier_after(int plain_young, const std::string& partner, double chance) {
+double carrier_after(int plain_offspring, const std::string& partner, double chance) {
   RecordsBuilder records;
   records.founder("M").bought_as("tarnbrook", {{"+/+", 1 - chance}, {"+/e", chance}});
-  records.brood("M", "tarnbrook", partner, {{"plain", plain_young}});
+  records.brood("M", "tarnbrook", partner, {{"plain", plain_offspring}});
   return SolvedColony(support::recessive_model(), records).posterior("M", "+/e");
 }
 
 // p / (p + (1 - p) 2^n) with a visual partner, (3/4)^n with a carrier; the counts at which a claim
 // falls below one in twenty: 5 and 11 for a half, 6 and 13 for two thirds.
-TEST(Brood, PushesAClaimBelowOneInTwentyWithEnoughYoung) {
+TEST(Brood, PushesAClaimBelowOneInTwentyWithEnoughOffspring) {
   EXPECT_NEAR(carrier_after(4, "e/e", 0.5), 1.0 / 17, 1e-14);
   EXPECT_NEAR(carrier_after(5, "e/e", 0.5), 1.0 / 33, 1e-14);
   EXPECT_GT(carrier_after(10, "+/e", 0.5), 0.05);
@@ -151,7 +151,7 @@ TEST(Brood, OfOneVisualProves) {
   EXPECT_EQ(solved.pedigree("M", "+/e"), 1.0);
 }
 
-// Two broods and one with all the young say the same.
+// Two broods and one with all the offspring say the same.
 TEST(Brood, MayBeToldInParts) {
   RecordsBuilder parts;
   parts.founder("M", std::nullopt, "bought");

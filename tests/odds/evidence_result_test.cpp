@@ -78,7 +78,7 @@ RC_GTEST_PROP(ResultLikelihoodProperty, ShrinksWithMixUps, ()) {
             1e-12);
 }
 
-// A test that finds 97.5 % of carriers and calls 0.5 % of others carriers.
+// A test that finds 97.5 % of hets and calls 0.5 % of others hets.
 colony::ModelDescription tested() {
   auto model = support::recessive_model();
   model.assays[0].reports = {"0 copies", "1 copy"};

@@ -67,7 +67,7 @@ TEST(Moments, AreTheDaysThatBearOnTheAnimal) {
   EXPECT_EQ(support::ids_of(colony, moments[1].observations), (std::vector<std::string>{"o1"}));
   EXPECT_TRUE(moments[2].observations.empty());
   EXPECT_NEAR(het(moments[1]), 0.25, 1e-15);
-  // D 9 : 2 after her young's marker, H half of 9/11; then 0.3/0.8 of those odds.
+  // D 9 : 2 after her offspring's marker, H half of 9/11; then 0.3/0.8 of those odds.
   EXPECT_NEAR(het(moments[2]), 4.5 / 11, 1e-14);
   const double odds = 4.5 / 6.5 * 0.3 / 0.8;
   EXPECT_NEAR(het(moments[3]), odds / (1 + odds), 1e-14);

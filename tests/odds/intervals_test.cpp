@@ -34,11 +34,11 @@ RecordsBuilder half_a_carrier() {
 }
 
 // A locus of its own and one marker that reads it, of the worth given.
-colony::ModelDescription marked(double worth, const std::vector<double>& carriers = {0.4, 0.6},
+colony::ModelDescription marked(double worth, const std::vector<double>& hets = {0.4, 0.6},
                                 const std::vector<double>& others = {0.7, 0.3}) {
   auto model = support::recessive_model();
   model.markers[0].levels = {"absent", "strong"};
-  model.markers[0].rows = {{{{"tarnbrook", "+/e"}}, carriers, worth}, {{}, others, worth}};
+  model.markers[0].rows = {{{{"tarnbrook", "+/e"}}, hets, worth}, {{}, others, worth}};
   return model;
 }
 
@@ -106,7 +106,7 @@ TEST(Interval, OfAFounderIsThatOfItsOriginsFrequency) {
   EXPECT_NEAR(below(het.high), 0.975, error);
 }
 
-// A young of that founder and a clear partner is a carrier with q, as P(het)/2 + P(hom) says.
+// An offspring of that founder and a clear partner is a carrier with q, as P(het)/2 + P(hom) says.
 TEST(Interval, PassesDownThePedigree) {
   auto model = support::recessive_model();
   model.origins = {{"bought", {{"tarnbrook", {{"e", 0.1}}}}, 20.0}};

@@ -11,7 +11,7 @@ namespace {
 using support::RecordsBuilder;
 using support::SolvedColony;
 
-// A visual dam; A carries, B is clear. Young are visual with 1/2 from A, never from B.
+// A visual dam; A carries, B is clear. Offspring are visual with 1/2 from A, never from B.
 RecordsBuilder two_males(colony::Paternity paternity, double share_of_a = 1,
                          double share_of_b = 1) {
   RecordsBuilder records;
@@ -38,8 +38,8 @@ TEST(Paternity, SharesWeighTheSires) {
   }
 }
 
-// One plain young: from A with 1/2, from B for sure, so A : B = 1 : 2 for him, and for a clutch of
-// one sire for all of them.
+// One plain offspring: from A with 1/2, from B for sure, so A : B = 1 : 2 for him, and for a clutch
+// of one sire for all of them.
 TEST(Paternity, SingleJoinsTheWholeClutch) {
   RecordsBuilder records = two_males(colony::Paternity::single);
   records.shows("H", "tarnbrook", "plain");
@@ -55,7 +55,7 @@ TEST(Paternity, MixedLeavesEachToItself) {
   EXPECT_NEAR(SolvedColony(model(), records).posterior("I", "e/e"), 0.25, 1e-15);
 }
 
-// A visual young proves A: for the clutch if it has one sire, for itself otherwise.
+// A visual offspring proves A: for the clutch if it has one sire, for itself otherwise.
 TEST(Paternity, AVisualProvesItsSire) {
   RecordsBuilder single = two_males(colony::Paternity::single);
   single.shows("H", "tarnbrook", "tarnbrook");
@@ -72,8 +72,8 @@ TEST(Paternity, AVisualProvesItsSire) {
 }
 
 // What is not known of a male moves with his chance to be the sire: A is a carrier or not, and a
-// visual young says he must be, if he is the only one who could.
-TEST(Paternity, YoungTellOfASireInDoubt) {
+// visual offspring says he must be, if he is the only one who could.
+TEST(Paternity, OffspringTellOfASireInDoubt) {
   RecordsBuilder records;
   records.founder("D").bought_as("tarnbrook", {{"e/e", 1.0}});
   records.founder("A").bought_as("tarnbrook", {{"+/+", 0.5}, {"+/e", 0.5}});
@@ -141,7 +141,8 @@ TEST(UnnamedParents, HaveOriginsOfTheirOwn) {
   EXPECT_NEAR(solved.pedigree("H", "e/e"), 0.01, 1e-15);
 }
 
-// Six candidates, one young each: the shares alone decide, whatever the order they are named in.
+// Six candidates, one offspring each: the shares alone decide, whatever the order they are named
+// in.
 TEST(Paternity, HoldsManyCandidates) {
   RecordsBuilder records;
   records.founder("D").bought_as("tarnbrook", {{"e/e", 1.0}});

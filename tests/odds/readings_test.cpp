@@ -12,7 +12,7 @@ namespace {
 using support::RecordsBuilder;
 using support::SolvedColony;
 
-// A founder of even odds; crown-fleck's "clear" has 0.4 for a carrier, 0.05 for others.
+// A founder of even odds; crown-fleck's "clear" has 0.4 for a het, 0.05 for others.
 RecordsBuilder half_a_carrier() {
   RecordsBuilder records;
   records.founder("F").bought_as("tarnbrook", {{"+/+", 0.5}, {"+/e", 0.5}});
@@ -184,7 +184,7 @@ TEST(Readings, AreNoPartOfThePedigree) {
   EXPECT_LT(solved.posterior("F", "+/e"), 0.1);
 }
 
-// A sibling's readings tell through the parents: a carrier sib speaks for a carrier dam.
+// A sibling's readings tell through the parents: a carrier sib speaks for a het dam.
 TEST(Readings, TellOfRelatives) {
   RecordsBuilder records;
   records.founder("D").bought_as("tarnbrook", {{"+/+", 0.5}, {"+/e", 0.5}}).founder("S");

@@ -22,8 +22,8 @@ RecordsBuilder carriers_daughter_or_son(std::optional<Sex> sex) {
   return records;
 }
 
-// A Z-linked carrier sire and a clear dam: sons clear or carriers, daughters clear or visual.
-TEST(ZLinked, YoungOfACarrierSire) {
+// A Z-linked carrier sire and a clear dam: sons clear or hets, daughters clear or visual.
+TEST(ZLinked, OffspringOfACarrierSire) {
   const auto model = support::sex_linked_model(Chromosome::z);
   const SolvedColony daughter(model, carriers_daughter_or_son(Sex::female));
   EXPECT_NEAR(daughter.posterior("H", "e/W"), 0.5, 1e-15);
@@ -50,7 +50,7 @@ TEST(ZLinked, ALookTellsOfTheSex) {
   EXPECT_NEAR(solved.odds().log_evidence, std::log(0.75), 1e-15);
 }
 
-// A visual young of a clear dam is a daughter.
+// A visual offspring of a clear dam is a daughter.
 TEST(ZLinked, AVisualOfAClearDamIsADaughter) {
   RecordsBuilder records = carriers_daughter_or_son(std::nullopt);
   records.shows("H", "tarnbrook", "tarnbrook");
@@ -92,8 +92,8 @@ TEST(ZLinked, ClearDaughtersClearTheirSire) {
               1.0 / 33, 1e-15);
 }
 
-// Of unknown sex each plain young weighs 3/4 instead: (3/4)^5.
-TEST(ZLinked, PlainYoungOfUnknownSexSayLess) {
+// Of unknown sex each plain offspring weighs 3/4 instead: (3/4)^5.
+TEST(ZLinked, PlainOffspringOfUnknownSexSayLess) {
   RecordsBuilder records;
   records.founder("D").founder("S").bought_as("tarnbrook", {{"+/+", 0.5}, {"+/e", 0.5}});
   records.clutch("C", "D", {"S"});

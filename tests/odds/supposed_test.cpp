@@ -31,7 +31,7 @@ RecordsBuilder family() {
   return records;
 }
 
-// The dam turns out +/e with 1/2 and the young are 1/4, 1/2, 1/4 out of two carriers, 1/2, 1/2, 0
+// The dam turns out +/e with 1/2 and the offspring are 1/4, 1/2, 1/4 out of two hets, 1/2, 1/2, 0
 // otherwise. Supposing that I is e/e: P = 1/8, and the dam is a carrier for sure.
 TEST(Supposed, IsWorkedByHand) {
   const auto colony = support::colony_of(support::recessive_model(), family());

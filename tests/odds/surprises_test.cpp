@@ -83,7 +83,7 @@ TEST(Surprise, CanBeALook) {
   EXPECT_NEAR(found[0].probability, 0.0004, 1e-15);
 }
 
-// The same of an animal that has young itself, and so no leaf.
+// The same of an animal that has offspring itself, and so no leaf.
 TEST(Surprise, CanBeALookOfABreeder) {
   RecordsBuilder records;
   records.founder("D", std::nullopt, "bought").founder("S", std::nullopt, "bought");
@@ -94,7 +94,7 @@ TEST(Surprise, CanBeALookOfABreeder) {
   EXPECT_NEAR(found[0].probability, 0.0004, 1e-15);
 }
 
-// Two visual young: each is expected once the other is known to be.
+// Two visual offspring: each is expected once the other is known to be.
 TEST(Surprise, IsNoneWhereAnotherRecordExpectsIt) {
   RecordsBuilder records;
   records.founder("D", std::nullopt, "bought").founder("S", std::nullopt, "bought");

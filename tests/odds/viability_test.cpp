@@ -27,7 +27,7 @@ RecordsBuilder two_carriers() {
   return records;
 }
 
-// Cuenot (1905), Castle and Little (1910), from memory: 2 : 1 among the living of two carriers.
+// Cuenot (1905), Castle and Little (1910), from memory: 2 : 1 among the living of two hets.
 TEST(Viability, OfALethalLeavesTwoToOne) {
   const SolvedColony solved(weak(0), two_carriers());
   EXPECT_NEAR(solved.pedigree("H", "+/e"), 2.0 / 3, 1e-15);
@@ -79,8 +79,8 @@ TEST(Viability, DoesNotFavourParentsByTheirLosses) {
   EXPECT_NEAR(solved.pedigree("H", "+/e"), (0.5 + 2.0 / 3) / 2, 1e-15);
 }
 
-// But parents who can have no living young at all are not this hatchling's.
-TEST(Viability, RulesOutParentsWithoutLivingYoung) {
+// But parents who can have no living offspring at all are not this hatchling's.
+TEST(Viability, RulesOutParentsWithoutLivingOffspring) {
   auto model = weak(1);
   model.loci[0].viability = {{"e/e", 0.0}, {"+/e", 0.0}};
   RecordsBuilder records;
@@ -91,7 +91,7 @@ TEST(Viability, RulesOutParentsWithoutLivingYoung) {
   EXPECT_EQ(solved.pedigree("H", "+/+"), 1.0);
 }
 
-TEST(Viability, OfNoYoungAtAllIsAnImpossiblePedigree) {
+TEST(Viability, OfNoOffspringAtAllIsAnImpossiblePedigree) {
   RecordsBuilder records;
   records.founder("D").bought_as("tarnbrook", {{"e/e", 1.0}});
   records.founder("S").bought_as("tarnbrook", {{"e/e", 1.0}});
@@ -103,8 +103,8 @@ TEST(Viability, OfNoYoungAtAllIsAnImpossiblePedigree) {
   EXPECT_NE(clash.what.find("pedigree alone is impossible"), std::string::npos) << clash.what;
 }
 
-// Many plain young of two carriers are expected where visuals die: (1)^n against (3/4)^n.
-TEST(Viability, ChangesWhatPlainYoungSay) {
+// Many plain offspring of two hets are expected where visuals die: (1)^n against (3/4)^n.
+TEST(Viability, ChangesWhatPlainOffspringSay) {
   RecordsBuilder records;
   records.founder("D").bought_as("tarnbrook", {{"+/+", 0.5}, {"+/e", 0.5}});
   records.founder("S").bought_as("tarnbrook", {{"+/e", 1.0}});
@@ -117,7 +117,7 @@ TEST(Viability, ChangesWhatPlainYoungSay) {
   EXPECT_NEAR(SolvedColony(weak(0), records).posterior("D", "+/e"), 0.5, 1e-14);
 }
 
-// A Z-linked lethal: of a carrier sire's young, half of the daughters die, so a hatchling of
+// A Z-linked lethal: of a carrier sire's offspring, half of the daughters die, so a hatchling of
 // unknown sex is a son with 2/3 and a carrier with 1/3.
 TEST(Viability, OnZLeavesMoreSons) {
   auto model = support::sex_linked_model(Chromosome::z);
@@ -132,7 +132,7 @@ TEST(Viability, OnZLeavesMoreSons) {
   EXPECT_EQ(solved.pedigree("I", "+/W"), 1.0);
 }
 
-// There a recorded sex is evidence: daughters are 1/3 of a carrier's young and 1/2 of a clear
+// There a recorded sex is evidence: daughters are 1/3 of a carrier's offspring and 1/2 of a clear
 // male's, so the odds 1 : 1 that he carries fall to 2 : 3.
 TEST(Viability, OnZMakesASexEvidence) {
   auto model = support::sex_linked_model(Chromosome::z);
@@ -147,7 +147,7 @@ TEST(Viability, OnZMakesASexEvidence) {
 }
 
 // Two Z-linked lethals of one sire: daughters live with 1/4 of 1/2, sons all. Alive 1/2 + 1/8 =
-// 5/8, so a young of unknown sex is a daughter with 1/5, and a clear son at both with 1/5.
+// 5/8, so an offspring of unknown sex is a daughter with 1/5, and a clear son at both with 1/5.
 TEST(Viability, OfTwoSexLinkedLociIsOfTheWholeAnimal) {
   auto model = support::sex_linked_model(Chromosome::z);
   model.loci.push_back(support::recessive_locus("brackmoor", Chromosome::z));
@@ -164,8 +164,9 @@ TEST(Viability, OfTwoSexLinkedLociIsOfTheWholeAnimal) {
 }
 
 // Of the same two loci, with a sire who carries brackmoor's for sure and tarnbrook's with 1/2: that
-// a young lives says nothing of him, since the chance to live is taken over the pair's living
-// young. That it is a daughter does: 1/8 of 5/8 if he carries both, 1/4 of 3/4 if one, so 3 : 5.
+// an offspring lives says nothing of him, since the chance to live is taken over the pair's living
+// offspring. That it is a daughter does: 1/8 of 5/8 if he carries both, 1/4 of 3/4 if one, so 3
+// : 5.
 TEST(Viability, OfTwoSexLinkedLociTellsOfTheSireBySexAlone) {
   auto model = support::sex_linked_model(Chromosome::z);
   model.loci.push_back(support::recessive_locus("brackmoor", Chromosome::z));

@@ -64,7 +64,7 @@ TEST(Account, WeighsEachOwnRecordByItself) {
   EXPECT_EQ(account.end, account.steps[1].after);
 }
 
-// Relatives' records of one day are one step: two carriers' markers on H and I, of 0.225/0.05 each
+// Relatives' records of one day are one step: two hets' markers on H and I, of 0.225/0.05 each
 // for D.
 TEST(Account, WeighsRelativesOfOneDayTogether) {
   RecordsBuilder records = family();
@@ -107,7 +107,7 @@ TEST(Account, LeavesOutWhatDoesNotBear) {
   EXPECT_EQ(account.steps[0].decibans, 0.0);
 }
 
-// A visual young proves its dam: an infinite factor, and nothing moves her after.
+// A visual offspring proves its dam: an infinite factor, and nothing moves her after.
 TEST(Account, KnowsAProof) {
   RecordsBuilder records = family();
   records.records.animals[1].origin = "bought";
@@ -176,7 +176,7 @@ TEST(Account, EndsAtThePosteriorInAnyOrder) {
   }
 }
 
-// Clutch-mates of an unnamed dam meet in her: her other young's markers tell.
+// Clutch-mates of an unnamed dam meet in her: her other offspring's markers tell.
 TEST(Account, ReachesRelativesThroughAnUnnamedParent) {
   RecordsBuilder records;
   records.founder("S").clutch("C", std::nullopt, {"S"});

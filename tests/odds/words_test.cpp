@@ -33,10 +33,10 @@ TEST(Describe, TellsWhatAnAnimalShows) {
 
 TEST(Describe, TellsWhoReadAMark) {
   EXPECT_EQ(told(one().score("F01", "crown-fleck", "strong", "ana").on("2024-06-11")),
-            "F01: ana read crown-fleck: strong (95 % sure) (2024-06-11)");
+            "F01: ana scored crown-fleck: strong (95 % sure) (2024-06-11)");
   EXPECT_EQ(told(one().score("F01", "crown-fleck", "faint")), "F01: crown-fleck: faint");
   EXPECT_EQ(told(one().score("F01", "crown-fleck", std::nullopt, "ana")),
-            "F01: ana read crown-fleck: could not be scored");
+            "F01: ana scored crown-fleck: could not be scored");
 }
 
 TEST(Describe, TellsAReportAndItsSample) {

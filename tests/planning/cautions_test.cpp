@@ -46,14 +46,14 @@ colony::Colony family() {
   return support::colony_of(support::made(model), builder.records);
 }
 
-TEST(Cautions, LethalYoung) {
+TEST(Cautions, LethalOffspring) {
   const auto colony = family();
   EXPECT_TRUE(has(of_pair(colony, "F", "M"), "lethal"));
   EXPECT_NE(of_pair(colony, "F", "M")[0].text.find("25.0 % of the eggs"), std::string::npos);
   EXPECT_FALSE(has(of_pair(colony, "F", "P"), "lethal"));
 }
 
-TEST(Cautions, OfALocusWhereYoungMayCarryIt) {
+TEST(Cautions, OfALocusWhereOffspringMayCarryIt) {
   const auto colony = family();
   EXPECT_TRUE(has(of_pair(colony, "F", "P"), "locus"));
   EXPECT_FALSE(has(of_pair(colony, "Q", "P"), "locus"));

@@ -16,9 +16,9 @@ ChanceMixture mixture(std::initializer_list<std::pair<double, double>> parts) {
   return out;
 }
 
-// A pair that is het by het with 1/2, else gives no visual: one young shows with 1/8, and eight
-// young hold one with (1 - (3/4)^8) / 2 = 0.449944, not the 1 - (7/8)^8 = 0.656391 of independent
-// eggs. The naive figure promises half as much again.
+// A pair that is het by het with 1/2, else gives no visual: one offspring shows with 1/8, and eight
+// offspring hold one with (1 - (3/4)^8) / 2 = 0.449944, not the 1 - (7/8)^8 = 0.656391 of
+// independent eggs. The naive figure promises half as much again.
 TEST(ChanceMixture, SharedParentsAreNotIndependentEggs) {
   const auto visual = mixture({{0.25, 0.5}, {0.0, 0.5}});
   EXPECT_DOUBLE_EQ(visual.chance(), 0.125);
@@ -36,12 +36,12 @@ TEST(ChanceMixture, CountsAreMixedBinomials) {
   EXPECT_NEAR(counts[3], 1. / 128 + 0.5, 1e-15);
 }
 
-// Two chances of 0 and 1, alike: one young tells all, the one bit that there is.
+// Two chances of 0 and 1, alike: one offspring tells all, the one bit that there is.
 TEST(ChanceMixture, Information) {
   EXPECT_NEAR(mixture({{0, 0.5}, {1, 0.5}}).information(1), 1.0, 1e-15);
   EXPECT_EQ(mixture({{0.5, 1}}).information(7), 0.0);
   EXPECT_EQ(mixture({{0, 0.5}, {1, 0.5}}).information(0), 0.0);
-  // 0 and 1/2 alike, one young: H(1/4) - H(1/2)/2 = 0.811278 - 0.5.
+  // 0 and 1/2 alike, one offspring: H(1/4) - H(1/2)/2 = 0.811278 - 0.5.
   EXPECT_NEAR(mixture({{0, 0.5}, {0.5, 0.5}}).information(1), 0.311278124459133, 1e-14);
 }
 
@@ -93,7 +93,7 @@ RC_GTEST_PROP(ChanceMixtureProperty, Bounds, ()) {
   // Jensen: never more than independent eggs with the same mean would have.
   const double naive = 1 - std::pow(1 - any.chance(), static_cast<double>(n));
   RC_ASSERT(any.at_least_one(n) <= naive + 1e-12);
-  // More young never tell less, and no more than there is to know.
+  // More offspring never tell less, and no more than there is to know.
   double entropy = 0;
   for (const auto& [p, weight] : any.weights()) entropy -= weight * std::log2(weight);
   RC_ASSERT(any.information(n) >= any.information(n - 1) - 1e-12);

@@ -7,15 +7,15 @@
 namespace likelihet::planning::clutch_size_test {
 namespace {
 
-TEST(ClutchSize, MeanOfClutchesWithYoung) {
+TEST(ClutchSize, MeanOfClutchesWithOffspring) {
   support::RecordsBuilder builder;
   const auto model = support::made(support::recessive_model());
-  EXPECT_FALSE(mean_young(support::colony_of(model, builder.records)));
+  EXPECT_FALSE(mean_offspring(support::colony_of(model, builder.records)));
   builder.founder("F", genetics::Sex::female).founder("M", genetics::Sex::male);
   builder.clutch("empty", "F", {"M"}).clutch("C", "F", {"M"}).clutch("D", "F", {"M"});
-  EXPECT_FALSE(mean_young(support::colony_of(model, builder.records)));
+  EXPECT_FALSE(mean_offspring(support::colony_of(model, builder.records)));
   builder.hatchling("H1", "C").hatchling("H2", "C").hatchling("H3", "D");
-  EXPECT_EQ(mean_young(support::colony_of(model, builder.records)), 1.5);
+  EXPECT_EQ(mean_offspring(support::colony_of(model, builder.records)), 1.5);
 }
 
 TEST(ClutchSize, ClutchesAreRoundedUp) {

@@ -192,24 +192,24 @@ TEST(Holdbacks, AreTheBestOfAllSetsOnRandomBooks) {
     if (properties::enumeration_size(colony) > 500 || colony.clutches().empty()) continue;
     if (properties::enumerate(colony, std::nullopt).contradiction) continue;
     const std::size_t clutch = dice.roll(colony.clutches().size());
-    const auto& young = colony.clutches()[clutch].hatchlings;
-    if (young.size() < 2 || young.size() > 5) continue;
+    const auto& offspring = colony.clutches()[clutch].hatchlings;
+    if (offspring.size() < 2 || offspring.size() > 5) continue;
     ++compared;
-    HoldbackQuestion question = question_of(colony, young.size());
+    HoldbackQuestion question = question_of(colony, offspring.size());
     question.clutch = clutch;
     const Holdbacks exact = found(colony, question);
     question.exact = 0;
     const Holdbacks greedy = found(colony, question);
-    std::vector<double> best(young.size() + 1, 0.0);
-    for (std::size_t bits = 1; bits < (std::size_t{1} << young.size()); ++bits) {
+    std::vector<double> best(offspring.size() + 1, 0.0);
+    for (std::size_t bits = 1; bits < (std::size_t{1} << offspring.size()); ++bits) {
       std::vector<std::size_t> set;
-      for (std::size_t i = 0; i < young.size(); ++i) {
-        if (((bits >> i) & 1U) != 0) set.push_back(young[i]);
+      for (std::size_t i = 0; i < offspring.size(); ++i) {
+        if (((bits >> i) & 1U) != 0) set.push_back(offspring[i]);
       }
       const double any = 1 - ByEnumeration::none(drawn.model, drawn.records, question.goal, set);
       best[set.size()] = std::max(best[set.size()], any);
     }
-    for (std::size_t k = 1; k <= young.size(); ++k) {
+    for (std::size_t k = 1; k <= offspring.size(); ++k) {
       EXPECT_NEAR(exact.sizes[k - 1].chance, best[k], 1e-12);
       EXPECT_GE(greedy.sizes[k - 1].chance, (1 - std::exp(-1)) * best[k] - 1e-12);
     }

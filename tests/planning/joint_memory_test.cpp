@@ -15,7 +15,7 @@ odds::Scenario held(const colony::Colony& colony, std::size_t animals) {
   return out;
 }
 
-// Twelve sibs of two founders out of a population: 3^12 = 531441 cells.
+// Twelve siblings of two founders out of a population: 3^12 = 531441 cells.
 colony::Colony sibs() {
   support::RecordsBuilder builder;
   builder.founder("F", Sex::female, "bought").founder("M", Sex::male, "bought");

@@ -35,18 +35,18 @@ std::vector<std::size_t> each_its_own(std::size_t count) {
   return out;
 }
 
-// The dam carries with 1/2, the sire does not: a young one carries with 1/4, but none of three do
-// with 1/2 + 1/2 x 1/8, not (3/4)^3.
+// The dam carries with 1/2, the sire does not: an offspring one carries with 1/4, but none of three
+// do with 1/2 + 1/2 x 1/8, not (3/4)^3.
 TEST(KeptSets, AreNoProducts) {
   RecordsBuilder records;
   records.founder("D", Sex::female).bought_as("tarnbrook", {{"+/+", 0.5}, {"+/e", 0.5}});
   records.founder("S", Sex::male).clutch("C", "D", {"S"});
   for (const char* id : {"H1", "H2", "H3"}) records.hatchling(id, "C");
   const auto colony = support::colony_of(support::recessive_model(), records);
-  const std::vector<std::size_t> young = colony.clutches()[0].hatchlings;
-  const auto book = book_of(colony, 0, young);
+  const std::vector<std::size_t> offspring = colony.clutches()[0].hatchlings;
+  const auto book = book_of(colony, 0, offspring);
   const auto goal = std::get<KeepGoal>(keep_goal_named(colony.model().loci()[0], 0, "carrier"));
-  KeptSets sets(*book, goal, young, {0, 0, 0});
+  KeptSets sets(*book, goal, offspring, {0, 0, 0});
   EXPECT_NEAR(sets.chance(0), 0.25, 1e-15);
   EXPECT_EQ(sets.none({}), 1);
   EXPECT_NEAR(sets.none({1}), 0.75, 1e-15);

@@ -52,8 +52,9 @@ TEST(Kinship, UnnamedParentsAreOnePairAClutch) {
   EXPECT_EQ(between(colony, kinship, "H1", "K"), 0.0);
 }
 
-// Two possible sires. One for the whole clutch: two young are full sibs, 1/4. One for each: full
-// sibs with 1/2, else half-sibs: (1/4 + 1/8) / 2. Each has the sire's allele with half the chance.
+// Two possible sires. One for the whole clutch: two offspring are full siblings, 1/4. One for each:
+// full siblings with 1/2, else half-siblings: (1/4 + 1/8) / 2. Each has the sire's allele with half
+// the chance.
 TEST(Kinship, ASireInDoubt) {
   for (const auto paternity : {colony::Paternity::single, colony::Paternity::mixed}) {
     RecordsBuilder builder;
@@ -70,7 +71,7 @@ TEST(Kinship, ASireInDoubt) {
   }
 }
 
-// Shares weigh, and a sire that is the dam's own father makes the young inbred with his share.
+// Shares weigh, and a sire that is the dam's own father makes the offspring inbred with his share.
 TEST(Kinship, ASireInDoubtWhoIsKin) {
   RecordsBuilder builder;
   builder.founder("F", Sex::female).founder("M", Sex::male).founder("N", Sex::male);
@@ -85,8 +86,8 @@ TEST(Kinship, ASireInDoubtWhoIsKin) {
   EXPECT_NEAR(kinship.inbreeding(*colony.find_animal("H")), 0.75 * 0.25, 1e-15);
 }
 
-// The expectation over a clutch's sires, also where young of the clutch pair with the candidates
-// and with one another: against the average of the pedigrees with each sire put in.
+// The expectation over a clutch's sires, also where offspring of the clutch pair with the
+// candidates and with one another: against the average of the pedigrees with each sire put in.
 TEST(Kinship, DoubtIsAveragedExactly) {
   const auto pedigree = [](const std::vector<std::string>& first,
                            const std::vector<std::string>& second) {
@@ -152,11 +153,11 @@ TEST(Kinship, LooksAtAncestorsAlone) {
   const auto colony = made(builder);
   const std::vector<std::size_t> pair = {*colony.find_animal("D"), *colony.find_animal("S")};
   EXPECT_EQ(Kinship::numbers(colony, pair), 16.0);
-  EXPECT_EQ(inbreeding_of_young(colony, pair[0], pair[1]), 0.25);
+  EXPECT_EQ(inbreeding_of_offspring(colony, pair[0], pair[1]), 0.25);
 }
 
-// 600 generations of back-crossing to one founder: the worst depth, and a closed form. The young of
-// generation n are inbred by (1 - 2^(1 - n)) / 2.
+// 600 generations of back-crossing to one founder: the worst depth, and a closed form. The
+// offspring of generation n are inbred by (1 - 2^(1 - n)) / 2.
 TEST(Kinship, ManyGenerations) {
   RecordsBuilder builder;
   builder.founder("M", Sex::male).founder("F0", Sex::female);

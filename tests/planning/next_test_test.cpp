@@ -54,7 +54,7 @@ colony::ModelDescription perfect() {
   return model;
 }
 
-// D carries with 1/2; her three young with 1/4 each.
+// D carries with 1/2; her three offspring with 1/4 each.
 RecordsBuilder family() {
   RecordsBuilder records;
   records.founder("D", Sex::female).bought_as("tarnbrook", {{"+/+", 0.5}, {"+/e", 0.5}});
@@ -63,7 +63,7 @@ RecordsBuilder family() {
   return records;
 }
 
-// The dam: 1 bit. Then each young: 1/2 x 1 bit (she carries) + 1/2 x 0.
+// The dam: 1 bit. Then each offspring: 1/2 x 1 bit (she carries) + 1/2 x 0.
 TEST(NextTest, AsksTheDamFirst) {
   const auto colony = support::colony_of(perfect(), family());
   const TestPlan plan = planned(colony, tests(3));
@@ -72,7 +72,7 @@ TEST(NextTest, AsksTheDamFirst) {
   EXPECT_NEAR(plan.chosen[1].gain.value, 0.5, 1e-15);
   EXPECT_NEAR(plan.chosen[2].gain.value, 0.5, 1e-15);
   EXPECT_NEAR(plan.bits.value, 2, 1e-15);
-  // Given D, three tests can add no more than D's and two young, a half bit each (beside D none
+  // Given D, three tests can add no more than D's and two offspring, a half bit each (beside D none
   // has more); alone they would have 1 bit and 0.81 twice.
   EXPECT_NEAR(plan.most_bits, 2.5, 1e-15);
   EXPECT_NEAR(*plan.guarantee, 1 - std::exp(-1), 1e-15);
@@ -221,7 +221,7 @@ TEST(NextTest, TellsMoneyWhereThePolicyDoes) {
   const TestPlan plan = planned(colony, tests(4), policy);
   EXPECT_TRUE(plan.worth_given);
   EXPECT_EQ(plan.cost, 80);
-  // All known in the end: the dam 150 -> 200; each young 100 -> 100 + 1/4 x 200.
+  // All known in the end: the dam 150 -> 200; each offspring 100 -> 100 + 1/4 x 200.
   EXPECT_NEAR(plan.worth, 50 + 3 * 50, 1e-11);
   double sum = 0;
   for (const ChosenTest& test : plan.chosen) sum += test.worth;

@@ -43,7 +43,7 @@ RecordsBuilder bought_pair() {
   return builder;
 }
 
-// Hardy and Weinberg (1908): the young of strangers are as their parents' population, q^2.
+// Hardy and Weinberg (1908): the offspring of strangers are as their parents' population, q^2.
 TEST(OutlookExtremes, NothingRecorded) {
   const Outlook out = outlook_of(colony_of(support::recessive_model(), bought_pair()), "F", "M");
   EXPECT_NEAR(visual(out), 0.02 * 0.02, 1e-15);
@@ -55,8 +55,9 @@ TEST(OutlookExtremes, NothingRecorded) {
   EXPECT_LT(out.loci[0].genotypes[2].at_least_one(10), 0.75 * naive);
 }
 
-// Twenty generations of full sibs: P(e/e) = q^2 + F q (1 - q) (Wright 1922), with F of the young
-// from Wright's (1921) recursion F = (1 + 2 F' + F'') / 4; odds and descent are worked out apart.
+// Twenty generations of full siblings: P(e/e) = q^2 + F q (1 - q) (Wright 1922), with F of the
+// offspring from Wright's (1921) recursion F = (1 + 2 F' + F'') / 4; odds and descent are worked
+// out apart.
 TEST(OutlookExtremes, TwentyGenerationsOfSibs) {
   RecordsBuilder builder = bought_pair();
   std::string dam = "F", sire = "M";
@@ -80,10 +81,10 @@ TEST(OutlookExtremes, TwentyGenerationsOfSibs) {
   }
 }
 
-// D's young may be by M, a certain carrier, or N, who is clear. Paired with M, her own odds and
-// what the young of the doubtful clutch show move together. By hand: one young U shows tarnbrook,
-// so it is M's and D carries for certain.
-TEST(OutlookExtremes, AnUncertainSireIsToldByTheYoung) {
+// D's offspring may be by M, a certain carrier, or N, who is clear. Paired with M, her own odds and
+// what the offspring of the doubtful clutch show move together. By hand: one offspring U shows
+// tarnbrook, so it is M's and D carries for certain.
+TEST(OutlookExtremes, AnUncertainSireIsToldByTheOffspring) {
   RecordsBuilder builder;
   builder.founder("D", Sex::female).bought_as("tarnbrook", {{"+/+", 0.5}, {"+/e", 0.5}});
   builder.founder("M", Sex::male).bought_as("tarnbrook", {{"+/e", 1.0}});
@@ -210,7 +211,7 @@ TEST(OutlookExtremes, DamsDoNotPassZToDaughters) {
   EXPECT_NEAR(out.loci[0].genotypes[*locus.find("+/e")].chance(), 0.5, 1e-15);
   EXPECT_NEAR(out.loci[0].genotypes[*locus.find("+/W")].chance(), 0.5, 1e-15);
   EXPECT_EQ(out.loci[0].genotypes[*locus.find("e/W")].chance(), 0.0);
-  // And her partner, who is clear, cannot be proven otherwise by any young of theirs.
+  // And her partner, who is clear, cannot be proven otherwise by any offspring of theirs.
   ProveOutAsked asked;
   asked.animal = *colony.find_animal("M");
   asked.partner = PartnerAnimal{*colony.find_animal("F")};

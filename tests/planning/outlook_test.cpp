@@ -61,9 +61,9 @@ TEST(Outlook, SibsFromOneHet) {
   EXPECT_EQ(out.inbreeding, 0.25);
 }
 
-// The same sibs where it is open whether the dam is het. D and S are het with P = 1/4 each, but
+// The same siblings where it is open whether the dam is het. D and S are het with P = 1/4 each, but
 // together: P(both) = 1/2 x 1/4 = 1/8, where the product of the marginals says 1/16. Naive: 1/64 a
-// young; truly 1/32.
+// offspring; truly 1/32.
 TEST(Outlook, RelativesGoTogether) {
   RecordsBuilder builder = two_founders({{"+/+", 0.5}, {"+/e", 0.5}}, {{"+/+", 1.0}});
   builder.clutch("C", "F", {"M"});
@@ -86,7 +86,7 @@ TEST(Outlook, RelativesGoTogether) {
 }
 
 // e/e lethal, het x het: of those alive 1/3 and 2/3, no visual, a quarter of the eggs lost.
-TEST(Outlook, OddsAmongYoungThatLive) {
+TEST(Outlook, OddsAmongOffspringThatLive) {
   auto model = support::recessive_model();
   model.loci[0].viability = {{"e/e", 0.0}};
   const auto colony = colony_of(model, two_founders({{"+/e", 1.0}}, {{"+/e", 1.0}}));
@@ -99,7 +99,7 @@ TEST(Outlook, OddsAmongYoungThatLive) {
 }
 
 // +/e lethal: +/+ by e/e gives nothing else, so none can live; +/+ by +/+ all live.
-TEST(Outlook, PairsWithoutLivingYoung) {
+TEST(Outlook, PairsWithoutLivingOffspring) {
   auto model = support::recessive_model();
   model.loci[0].viability = {{"+/e", 0.0}};
   const auto colony =
@@ -128,7 +128,7 @@ TEST(Outlook, SexLinked) {
   EXPECT_NEAR(out.loci[0].by_sex[1][tarnbrook], 0.25, 1e-15);
 }
 
-// Two loci on Z share the young's sex: every female shows both, no male either.
+// Two loci on Z share the offspring's sex: every female shows both, no male either.
 TEST(Outlook, LociOnOneSexChromosomeShareTheSex) {
   auto model = support::sex_linked_model(Chromosome::z);
   model.loci.push_back(support::recessive_locus("hollowmere", Chromosome::z));

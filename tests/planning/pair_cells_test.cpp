@@ -81,7 +81,7 @@ TEST(PairCells, SoftAppearances) {
   EXPECT_NEAR(*chances.chance(hets), 0.5 * 0.2 + 0.25, 1e-15);
 }
 
-TEST(PairCells, ParentsWithoutLivingYoungAreLeftOut) {
+TEST(PairCells, ParentsWithoutLivingOffspringAreLeftOut) {
   auto model = support::recessive_model();
   model.loci[0].viability = {{"e/e", 0.0}};
   RecordsBuilder builder = open_pair();

@@ -50,10 +50,10 @@ TEST(ProveOut, ToAVisual) {
   for (const auto& asked : {with_animal(colony, "M", "V"), with_genotype(colony, "M", "e/e")}) {
     const ProveOut out = prove_out_of(colony, asked);
     for (int n = 0; n < 8; ++n) {
-      const auto young = static_cast<std::size_t>(n);
-      EXPECT_NEAR(out.odds.carrier_after(young), 1 / (1 + std::pow(2, n)), 1e-15);
-      EXPECT_NEAR(out.odds.all_clear(young), (1 + std::pow(0.5, n)) / 2, 1e-15);
-      EXPECT_NEAR(out.odds.detected(young), 1 - std::pow(0.5, n), 1e-15);
+      const auto offspring = static_cast<std::size_t>(n);
+      EXPECT_NEAR(out.odds.carrier_after(offspring), 1 / (1 + std::pow(2, n)), 1e-15);
+      EXPECT_NEAR(out.odds.all_clear(offspring), (1 + std::pow(0.5, n)) / 2, 1e-15);
+      EXPECT_NEAR(out.odds.detected(offspring), 1 - std::pow(0.5, n), 1e-15);
     }
     EXPECT_EQ(out.odds.needed(0.90), 4u);  // 1/17; 1/9 is not below a tenth
     EXPECT_EQ(out.odds.needed(0.95), 5u);
@@ -108,9 +108,9 @@ TEST(ProveOut, SettledAnimals) {
   EXPECT_EQ(carrier.odds.detected(1), 1.0);
 }
 
-// Young that hatched already are in the present odds: the table goes on where it stood, and what
-// was seen is told apart.
-TEST(ProveOut, YoungSeenAreInTheOdds) {
+// Offspring that hatched already are in the present odds: the table goes on where it stood, and
+// what was seen is told apart.
+TEST(ProveOut, OffspringSeenAreInTheOdds) {
   RecordsBuilder builder = possible_het(0.5);
   builder.clutch("C", "V", {"M"});
   for (int k = 0; k < 3; ++k) {
@@ -143,7 +143,7 @@ TEST(ProveOut, BroodsSeenWithTheGenotype) {
 }
 
 // The joint odds of a daughter and her sire: he is het with 1/2, she by half of that; her clear
-// young by him say less than if the two were strangers.
+// offspring by him say less than if the two were strangers.
 TEST(ProveOut, PartnersWhoAreKin) {
   RecordsBuilder builder = possible_het(0.5);
   builder.founder("C", Sex::female);
@@ -215,8 +215,9 @@ TEST(ProveOut, AnAlleleThatNeverShows) {
   EXPECT_FALSE(prove_out_of(colony, with_animal(colony, "M", "V")).shows_itself);
 }
 
-// An allele that one copy shows in another way: a young of either look proves it.
-// 3 in 10 hets are tinted: that proves nothing by a visual partner, all of whose young are hets.
+// An allele that one copy shows in another way: an offspring of either look proves it.
+// 3 in 10 hets are tinted: that proves nothing by a visual partner, all of whose offspring are
+// hets.
 TEST(ProveOut, AHetThatShowsNowAndThenIsNoVisual) {
   auto model = support::recessive_model();
   model.loci[0].appearance = {{"default", {{"plain", 1.0}}},
@@ -239,7 +240,7 @@ TEST(ProveOut, TwoLooksOfOneAllele) {
   const ProveOut out = prove_out_of(colony, with_genotype(colony, "M", "+/+"));
   EXPECT_EQ(out.visual_appearances.size(), 2u);
   EXPECT_TRUE(out.shows_itself);
-  // A carrier's young is het with 1/2 and then corrinvale with 1/2.
+  // A carrier's offspring is het with 1/2 and then corrinvale with 1/2.
   EXPECT_NEAR(out.odds.visual(), 0.5 * 0.25, 1e-15);
   // Where those without it may look so too, only what two copies show most counts.
   model.loci[0].appearance[0] = {"default",
@@ -250,8 +251,8 @@ TEST(ProveOut, TwoLooksOfOneAllele) {
   EXPECT_EQ(blurred.model().loci()[0].appearances()[fallback.visual_appearances[0]], "tarnbrook");
 }
 
-// None of the young can live: nothing is learned, and the odds stay.
-TEST(ProveOut, NoYoungThatLive) {
+// None of the offspring can live: nothing is learned, and the odds stay.
+TEST(ProveOut, NoOffspringThatLive) {
   auto model = support::recessive_model();
   model.loci[0].viability = {{"+/e", 0.0}};
   RecordsBuilder builder;
@@ -269,8 +270,8 @@ TEST(ProveOutOdds, NeedsAPossibleState) {
   EXPECT_THROW(ProveOutOdds({{0.0, 0.5, true, true}}), std::invalid_argument);
 }
 
-// A slow rate: a visual once in 10 000 young.
-TEST(ProveOutOdds, ManyYoung) {
+// A slow rate: a visual once in 10 000 offspring.
+TEST(ProveOutOdds, ManyOffspring) {
   const ProveOutOdds odds({{0.5, 1e-4, true, true}, {0.5, 0.0, false, true}});
   const double exact = std::log(1. / 19) / std::log1p(-1e-4);
   EXPECT_EQ(odds.needed(0.95), static_cast<std::size_t>(std::ceil(exact)));
@@ -286,14 +287,14 @@ RC_GTEST_PROP(ProveOutOddsProperty, AgreesWithBayesStepByStep, ()) {
   }
   const ProveOutOdds odds(cells);
   for (std::size_t n = 0; n < 12; ++n) {
-    double all = 0, carriers = 0;
+    double all = 0, hets = 0;
     for (const ProveOutCell& cell : cells) {
       all += cell.weight;
-      if (cell.carrier) carriers += cell.weight;
+      if (cell.carrier) hets += cell.weight;
     }
-    RC_ASSERT(std::abs(odds.carrier_after(n) - carriers / all) < 1e-12);
+    RC_ASSERT(std::abs(odds.carrier_after(n) - hets / all) < 1e-12);
     if (const auto needed = odds.needed(0.9); needed && n < *needed) {
-      RC_ASSERT(1 - carriers / all < 0.9 + 1e-12);
+      RC_ASSERT(1 - hets / all < 0.9 + 1e-12);
     }
     for (ProveOutCell& cell : cells) cell.weight *= 1 - cell.visual;
     double left = 0;

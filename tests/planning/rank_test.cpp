@@ -19,8 +19,8 @@ Goal goal_of(const colony::Colony& colony, const char* text) {
   return std::get<Goal>(read_goal(colony.model(), text));
 }
 
-Ranking ranking_of(const colony::Colony& colony, const char* goal, std::size_t young) {
-  return std::get<Ranking>(rank(colony, goal_of(colony, goal), young, {}, {}));
+Ranking ranking_of(const colony::Colony& colony, const char* goal, std::size_t offspring) {
+  return std::get<Ranking>(rank(colony, goal_of(colony, goal), offspring, {}, {}));
 }
 
 std::string name(const colony::Colony& colony, Pair pair) {
@@ -55,8 +55,8 @@ TEST(Rank, BestFirst) {
   EXPECT_EQ(ranking.pairs[0].teaches, 0.0);
 }
 
-// visual x half: visuals with 1/2 or never. Four young: H(count) - E[H(count | parents)], by hand:
-// P(0) = 1/2 + 1/32, so the half is told but for a het that threw none.
+// visual x half: visuals with 1/2 or never. Four offspring: H(count) - E[H(count | parents)], by
+// hand: P(0) = 1/2 + 1/32, so the half is told but for a het that threw none.
 TEST(Rank, WhatAPairingTeaches) {
   const auto colony =
       support::colony_of(support::made(support::recessive_model()), collection().records);
@@ -102,8 +102,8 @@ TEST(Rank, UnknownSexesOnASexChromosome) {
   }
 }
 
-// Young by a female partner make U a male, though nobody recorded his sex: he is ranked as a sire,
-// and no pairing of others is lost for it.
+// Offspring by a female partner make U a male, though nobody recorded his sex: he is ranked as a
+// sire, and no pairing of others is lost for it.
 TEST(Rank, ASexThatRecordsRuleOut) {
   RecordsBuilder builder;
   builder.founder("F", Sex::female, "bought").founder("M", Sex::male, "bought");
@@ -123,7 +123,7 @@ TEST(Rank, ASexThatRecordsRuleOut) {
       rank(clash, goal_of(clash, "tarnbrook=+/e"), 4, {}, {})));
 }
 
-TEST(Rank, LethalYoungAreCounted) {
+TEST(Rank, LethalOffspringAreCounted) {
   auto model = support::recessive_model();
   model.loci[0].viability = {{"e/e", 0.0}};
   RecordsBuilder builder;

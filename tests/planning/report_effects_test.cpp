@@ -21,7 +21,7 @@ namespace {
 using genetics::Sex;
 using support::RecordsBuilder;
 
-// A sure carrier out of nothing known: her young are 1/2 carriers. A perfect test.
+// A sure carrier out of nothing known: her offspring are 1/2 hets. A perfect test.
 colony::ModelDescription perfect() {
   auto model = support::recessive_model();
   model.assays[0].rows = {{"+/+", {1, 0, 0, 0}}, {"+/e", {0, 1, 0, 0}}, {"e/e", {0, 0, 1, 0}}};
@@ -29,7 +29,7 @@ colony::ModelDescription perfect() {
   return model;
 }
 
-RecordsBuilder dam_and_young() {
+RecordsBuilder dam_and_offspring() {
   RecordsBuilder records;
   records.founder("D", Sex::female).bought_as("tarnbrook", {{"+/+", 0.5}, {"+/e", 0.5}});
   records.founder("S", Sex::male).clutch("C", "D", {"S"}).hatchling("H", "C").hatchling("I", "C");
@@ -39,7 +39,7 @@ RecordsBuilder dam_and_young() {
 // H is a carrier with 1/4. Reported "carrier" (1/4), the dam is one, and I with 1/2. Reported clear
 // (3/4): the dam with (1/4) / (3/4) = 1/3, I with 1/6.
 TEST(ReportEffects, AreWorkedByHand) {
-  const auto colony = support::colony_of(perfect(), dam_and_young());
+  const auto colony = support::colony_of(perfect(), dam_and_offspring());
   const Planned planned(colony);
   const std::size_t h = *colony.find_animal("H");
   const auto effects = std::get<std::vector<ReportEffect>>(
@@ -60,9 +60,9 @@ TEST(ReportEffects, AreWorkedByHand) {
   EXPECT_NEAR(effects[0].largest[1].after, 1.0 / 6, 1e-15);
 }
 
-// Of a test of the dam, all young gain: H(1/4) each before; 1 bit each with 1/2, none with 1/2.
+// Of a test of the dam, all offspring gain: H(1/4) each before; 1 bit each with 1/2, none with 1/2.
 TEST(AloneGains, CountEveryAnimal) {
-  const auto colony = support::colony_of(perfect(), dam_and_young());
+  const auto colony = support::colony_of(perfect(), dam_and_offspring());
   const Planned planned(colony);
   const std::size_t d = planned.position(*colony.find_animal("D"), 0);
   const auto gains =
@@ -71,10 +71,11 @@ TEST(AloneGains, CountEveryAnimal) {
   EXPECT_NEAR(gains[0].listing_bits, 1 + 2 * (quarter - 0.5), 1e-14);
 }
 
-// Kept for 300 if a carrier, sold for 100: each young is sold now (75 < 100). A carrier dam makes
-// them worth 150 each, half the time: a rise of 25 each. The dam herself: 150 now, then 300 or 100.
+// Kept for 300 if a carrier, sold for 100: each offspring is sold now (75 < 100). A carrier dam
+// makes them worth 150 each, half the time: a rise of 25 each. The dam herself: 150 now, then 300
+// or 100.
 TEST(AloneGains, CountMoney) {
-  const auto colony = support::colony_of(perfect(), dam_and_young());
+  const auto colony = support::colony_of(perfect(), dam_and_offspring());
   colony::Policy policy;
   policy.worth = {{"tarnbrook", {{"+/e", 300}}, 100}};
   const Planned planned(colony, policy);
@@ -86,7 +87,7 @@ TEST(AloneGains, CountMoney) {
 
 // A place alone, and all in one plan, tell the same.
 TEST(AloneGains, DoNotDependOnTheCompany) {
-  const auto colony = support::colony_of(support::recessive_model(), dam_and_young());
+  const auto colony = support::colony_of(support::recessive_model(), dam_and_offspring());
   const Planned planned(colony);
   std::vector<std::size_t> all;
   for (std::size_t c = 0; c < planned.candidates.size(); ++c) all.push_back(c);

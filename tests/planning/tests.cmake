@@ -3,8 +3,8 @@ likelihet_test(planning_tests
     ${CMAKE_CURRENT_SOURCE_DIR}/planning/kinship_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/planning/chance_mixture_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/planning/clutch_size_test.cpp
-    ${CMAKE_CURRENT_SOURCE_DIR}/planning/young_test.cpp
-    ${CMAKE_CURRENT_SOURCE_DIR}/planning/young_of_cell_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/planning/offspring_test.cpp
+    ${CMAKE_CURRENT_SOURCE_DIR}/planning/offspring_of_cell_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/planning/pair_cells_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/planning/outlook_test.cpp
     ${CMAKE_CURRENT_SOURCE_DIR}/planning/outlook_extremes_test.cpp

@@ -1,4 +1,4 @@
-// Depth-first over the animals with young; everything else is summed at the end of each branch.
+// Depth-first over the animals with offspring; everything else is summed at the end of each branch.
 #include "properties/enumeration.hpp"
 
 #include <algorithm>
@@ -38,7 +38,7 @@ struct Family {
   std::vector<Parents> clutches;
   std::vector<std::optional<std::size_t>> clutch_of;  // of each person; none for founders
   std::vector<std::vector<double>> founder;           // prior over states; empty for hatchlings
-  std::vector<bool> has_young;
+  std::vector<bool> has_offspring;
   std::vector<Step> steps;
 };
 
@@ -81,7 +81,7 @@ void visit(Family& family, Person person, std::vector<bool>& seen, std::vector<b
     if (family.clutches[c].drawn_once && !chosen[c]) family.steps.push_back({true, c});
     chosen[c] = true;
   }
-  if (family.has_young[person]) family.steps.push_back({false, person});
+  if (family.has_offspring[person]) family.steps.push_back({false, person});
 }
 
 Family family_of(const Colony& colony, const std::vector<JointState>& states) {
@@ -108,11 +108,11 @@ Family family_of(const Colony& colony, const std::vector<JointState>& states) {
     parents.drawn_once = parents.sires.size() > 1 && clutch.paternity == colony::Paternity::single;
     family.clutches.push_back(parents);
   }
-  family.has_young.assign(family.founder.size(), false);
+  family.has_offspring.assign(family.founder.size(), false);
   for (std::size_t c = 0; c < colony.clutches().size(); ++c) {
     if (colony.clutches()[c].hatchlings.empty()) continue;
-    family.has_young[family.clutches[c].dam] = true;
-    for (const auto& sire : family.clutches[c].sires) family.has_young[sire.first] = true;
+    family.has_offspring[family.clutches[c].dam] = true;
+    for (const auto& sire : family.clutches[c].sires) family.has_offspring[sire.first] = true;
   }
   std::vector<bool> seen(family.founder.size(), false);
   std::vector<bool> chosen(family.clutches.size(), false);
@@ -144,8 +144,8 @@ class Search {
   [[nodiscard]] const std::vector<double>& pair_sums() const { return pair_sums_; }
 
  private:
-  const std::vector<double>& young(std::size_t dam, std::size_t sire) {
-    auto& cached = young_[{dam, sire}];
+  const std::vector<double>& offspring(std::size_t dam, std::size_t sire) {
+    auto& cached = offspring_[{dam, sire}];
     if (cached.empty()) {
       cached = hatchling(colony_.model(), states_, states_[dam], states_[sire]);
     }
@@ -158,11 +158,11 @@ class Search {
     const Parents& parents = family_.clutches[c];
     const std::size_t dam = assigned_[parents.dam];
     if (parents.drawn_once || parents.sires.size() == 1) {
-      return young(dam, assigned_[parents.sires[sire_[c]].first]);
+      return offspring(dam, assigned_[parents.sires[sire_[c]].first]);
     }
     std::vector<double> mixed(states_.size(), 0.0);
     for (const auto& [sire, share] : parents.sires) {
-      const auto& of_sire = young(dam, assigned_[sire]);
+      const auto& of_sire = offspring(dam, assigned_[sire]);
       for (std::size_t s = 0; s < states_.size(); ++s) mixed[s] += share * of_sire[s];
     }
     return mixed;
@@ -198,12 +198,12 @@ class Search {
     }
   }
 
-  // The animals without young depend on their parents alone.
+  // The animals without offspring depend on their parents alone.
   void finish(double probability) {
     std::vector<std::pair<Person, std::vector<double>>> childless;
     double all = probability;
     for (Person p = 0; p < sums_.size(); ++p) {
-      if (family_.has_young[p]) continue;
+      if (family_.has_offspring[p]) continue;
       std::vector<double> weight = weights(p);
       double sum = 0;
       for (double w : weight) sum += w;
@@ -214,7 +214,7 @@ class Search {
     }
     total_ += all;
     for (Person p = 0; p < sums_.size(); ++p) {
-      if (family_.has_young[p]) sums_[p][assigned_[p]] += all;
+      if (family_.has_offspring[p]) sums_[p][assigned_[p]] += all;
     }
     for (const auto& [p, weight] : childless) {
       for (std::size_t s = 0; s < states_.size(); ++s) sums_[p][s] += all * weight[s];
@@ -222,7 +222,7 @@ class Search {
     if (pair_) add_pair(all, childless);
   }
 
-  // Given all who have young, two animals without any are independent.
+  // Given all who have offspring, two animals without any are independent.
   void add_pair(double all, const std::vector<std::pair<Person, std::vector<double>>>& childless) {
     const auto of = [&](Person person) {
       for (const auto& [p, weight] : childless) {
@@ -249,7 +249,7 @@ class Search {
   std::vector<std::vector<double>> sums_;
   std::optional<std::pair<Person, Person>> pair_;
   std::vector<double> pair_sums_;
-  std::map<std::pair<std::size_t, std::size_t>, std::vector<double>> young_;
+  std::map<std::pair<std::size_t, std::size_t>, std::vector<double>> offspring_;
   double total_ = 0;
 };
 

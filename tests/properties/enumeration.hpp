@@ -26,12 +26,12 @@ struct Enumerated {
 };
 
 /// Sums the definition of the model (docs/method.md) over every joint state: for each animal its
-/// sex and its genotypes at all loci together, for each clutch who the sire was. Written from the
+/// sex and its genotypes at all traits together, for each clutch who the sire was. Written from the
 /// definition and not from the engine: its own gametes, founders, survival and likelihoods; it
 /// takes from the library only values (records, tables of the model, the order of genotypes).
-/// Branches of probability 0 are cut, and an animal without young is summed where it stands, given
-/// its parents. Time grows exponentially with the animals that have young: meant for a handful of
-/// them.
+/// Branches of probability 0 are cut, and an animal without offspring is summed where it stands,
+/// given its parents. Time grows exponentially with the animals that have offspring: meant for a
+/// handful of them.
 Enumerated enumerate(const colony::Colony& colony, const std::optional<colony::Date>& as_of);
 
 /// The joint posterior of two animals over joint_states(), the first's slowest; empty where the

@@ -53,7 +53,7 @@ TEST(Enumeration, BackCrossToAFatherThatThenProves) {
 }
 
 TEST(Enumeration, ZLinkedLethalShiftsTheSexRatio) {
-  // Sire +/z with dam +/W, z/W lethal: young are +/+, +/z (males) and +/W (female), 1/3 each.
+  // Sire +/z with dam +/W, z/W lethal: offspring are +/+, +/z (males) and +/W (female), 1/3 each.
   const auto colony = colony_from(std::string(head) + R"("sex_chromosomes": "ZW",
       "loci": [{"id": "hollowmere", "on": "Z", "alleles": ["+", "z"], "appearance": {"default": "plain"},
                 "viability": {"z/W": 0}, "caution": ""}],
@@ -66,17 +66,18 @@ TEST(Enumeration, ZLinkedLethalShiftsTheSexRatio) {
       "observations": []})");
   const Enumerated out = enumerate(colony, std::nullopt);
   EXPECT_EQ(out.log_evidence, 0.0);
-  const auto& young = out.animals[2][0].pedigree;  // +/+ +/z z/z +/W z/W
-  EXPECT_NEAR(young[0], 1.0 / 3, 1e-14);
-  EXPECT_NEAR(young[1], 1.0 / 3, 1e-14);
-  EXPECT_NEAR(young[3], 1.0 / 3, 1e-14);
-  EXPECT_EQ(young[4], 0.0);
+  const auto& offspring = out.animals[2][0].pedigree;  // +/+ +/z z/z +/W z/W
+  EXPECT_NEAR(offspring[0], 1.0 / 3, 1e-14);
+  EXPECT_NEAR(offspring[1], 1.0 / 3, 1e-14);
+  EXPECT_NEAR(offspring[3], 1.0 / 3, 1e-14);
+  EXPECT_EQ(offspring[4], 0.0);
   EXPECT_NEAR(out.animals[3][0].pedigree[1], 0.5, 1e-14);
 }
 
 TEST(Enumeration, SingleAndMixedPaternityDiffer) {
-  // Sires +/e and +/+ with shares 1/2, dam e/e, two young of which one shows tarnbrook. Single:
-  // only the +/e sire can be theirs, 1/2 (1/2)^2. Mixed: each young shows with 1/4, (1/4) (3/4).
+  // Sires +/e and +/+ with shares 1/2, dam e/e, two offspring of which one shows tarnbrook. Single:
+  // only the +/e sire can be theirs, 1/2 (1/2)^2. Mixed: each offspring shows with 1/4, (1/4)
+  // (3/4).
   const std::string animals = R"({"format": "likelihet-colony", "version": 1,
     "animals": [{"id": "dam", "bought_as": [{"locus": "tarnbrook", "odds": {"e/e": 1}}]},
       {"id": "proven", "bought_as": [{"locus": "tarnbrook", "odds": {"+/e": 1}}]}, {"id": "strong"},

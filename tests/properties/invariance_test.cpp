@@ -1,5 +1,5 @@
 // What must not change the odds of random colonies: withdrawn records, strangers, new names,
-// silent young, and a look back to the end of time.
+// silent offspring, and a look back to the end of time.
 #include <cmath>
 #include <functional>
 #include <string>

@@ -88,10 +88,10 @@ double mendel(const Locus& locus, std::size_t dam, std::size_t sire, std::size_t
               Sex child_sex) {
   const Genotype& mother = locus.genotypes()[dam];
   const Genotype& father = locus.genotypes()[sire];
-  const Genotype& young = locus.genotypes()[child];
+  const Genotype& offspring = locus.genotypes()[child];
   if (mother.sex && *mother.sex != Sex::female) return 0;
   if (father.sex && *father.sex != Sex::male) return 0;
-  if (young.sex && *young.sex != child_sex) return 0;
+  if (offspring.sex && *offspring.sex != child_sex) return 0;
   int ways = 0;    // that make this genotype
   int of_sex = 0;  // that make a child of this sex at all
   for (Chromosome egg : chromosomes(mother)) {
@@ -101,7 +101,7 @@ double mendel(const Locus& locus, std::size_t dam, std::size_t sire, std::size_t
           !locus.sex_linked() ||
           (two_copies == (child_sex == genetics::two_copy_sex(locus.chromosome())));
       if (sex_fits) ++of_sex;
-      if (sex_fits && make(egg, sperm, young)) ++ways;
+      if (sex_fits && make(egg, sperm, offspring)) ++ways;
     }
   }
   return of_sex == 0 ? 0.0 : static_cast<double>(ways) / of_sex;

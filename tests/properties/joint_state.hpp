@@ -1,4 +1,4 @@
-// One animal's sex and its genotypes at all loci together, and how they pass to young.
+// One animal's sex and its genotypes at all traits together, and how they pass to offspring.
 #pragma once
 
 #include <cstddef>
@@ -33,7 +33,7 @@ double mendel(const genetics::Locus& locus, std::size_t dam, std::size_t sire, s
 
 /// P(joint state | parents' joint states) of a recorded hatchling: Mendelian, each sex 1/2, times
 /// viability, renormalised over all genotypes of all loci and both sexes. All zeros where none of
-/// the young could live, and where the dam is not female or the sire not male.
+/// the offspring could live, and where the dam is not female or the sire not male.
 std::vector<double> hatchling(const colony::Model& model, const std::vector<JointState>& states,
                               const JointState& dam, const JointState& sire);
 

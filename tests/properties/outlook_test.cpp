@@ -38,8 +38,8 @@ std::optional<colony::Colony> with_sexes(const RandomColony& drawn, Pair pair) {
   return std::nullopt;
 }
 
-// Calls `visit` with the weight of each joint state of the parents whose young can live, and what
-// one young is then. Returns the weight of the others.
+// Calls `visit` with the weight of each joint state of the parents whose offspring can live, and
+// what one offspring is then. Returns the weight of the others.
 template <class Visit>
 double each_state(const colony::Colony& colony, const std::vector<double>& joint,
                   const Visit& visit) {
@@ -49,10 +49,10 @@ double each_state(const colony::Colony& colony, const std::vector<double>& joint
     for (std::size_t j = 0; j < states.size(); ++j) {
       const double weight = joint[i * states.size() + j];
       if (!(weight > 0)) continue;
-      const auto young = hatchling(colony.model(), states, states[i], states[j]);
+      const auto offspring = hatchling(colony.model(), states, states[i], states[j]);
       double sum = 0;
-      for (double p : young) sum += p;
-      sum > 0 ? visit(weight, states, young) : void(barren += weight);
+      for (double p : offspring) sum += p;
+      sum > 0 ? visit(weight, states, offspring) : void(barren += weight);
     }
   }
   return barren;
@@ -75,11 +75,12 @@ Slow by_definition(const colony::Colony& colony, const std::vector<double>& join
   }
   const double n = static_cast<double>(eggs);
   out.barren = each_state(
-      colony, joint, [&](double weight, const auto& states, const std::vector<double>& young) {
+      colony, joint, [&](double weight, const auto& states, const std::vector<double>& offspring) {
         std::map<std::vector<std::size_t>, double> shows;
         for (std::size_t l = 0; l < loci.size(); ++l) {
           std::vector<double> of(loci[l].size(), 0.0), looks(loci[l].appearances().size(), 0.0);
-          for (std::size_t s = 0; s < young.size(); ++s) of[states[s].genotypes[l]] += young[s];
+          for (std::size_t s = 0; s < offspring.size(); ++s)
+            of[states[s].genotypes[l]] += offspring[s];
           for (std::size_t g = 0; g < of.size(); ++g) {
             out.chance[l][g] += weight * of[g];
             out.at_least_one[l][g] += weight * (1 - std::pow(1 - std::min(of[g], 1.0), n));
@@ -90,7 +91,7 @@ Slow by_definition(const colony::Colony& colony, const std::vector<double>& join
             out.shown_once[l][a] += weight * n * p * std::pow(1 - p, n - 1);
           }
         }
-        // Appearances are independent given the young's genotypes.
+        // Appearances are independent given the offspring's genotypes.
         std::vector<std::vector<std::size_t>> all{{}};
         for (const auto& locus : loci) {
           std::vector<std::vector<std::size_t>> longer;
@@ -104,8 +105,8 @@ Slow by_definition(const colony::Colony& colony, const std::vector<double>& join
         }
         for (const auto& choice : all) {
           double p = 0;
-          for (std::size_t s = 0; s < young.size(); ++s) {
-            double of = young[s];
+          for (std::size_t s = 0; s < offspring.size(); ++s) {
+            double of = offspring[s];
             for (std::size_t l = 0; l < loci.size(); ++l) {
               of *= loci[l].shows(states[s].genotypes[l], choice[l]);
             }
@@ -219,7 +220,7 @@ TEST(OutlookProperty, RankingsAgreeWithOutlooks) {
     for (const auto& one : ranking->pairs) {
       const auto alone = planning::outlook(*drawn.colony, one.pair, {}, {});
       const auto& outlook = std::get<planning::Outlook>(alone);
-      // A ranking leaves out parents without living young at this locus only.
+      // A ranking leaves out parents without living offspring at this locus only.
       if (outlook.none_can_live > 0) continue;
       const auto& mixture = outlook.loci[locus].genotypes[*goal.genotype];
       ASSERT_NEAR(one.wanted.chance(), mixture.chance(), tolerance);

@@ -1,4 +1,4 @@
-// A proof says today what the book will say once a young is recorded: on random colonies.
+// A proof says today what the book will say once an offspring is recorded: on random colonies.
 #include <algorithm>
 #include <cmath>
 #include <memory>
@@ -24,7 +24,7 @@ using planning::Pair;
 
 constexpr double tolerance = 1e-11;
 
-// A pair, one of which is to be proven by its young with the other.
+// A pair, one of which is to be proven by its offspring with the other.
 struct Asked {
   RandomColony drawn;
   Pair pair;
@@ -75,8 +75,8 @@ bool carries(const genetics::Locus& locus, std::size_t genotype, std::uint16_t a
   return key.find("/" + alleles[allele] + "/") != std::string::npos;
 }
 
-// P(the animal carries it) in the book with a young of the pair that shows this; nothing where that
-// cannot be.
+// P(the animal carries it) in the book with an offspring of the pair that shows this; nothing where
+// that cannot be.
 std::optional<double> recorded(const Asked& of, std::size_t appearance) {
   colony::Records records = of.drawn.records;
   const auto& animals = of.drawn.colony->animals();
@@ -86,13 +86,13 @@ std::optional<double> recorded(const Asked& of, std::size_t appearance) {
   clutch.dam = animals[of.pair.dam].id;
   clutch.sires.push_back({animals[of.pair.sire].id, std::nullopt});
   records.clutches.push_back(clutch);
-  colony::AnimalRecord young;
-  young.id = "young";
-  young.clutch = "next";
-  records.animals.push_back(young);
+  colony::AnimalRecord offspring;
+  offspring.id = "offspring";
+  offspring.clutch = "next";
+  records.animals.push_back(offspring);
   colony::ObservationRecord look;
   look.id = "look";
-  look.what = colony::AppearanceRecord{"young", locus.id(), locus.appearances()[appearance]};
+  look.what = colony::AppearanceRecord{"offspring", locus.id(), locus.appearances()[appearance]};
   records.observations.push_back(look);
   const auto colony = support::colony_of(of.drawn.model, records);
   const auto solved = odds::compute(colony, support::only_odds());
@@ -111,8 +111,8 @@ std::optional<double> recorded(const Asked& of, std::size_t appearance) {
 TEST(ProveOutSteps, ArePosteriorsOfTheBookToCome) {
   std::size_t clear = 0, visual = 0;
   for_pairs(250, [&](const Asked& of, const planning::ProveOut& proof) {
-    // Pairs of which some parents have no living young are told given that they have some, which a
-    // recorded young says as well, but for the odds as they are.
+    // Pairs of which some parents have no living offspring are told given that they have some,
+    // which a recorded offspring says as well, but for the odds as they are.
     const auto& looks = of.drawn.model->loci()[of.proof.locus].appearances();
     if (proof.visual_appearances.size() == 1 && proof.odds.after_visual()) {
       const auto book = recorded(of, proof.visual_appearances[0]);
@@ -138,8 +138,8 @@ TEST(ProveOutSteps, ArePosteriorsOfTheBookToCome) {
   EXPECT_GT(visual, 40u);
 }
 
-// Clear young never make a carrier likelier, and the needed number is the fewest there is; eggs
-// taken as independent understate how often all are clear (Jensen's inequality).
+// Non-visual offspring never make a carrier likelier, and the needed number is the fewest there is;
+// eggs taken as independent understate how often all are clear (Jensen's inequality).
 TEST(ProveOutSteps, GoOneWay) {
   for_pairs(250, [](const Asked&, const planning::ProveOut& proof) {
     const planning::ProveOutOdds& odds = proof.odds;
@@ -151,7 +151,8 @@ TEST(ProveOutSteps, GoOneWay) {
       EXPECT_GE(odds.detected(n), odds.detected(n - 1) - 1e-12);
       if (odds.all_clear(n) <= 1e-12) break;
       const double now = odds.carrier_after(n);
-      // Where none but a carrier's young can show it: a partner may give what shows in one copy.
+      // Where none but a carrier's offspring can show it: a partner may give what shows in one
+      // copy.
       const bool by_carriers = odds.after_visual() && odds.after_visual()->carrier == 1;
       EXPECT_LE(now, by_carriers ? before + 1e-12 : 1.0);
       before = now;
@@ -202,18 +203,18 @@ TEST(ProveOutSteps, BelievedTablesAreNoNews) {
   });
 }
 
-// What counting young can teach of the parents is no more than is unknown of them, and grows with
-// the count.
+// What counting offspring can teach of the parents is no more than is unknown of them, and grows
+// with the count.
 TEST(ProveOutSteps, APairingTeachesNoMoreThanIsUnknown) {
   for_pairs(120, [](const Asked& of, const planning::ProveOut&) {
     const planning::Goal goal{of.proof.locus, std::nullopt, 0};
     double before = 0;
-    for (const std::size_t young : {1u, 3u, 9u}) {
-      const auto ranked = planning::rank(*of.drawn.colony, goal, young, {}, {});
+    for (const std::size_t offspring : {1u, 3u, 9u}) {
+      const auto ranked = planning::rank(*of.drawn.colony, goal, offspring, {}, {});
       for (const auto& one : std::get<planning::Ranking>(ranked).pairs) {
         EXPECT_GE(one.teaches, 0.0);
-        EXPECT_LE(one.wanted.at_least_one(young),
-                  static_cast<double>(young) * one.wanted.chance() + 1e-12);
+        EXPECT_LE(one.wanted.at_least_one(offspring),
+                  static_cast<double>(offspring) * one.wanted.chance() + 1e-12);
         if (!(one.pair == of.pair)) continue;
         double entropy = 0;
         const auto made = planning::outlook(*of.drawn.colony, of.pair, {}, {});

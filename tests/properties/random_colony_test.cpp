@@ -77,7 +77,7 @@ void expect_same(const odds::ColonyOdds& found, const Enumerated& expected,
   }
 }
 
-// Whether an animal is kept out of the tree though it has young or loci tied together.
+// Whether an animal is kept out of the tree though it has offspring or loci tied together.
 bool any_barren(const RandomColony& drawn, const odds::Options& options) {
   const auto made = odds::prepare(odds::scenario(*drawn.colony, options.as_of),
                                   odds::believed(*drawn.model), options.memory_bytes);

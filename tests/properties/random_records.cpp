@@ -92,9 +92,9 @@ struct Making {
       out.paternity = dice.chance(0.5) ? colony::Paternity::mixed : colony::Paternity::single;
     }
     if (dice.chance(0.4)) out.line = dice.pick(lines);
-    const std::size_t young = dice.chance(0.1) ? 0 : dice.between(1, 3);
+    const std::size_t offspring = dice.chance(0.1) ? 0 : dice.between(1, 3);
     records.clutches.push_back(out);
-    for (std::size_t k = 0; k < young; ++k) {
+    for (std::size_t k = 0; k < offspring; ++k) {
       AnimalRecord hatchling = animal();
       hatchling.clutch = out.id;
       records.animals.push_back(hatchling);

@@ -8,9 +8,10 @@
 
 namespace likelihet::properties {
 
-/// Founders and hatchlings that may pair with anyone older of the other sex (so sibs, half-sibs and
-/// back-crosses pair), anonymous parents, several sires, and observations of every kind with
-/// withdrawals, withdrawals of withdrawals and days. The evidence may contradict itself.
+/// Founders and hatchlings that may pair with anyone older of the other sex (so siblings,
+/// half-siblings and back-crosses pair), anonymous parents, several sires, and observations of
+/// every kind with withdrawals, withdrawals of withdrawals and days. The evidence may contradict
+/// itself.
 colony::Records random_records(Dice& dice, const colony::ModelDescription& model);
 
 /// The same records in another order.

@@ -96,11 +96,11 @@ TEST(AuditReport, AnEmptyAuditSaysSo) {
 
 TEST(AuditReport, OneOutcomeIsCounted) {
   EXPECT_THAT(page("one"), HasSubstr("1 forecast can be checked against what came out: 1 animal "
-                                     "proved to carry one copy, 0 proved"));
+                                     "turned out het, 0 proved"));
 }
 
 TEST(AuditReport, OfCarriersAloneWhatCantBeGivenHasItsReason) {
-  EXPECT_THAT(page("only_positive"), HasSubstr("needs both carriers and others"));
+  EXPECT_THAT(page("only_positive"), HasSubstr("needs both hets and others"));
 }
 
 TEST(AuditReport, ManyForecastsAreListedInPart) {

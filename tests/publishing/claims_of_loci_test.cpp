@@ -45,7 +45,7 @@ std::vector<ClaimState> words(const std::vector<NumberState>& numbers) {
 
 constexpr ClaimState stands = ClaimState::stands;
 
-/// Parents het for tarnbrook, and for brackmoor at 66 % each; the young is plain at both.
+/// Parents het for tarnbrook, and for brackmoor at 66 % each; the offspring is plain at both.
 RecordsBuilder two_traits() {
   RecordsBuilder records;
   for (const char* id : {"F", "M"}) {
@@ -189,7 +189,7 @@ RecordsBuilder sexed(Sex sex) {
 TEST(ClaimOnASexChromosome, SexingAHatchlingMovesIt) {
   const Keeping keeping(support::sex_linked_model(Chromosome::z));
   const Claim unsexed = keeping.claimed(on_z());
-  // Plain young: sons 1/4 clear and 1/4 het, daughters 1/4 clear; those of e/W show it.
+  // Plain offspring: sons 1/4 clear and 1/4 het, daughters 1/4 clear; those of e/W show it.
   EXPECT_NEAR(unsexed.numbers[0].value, 1.0 / 3, 1e-12);
   EXPECT_THAT(words(keeping.now(unsexed, sexed(Sex::male))), ElementsAre(ClaimState::too_low));
   EXPECT_THAT(words(keeping.now(unsexed, sexed(Sex::female))), ElementsAre(ClaimState::too_high));

@@ -39,7 +39,7 @@ Statement fennglass(const std::string& id) {
   return demo().at(id, "fennglass");
 }
 
-TEST(DemoListings, AVisualSiresYoungAreProven) {
+TEST(DemoListings, AVisualSiresOffspringAreProven) {
   const Statement c1 = fennglass("23-C1-01");
   EXPECT_EQ(c1.label, Label::proven);
   EXPECT_EQ(c1.headline, "100 % het for fennglass, proven");
@@ -53,7 +53,7 @@ TEST(DemoListings, TwoThirdsOutOfTwoHets) {
 }
 
 TEST(DemoListings, AClutchOfAClaimThatFell) {
-  // C3: the dam is at 0.053311 once her ten young, all without the trait, are counted.
+  // C3: the dam is at 0.053311 once her ten offspring, all without the trait, are counted.
   EXPECT_NEAR(fennglass("Nettie").pedigree, 0.053311, six_places);
   EXPECT_NEAR(fennglass("23-C3-01").pedigree, 0.508885, six_places);
 }
@@ -83,7 +83,7 @@ TEST(DemoListings, AVerbalHundredThatFell) {
               HasSubstr("sold as het: the seller's word, trusted to 95 %"));
 }
 
-TEST(DemoListings, YoungOfAVisualDamAreProven) {
+TEST(DemoListings, OffspringOfAVisualDamAreProven) {
   for (const char* id : {"24-C6-01", "25-C7-01", "25-C9-01"}) {
     EXPECT_EQ(fennglass(id).pedigree, 1.0) << id;
     EXPECT_EQ(fennglass(id).label, Label::proven) << id;

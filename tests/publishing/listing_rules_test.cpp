@@ -50,7 +50,7 @@ TEST(ListingRules, SixtySixPercentOutOfTwoHets) {
   EXPECT_NEAR(h.markerless, 2.0 / 3, 1e-12);
   EXPECT_EQ(h.label, Label::possible);
   EXPECT_EQ(h.headline, "66 % possible het for tarnbrook");
-  EXPECT_EQ(h.reason, "both parents het on the seller's word, shows plain");
+  EXPECT_EQ(h.reason, "both parents het by the seller's description, shows plain");
   EXPECT_THAT(h.plain, HasSubstr("about 6 in 10"));
 }
 
@@ -59,7 +59,8 @@ TEST(ListingRules, FiftyPercentOutOfOneHet) {
   records.hatchling("H", "C").shows("H", "tarnbrook", "plain");
   const Listed listed(recessive_model(), records);
   EXPECT_EQ(listed.at("H").headline, "50 % possible het for tarnbrook");
-  EXPECT_EQ(listed.at("H").reason, "dam F het on the seller's word, sire M clear, shows plain");
+  EXPECT_EQ(listed.at("H").reason,
+            "dam F het by the seller's description, sire M clear, shows plain");
 }
 
 TEST(ListingRules, BothParentsProvenHetIsSaidInOne) {
@@ -76,7 +77,7 @@ TEST(ListingRules, BothParentsProvenHetIsSaidInOne) {
   // Proven by a visual offspring.
   const Statement f = listed.at("F");
   EXPECT_EQ(f.label, Label::proven);
-  EXPECT_THAT(f.reason, HasSubstr("1 visual young by a partner proven het prove a copy"));
+  EXPECT_THAT(f.reason, HasSubstr("1 visual offspring by a partner proven het prove a copy"));
   EXPECT_THAT(listed.rests_on(f), ElementsAre("o1", "o3", "o4"));
 }
 
@@ -109,7 +110,7 @@ TEST(ListingRules, AParentJustShortOfCertainGivesNoHundredPercent) {
 }
 
 TEST(ListingRules, WhatRelativesTaughtIsInTheNumber) {
-  // Both parents at 2/3. Plain young: P(plain) = 1 - 4/9 x 1/4 = 8/9, P(het) = 4/9; 4/9 : 8/9.
+  // Both parents at 2/3. Plain offspring: P(plain) = 1 - 4/9 x 1/4 = 8/9, P(het) = 4/9; 4/9 : 8/9.
   auto records = pair_sold_as(2.0 / 3, 2.0 / 3);
   records.hatchling("H", "C").shows("H", "tarnbrook", "plain");
   const Listed listed(recessive_model(), records);
@@ -117,7 +118,7 @@ TEST(ListingRules, WhatRelativesTaughtIsInTheNumber) {
   EXPECT_EQ(listed.at("H").headline, "50 % possible het for tarnbrook");
 }
 
-TEST(ListingRules, ClearYoungByAVisualLowerAParentAndAreNamed) {
+TEST(ListingRules, ClearOffspringByAVisualLowerAParentAndAreNamed) {
   RecordsBuilder records;
   records.founder("M", Sex::male).bought_as("tarnbrook", {{"+/+", 0.5}, {"+/e", 0.5}});
   records.founder("F", Sex::female).bought_as("tarnbrook", {{"e/e", 1.0}});
@@ -132,14 +133,14 @@ TEST(ListingRules, ClearYoungByAVisualLowerAParentAndAreNamed) {
   EXPECT_NEAR(m.markerless, 1.0 / 17, 1e-12);
   EXPECT_THAT(m.reason,
               HasSubstr("sold as 50 % possible het: the seller's word, taken at that word"));
-  EXPECT_THAT(m.reason, HasSubstr("4 clear young by a partner visual lower it"));
+  EXPECT_THAT(m.reason, HasSubstr("4 non-visual offspring by a partner visual lower it"));
   EXPECT_THAT(listed.rests_on(m), ElementsAre("o2", "o3", "o4", "o5"));
 }
 
-TEST(ListingRules, AYoungThatIsNoVisualRaisesWhereHetsShowItNowAndThen) {
-  // 3 in 10 hets are tinted. P(tinted young) of a het by a partner at 1/2: 3/4 x 1/2 x 0.3 + 1/4 x
-  // 1/2 x 0.3 = 0.15; of a non-carrier: 1/4 x 0.3 = 0.075. So 1/2 becomes 2/3, though nobody saw a
-  // visual.
+TEST(ListingRules, AOffspringThatIsNoVisualRaisesWhereHetsShowItNowAndThen) {
+  // 3 in 10 hets are tinted. P(tinted offspring) of a het by a partner at 1/2: 3/4 x 1/2 x 0.3 +
+  // 1/4 x 1/2 x 0.3 = 0.15; of a non-carrier: 1/4 x 0.3 = 0.075. So 1/2 becomes 2/3, though nobody
+  // saw a visual.
   auto description = recessive_model();
   description.loci[0].appearance = {{"default", {{"plain", 1.0}}},
                                     {"+/e", {{"plain", 0.7}, {"tinted", 0.3}}},
@@ -149,7 +150,7 @@ TEST(ListingRules, AYoungThatIsNoVisualRaisesWhereHetsShowItNowAndThen) {
   const Listed listed(description, records);
   const Statement m = listed.at("M");
   EXPECT_NEAR(m.markerless, 2.0 / 3, 1e-12);
-  EXPECT_THAT(m.reason, HasSubstr("1 clear young by a partner"));
+  EXPECT_THAT(m.reason, HasSubstr("1 non-visual offspring by a partner"));
   EXPECT_THAT(m.reason, HasSubstr("raises it"));
   EXPECT_THAT(m.reason, Not(HasSubstr("lower")));
 }
@@ -161,7 +162,7 @@ TEST(ListingRules, ABroodTeachesTheSame) {
   const Listed listed(recessive_model(), records);
   EXPECT_NEAR(listed.at("M").markerless, 1.0 / 17, 1e-12);
   EXPECT_THAT(listed.at("M").reason,
-              HasSubstr("4 clear young by a partner of genotype e/e lower it"));
+              HasSubstr("4 non-visual offspring by a partner of genotype e/e lower it"));
 }
 
 TEST(ListingRules, ASellersWordIsCalledThatAndHowFarItIsTrusted) {
@@ -184,7 +185,7 @@ TEST(ListingRules, AnUncertainSireIsNamedWithEveryCandidate) {
 }
 
 TEST(ListingRules, ProvenNeedsARecordedVisual) {
-  // Forced by what was sold alone: certain, not proven.
+  // Forced by the seller's description alone: certain, not proven.
   RecordsBuilder records;
   records.founder("F", Sex::female).bought_as("tarnbrook", {{"e/e", 1.0}});
   records.founder("M", Sex::male).clutch("C", "F", {"M"}).hatchling("H", "C");
@@ -271,7 +272,7 @@ TEST(ListingRules, MarkersAreSeenAndNotCountedUntilTheyAreEarned) {
   EXPECT_EQ(h.markers[0].line,
             "Markers for tarnbrook seen (1 reading), not counted: tables not learned from these "
             "records.");
-  // Its sib has none of its own, and markers of proven parents' young tell it nothing.
+  // Its sib has none of its own, and markers of proven parents' offspring tell it nothing.
   EXPECT_THAT(listed.of("G").markers, IsEmpty());
 }
 
@@ -280,7 +281,7 @@ TEST(ListingRules, AMarkThatCannotBeReadIsNotSeen) {
   records.hatchling("H", "C").shows("H", "brackmoor", "thornwick");
   records.score("H", "crown-fleck", "strong");
   auto model = support::masked_model();
-  // Founders need the masking allele for a thornwick young.
+  // Founders need the masking allele for a thornwick offspring.
   model.origins[0].frequencies.push_back({"brackmoor", {{"s", 0.5}}});
   for (auto& animal : records.records.animals) {
     if (!animal.clutch) animal.origin = "bought";
@@ -314,7 +315,7 @@ TEST(ListingRules, OnXItIsTheMaleWhoCannotBeHet) {
 }
 
 // The partner of an animal that can be het is of the sex that can't. By one without the trait a het
-// has a visual among four young: half of those that get the partner's other chromosome.
+// has a visual among four offspring: half of those that get the partner's other chromosome.
 TEST(ListingRules, NoHetPartnerIsOfferedWhereNoneCanBe) {
   for (const auto on : {genetics::Chromosome::z, genetics::Chromosome::x}) {
     const Sex one = on == genetics::Chromosome::z ? Sex::female : Sex::male;
@@ -324,9 +325,10 @@ TEST(ListingRules, NoHetPartnerIsOfferedWhereNoneCanBe) {
     records.shows("A", "tarnbrook", "plain");
     records.founder("U").bought_as("tarnbrook", {{"+/+", 0.5}, {"+/e", 0.5}});
     const Listed listed(support::sex_linked_model(on), records);
-    EXPECT_THAT(listed.at("A").would_change,
-                Contains("about 5 more clear young by a visual partner, or 11 by any other, would "
-                         "bring it below 5 % (by pedigree and results)"));
+    EXPECT_THAT(
+        listed.at("A").would_change,
+        Contains("about 5 more non-visual offspring by a visual partner, or 11 by any other, would "
+                 "bring it below 5 % (by pedigree and results)"));
     for (const char* id : {"A", "U"}) {
       EXPECT_THAT(listed.at(id).would_change, Each(Not(HasSubstr("het one")))) << id;
     }
@@ -385,7 +387,7 @@ TEST(ListingRules, AVisibleTraitIsShownNotHet) {
   }
 }
 
-TEST(ListingRules, YoungWhoseLookIsNotRecordedMayHaveTwoCopies) {
+TEST(ListingRules, OffspringWhoseLookIsNotRecordedMayHaveTwoCopies) {
   auto records = pair_sold_as(1, 1);
   records.hatchling("H", "C");
   const Listed listed(recessive_model(), records);
@@ -403,7 +405,7 @@ TEST(ListingRules, LethalGenotypesAndCautionsAreTold) {
   // Alive: 1/2 of 3/4.
   EXPECT_EQ(listed.at("H").headline, "66 % possible het for tarnbrook");
   EXPECT_THAT(listed.of("H").cautions, Contains("tarnbrook: Invented: may lose balance."));
-  EXPECT_THAT(listed.of("H").cautions, Contains(HasSubstr("young of e/e do not live")));
+  EXPECT_THAT(listed.of("H").cautions, Contains(HasSubstr("offspring of e/e do not live")));
 }
 
 TEST(ListingRules, CautionsOfWhatItDoesNotCarryAreLeftOut) {
@@ -435,8 +437,9 @@ TEST(ListingRules, WhatWouldChangeTheNumberIsSaid) {
   const Listed listed(recessive_model(), records);
   const auto changes = listed.at("H").would_change;
   EXPECT_THAT(changes, Contains("a visual offspring would prove a copy"));
-  EXPECT_THAT(changes, Contains("about 5 more clear young by a visual partner, or 11 by a het one, "
-                                "would bring it below 5 % (by pedigree and results)"));
+  EXPECT_THAT(changes,
+              Contains("about 5 more non-visual offspring by a visual partner, or 11 by a het one, "
+                       "would bring it below 5 % (by pedigree and results)"));
   EXPECT_THAT(changes, Contains("a result of shed-pcr"));
   EXPECT_THAT(changes, Contains(HasSubstr("withdrawn")));
 }

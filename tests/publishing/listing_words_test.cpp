@@ -157,7 +157,7 @@ TEST(Cautions, NameEachLocusWithItsDangerAndNoOther) {
   EXPECT_THAT(cautions_of(*made, {0}), Not(Contains(HasSubstr("do not live"))));
   // Only what never lives is called that; half of +/s do.
   EXPECT_THAT(cautions_of(*made, {1}),
-              Contains(HasSubstr("young of s/s do not live. Do not pair")));
+              Contains(HasSubstr("offspring of s/s do not live. Do not pair")));
   EXPECT_THAT(cautions_of(*made, {0, 1}), SizeIs(5));
 }
 
@@ -174,18 +174,18 @@ TEST(TraitName, NamesTheAlleleOnlyWhereThereAreSeveral) {
   EXPECT_EQ(trait_name(three->loci()[0], 2), "f of tarnbrook");
 }
 
-// 1 : 2^n of clear young by a visual partner from even odds; 3/4 each by a het one. Below 5 %:
-// 2^-n < 1/19 from 5 on, (3/4)^n < 1/19 from 11 on.
-TEST(WouldChange, CountsTheYoungOnlyWhereLookingTells) {
+// 1 : 2^n of non-visual offspring by a visual partner from even odds; 3/4 each by a het one. Below
+// 5 %: 2^-n < 1/19 from 5 on, (3/4)^n < 1/19 from 11 on.
+TEST(WouldChange, CountsTheOffspringOnlyWhereLookingTells) {
   const auto even = [](const colony::ModelDescription& model) {
     return Listed(model, half()).at("H").would_change;
   };
   EXPECT_THAT(even(recessive_model()),
-              Contains(HasSubstr("about 5 more clear young by a visual partner, or 11")));
+              Contains(HasSubstr("about 5 more non-visual offspring by a visual partner, or 11")));
   auto fragile = recessive_model();
   fragile.loci[0].viability = {{"e/e", 0.5}};
-  EXPECT_THAT(even(fragile), Not(Contains(HasSubstr("clear young"))))
-      << "young that die unseen would be counted as clear";
+  EXPECT_THAT(even(fragile), Not(Contains(HasSubstr("non-visual offspring"))))
+      << "offspring that die unseen would be counted as clear";
   EXPECT_THAT(even(fragile), Contains("a visual offspring would prove a copy"));
   auto untested = recessive_model();
   untested.assays.clear();
@@ -199,10 +199,11 @@ TEST(WouldChange, OfWhatIsCertainNamesTheConflict) {
       .shows("F", "tarnbrook", "tarnbrook");
   records.founder("M", Sex::male).clutch("C", "F", {"M"}).hatchling("H", "C");
   const Listed listed(recessive_model(), records.shows("H", "tarnbrook", "plain"));
-  EXPECT_THAT(listed.at("H").would_change,
-              Contains("a result of shed-pcr against it would be a conflict: to be held and tested "
-                       "again"));
-  EXPECT_THAT(listed.at("H").would_change, Not(Contains(HasSubstr("clear young"))));
+  EXPECT_THAT(
+      listed.at("H").would_change,
+      Contains("a result of shed-pcr against it would be a contradiction: to be held and tested "
+               "again"));
+  EXPECT_THAT(listed.at("H").would_change, Not(Contains(HasSubstr("non-visual offspring"))));
 }
 
 TEST(WouldChange, AsksForALookWhereNoneIsRecorded) {
@@ -216,8 +217,9 @@ TEST(WouldChange, AsksForALookWhereNoneIsRecorded) {
 TEST(PlainWords, CountAnimalsNotPercents) {
   const Listed listed(recessive_model(), half());
   EXPECT_EQ(listed.at("M").plain, "If the records are right, it does not carry it.");
-  EXPECT_EQ(listed.at("F").plain,
-            "If the records are right, it has one copy and passes it to about half of its young.");
+  EXPECT_EQ(
+      listed.at("F").plain,
+      "If the records are right, it has one copy and passes it to about half of its offspring.");
   EXPECT_THAT(listed.at("H").plain, HasSubstr("Of animals with records like these, "));
   EXPECT_THAT(listed.at("H").plain, Not(HasSubstr("%")));
 }

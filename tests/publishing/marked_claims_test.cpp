@@ -24,7 +24,7 @@ using testing::IsEmpty;
 
 constexpr std::size_t memory = std::size_t{1} << 30U;
 
-// Six in seven carriers show the marker, one in ten of the others; half of all are tested.
+// Six in seven hets show the marker, one in ten of the others; half of all are tested.
 audit::Season season() {
   audit::SeasonSettings settings;
   settings.markers = {{"crown-fleck", 2,

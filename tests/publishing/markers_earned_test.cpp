@@ -14,7 +14,7 @@ using testing::HasSubstr;
 using testing::IsEmpty;
 using testing::Not;
 
-// Twelve clutches of a carrier by a clear male; carriers mostly show the marker. Half are tested.
+// Twelve clutches of a carrier by a clear male; hets mostly show the marker. Half are tested.
 audit::SeasonSettings telling_marker() {
   audit::SeasonSettings settings;
   settings.markers = {

@@ -22,7 +22,7 @@ TEST(ResultShown, CountsMixUpsIntoBothErrors) {
   const ResultShown result = listed.of("A").results.at(0);
   // Others get "carrier" in 0.996 x 0.003 + 0.004 x (0.003 + 0.985 + 0.003)/3.
   EXPECT_NEAR(result.false_report, 0.996 * 0.003 + 0.004 * 0.991 / 3, 1e-15);
-  // Carriers get "clear" or "affected": 0.996 x 0.005 + 0.004 x (0.99 + 0.989)/3. No call is no
+  // Hets get "clear" or "affected": 0.996 x 0.005 + 0.004 x (0.99 + 0.989)/3. No call is no
   // error.
   EXPECT_NEAR(result.missed, 0.996 * 0.005 + 0.004 * 1.979 / 3, 1e-15);
   EXPECT_TRUE(result.tells);

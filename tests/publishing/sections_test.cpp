@@ -66,7 +66,7 @@ TEST(ScoresSection, NetBenefitHasARowForEachThreshold) {
 
 TEST(ScoresSection, WhatCantBeGivenHasItsReason) {
   EXPECT_EQ(row(scores_section(sample("one"), false).str(), "AUC, all animals together")[2],
-            "needs both carriers and others");
+            "needs both hets and others");
 }
 
 TEST(ScoresSection, EveryScoreOfTheDocumentHasARow) {
@@ -107,7 +107,7 @@ TEST(MarkersSection, LevelsStandWithTheirCounts) {
 TEST(ScorersSection, CountsReadings) {
   const auto html = scorers_section(sample("full"), false).str();
   EXPECT_EQ(row(html, "MO"), (std::vector<std::string>{"MO", "318", "17", "190", "128", "0"}));
-  EXPECT_THAT(scorers_section(sample("one"), false).str(), HasSubstr("No animal was read twice"));
+  EXPECT_THAT(scorers_section(sample("one"), false).str(), HasSubstr("No animal was scored twice"));
 }
 
 TEST(TestedSection, SaysWhoWasTested) {
@@ -140,8 +140,8 @@ TEST(FixedSections, SayWhatComesBeforeAnyFigure) {
 TEST(ReportingSection, AnswersOutOfTheDocument) {
   const auto html = reporting_section(sample("full")).str();
   EXPECT_THAT(html,
-              HasSubstr("330 of 458 readings are recorded as blind"));  // 190 + 140 of 318 + 140
-  EXPECT_THAT(html, HasSubstr("12 animals left out"));                  // 7 + 2 + 3
+              HasSubstr("330 of 458 scores are recorded as blind"));  // 190 + 140 of 318 + 140
+  EXPECT_THAT(html, HasSubstr("12 animals left out"));                // 7 + 2 + 3
   EXPECT_THAT(html, HasSubstr("1000 resamples of whole clutches, seed 1"));
   EXPECT_THAT(html, HasSubstr("from memory and not checked"));
   EXPECT_THAT(reporting_section(json()).str(), HasSubstr("not recorded by the program"));

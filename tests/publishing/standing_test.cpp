@@ -22,7 +22,7 @@ colony::Colony herd() {
   return support::colony_of(support::made(support::masked_model()), records.records);
 }
 
-// By pedigree always 1/2; with markers 3/4 of carriers and 1/4 of others. Half are carriers.
+// By pedigree always 1/2; with markers 3/4 of hets and 1/4 of others. Half are hets.
 audit::Forecasts good_forecasts(std::size_t count) {
   audit::Forecasts out;
   for (std::size_t t = 0; t < count; ++t) {
@@ -43,7 +43,7 @@ audit::Forecasts good_forecasts(std::size_t count) {
 TEST(RecordOf, CountsForecastsAsTheyStoodOnce) {
   const Record record = record_of(herd(), good_forecasts(20), 0);
   EXPECT_EQ(record.forecasts, 20U);
-  // Ten right carriers, two wrong others: 12 x 0.75 + 8 x 0.25 = 11.
+  // Ten right hets, two wrong others: 12 x 0.75 + 8 x 0.25 = 11.
   EXPECT_DOUBLE_EQ(record.expected, 11);
   EXPECT_DOUBLE_EQ(record.observed, 10);
   EXPECT_THAT(record.kinds,
@@ -130,7 +130,7 @@ TEST(Lacking, AllThatIsMissingIsNamed) {
 TEST(RecordInWords, LabelsTheKindsOfOutcome) {
   EXPECT_THAT(
       record_in_words(herd(), 0, record_of(herd(), good_forecasts(20), 0)),
-      HasSubstr("Of 20 past forecasts for tarnbrook with markers, 11.0 carriers were expected and "
+      HasSubstr("Of 20 past forecasts for tarnbrook with markers, 11.0 hets were expected and "
                 "10.0 found (known: 6 by test, 14 by breeding)."));
 }
 

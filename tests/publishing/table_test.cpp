@@ -29,7 +29,7 @@ TEST(Table, FiguresStayOnOneLineAndWordsBreak) {
 
 TEST(Table, AReasonInPlaceOfAFigureBreaks) {
   auto table = small;
-  table.rows[0][1] = "needs both carriers and others";
+  table.rows[0][1] = "needs both hets and others";
   EXPECT_THAT(html_table(table).str(), HasSubstr("<td class=\"figure long\">"));
 }
 

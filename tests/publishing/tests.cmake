@@ -12,7 +12,7 @@ likelihet_test(publishing_tests
 # What may be said of animals.
 likelihet_test(listing_tests
   SOURCES ${CMAKE_CURRENT_SOURCE_DIR}/publishing/rounding_test.cpp
-          ${CMAKE_CURRENT_SOURCE_DIR}/publishing/clean_young_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/publishing/non_visual_offspring_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/publishing/listing_rules_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/publishing/listing_words_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/publishing/standing_test.cpp

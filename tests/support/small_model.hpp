@@ -120,7 +120,7 @@ inline std::shared_ptr<const colony::Model> made(colony::ModelDescription descri
 /// A day that exists; throws otherwise.
 inline colony::Date day(const std::string& text) {
   const auto date = colony::Date::parse(text);
-  if (!date) throw std::invalid_argument(text + " is no day");
+  if (!date) throw std::invalid_argument(text + " is not a day");
   return *date;
 }
 

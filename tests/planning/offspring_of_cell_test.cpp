@@ -1,31 +1,31 @@
-// Several loci of one young at once.
+// Several loci of one offspring at once.
 #include <cmath>
 
 #include "support/random_locus.hpp"
 #include <gtest/gtest.h>
 #include <rapidcheck/gtest.h>
 
-#include <likelihet/planning/young_of_cell.hpp>
+#include <likelihet/planning/offspring_of_cell.hpp>
 
-namespace likelihet::planning::young_of_cell_test {
+namespace likelihet::planning::offspring_of_cell_test {
 namespace {
 
 using genetics::Chromosome;
 
-std::vector<LocusYoung> young_of(const std::vector<genetics::Locus>& loci) {
-  std::vector<LocusYoung> out;
+std::vector<LocusOffspring> offspring_of(const std::vector<genetics::Locus>& loci) {
+  std::vector<LocusOffspring> out;
   for (const auto& locus : loci) out.emplace_back(locus);
   return out;
 }
 
 // Two autosomal loci, het x het each: 1/4 x 1/4, in either sex alike.
-TEST(YoungOfCell, UnlinkedLociMultiply) {
+TEST(OffspringOfCell, UnlinkedLociMultiply) {
   const std::vector<genetics::Locus> loci = {support::plain_locus(2, Chromosome::autosome),
                                              support::plain_locus(2, Chromosome::autosome)};
-  const auto young = young_of(loci);
+  const auto offspring = offspring_of(loci);
   const std::vector<std::size_t> group = {0, 1};
   const std::vector<std::uint32_t> parents = {1, 1, 1, 1};
-  const YoungOfCell cell(young, group, parents);
+  const OffspringOfCell cell(offspring, group, parents);
   EXPECT_EQ(cell.lives(), 1.0);
   EXPECT_EQ(cell.genotype(0, 0, 2), 0.125);
   EXPECT_EQ(cell.genotype(1, 1, 1), 0.25);
@@ -34,14 +34,14 @@ TEST(YoungOfCell, UnlinkedLociMultiply) {
 
 // A lethal on Z takes half of the daughters: two thirds of the living are sons, and another locus
 // on Z, of a het sire, is seen through that: +/a sons 1/3, a/W daughters 1/6.
-TEST(YoungOfCell, SurvivalAtOneLocusShiftsTheOther) {
+TEST(OffspringOfCell, SurvivalAtOneLocusShiftsTheOther) {
   const std::vector<genetics::Locus> loci = {
       support::plain_locus(2, Chromosome::z),
       support::plain_locus(2, Chromosome::z, {1, 1, 1, 1, 0})};
-  const auto young = young_of(loci);
+  const auto offspring = offspring_of(loci);
   const std::vector<std::size_t> group = {0, 1};
   const std::vector<std::uint32_t> parents = {3, 1, 3, 1};  // +/W by het, at both
-  const YoungOfCell cell(young, group, parents);
+  const OffspringOfCell cell(offspring, group, parents);
   EXPECT_EQ(cell.lives(), 0.75);
   EXPECT_NEAR(cell.genotype(0, 1, 1), 1. / 3, 1e-15);
   EXPECT_NEAR(cell.genotype(0, 0, 4), 1. / 6, 1e-15);
@@ -49,8 +49,8 @@ TEST(YoungOfCell, SurvivalAtOneLocusShiftsTheOther) {
   EXPECT_EQ(cell.genotype(1, 0, 4), 0.0);
 }
 
-// Each locus's genotypes add up to one young, whatever dies.
-RC_GTEST_PROP(YoungOfCellProperty, GenotypesAddUp, ()) {
+// Each locus's genotypes add up to one offspring, whatever dies.
+RC_GTEST_PROP(OffspringOfCellProperty, GenotypesAddUp, ()) {
   std::vector<genetics::Locus> loci;
   std::vector<std::size_t> group;
   std::vector<std::uint32_t> parents;
@@ -66,8 +66,8 @@ RC_GTEST_PROP(YoungOfCellProperty, GenotypesAddUp, ()) {
       parents.push_back(*rc::gen::inRange<std::uint32_t>(0, static_cast<std::uint32_t>(genotypes)));
     }
   }
-  const auto young = young_of(loci);
-  const YoungOfCell cell(young, group, parents);
+  const auto offspring = offspring_of(loci);
+  const OffspringOfCell cell(offspring, group, parents);
   if (!(cell.lives() > 0)) return;
   for (std::size_t k = 0; k < size; ++k) {
     double genotypes = 0, looks = 0;
@@ -82,4 +82,4 @@ RC_GTEST_PROP(YoungOfCellProperty, GenotypesAddUp, ()) {
 }
 
 }  // namespace
-}  // namespace likelihet::planning::young_of_cell_test
+}  // namespace likelihet::planning::offspring_of_cell_test

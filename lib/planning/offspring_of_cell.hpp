@@ -1,4 +1,5 @@
-// The young of one joint state of both parents, at several loci together; internal to the layer.
+// The offspring of one joint state of both parents, at several loci together; internal to the
+// layer.
 #pragma once
 
 #include <algorithm>
@@ -8,22 +9,22 @@
 #include <span>
 #include <vector>
 
-#include <likelihet/planning/young.hpp>
+#include <likelihet/planning/offspring.hpp>
 
 namespace likelihet::planning {
 
-/// Loci part freely, so given both parents and the young's sex they are independent; sex ties
+/// Loci part freely, so given both parents and the offspring's sex they are independent; sex ties
 /// together those on the sex chromosome.
-class YoungOfCell {
+class OffspringOfCell {
  public:
-  /// `young` by locus of the model; `parents` holds dam and sire of each locus of `group` in turn.
-  /// All must outlive it.
-  YoungOfCell(const std::vector<LocusYoung>& young, const std::vector<std::size_t>& group,
-              std::span<const std::uint32_t> parents);
+  /// `offspring` by locus of the model; `parents` holds dam and sire of each locus of `group` in
+  /// turn. All must outlive it.
+  OffspringOfCell(const std::vector<LocusOffspring>& offspring,
+                  const std::vector<std::size_t>& group, std::span<const std::uint32_t> parents);
 
   [[nodiscard]] std::size_t dam(std::size_t k) const { return parents_[2 * k]; }
   [[nodiscard]] std::size_t sire(std::size_t k) const { return parents_[2 * k + 1]; }
-  /// P(an egg's young lives), in the units of viability. Where it is 0, nothing below means
+  /// P(an egg's offspring lives), in the units of viability. Where it is 0, nothing below means
   /// anything.
   [[nodiscard]] double lives() const { return lives_; }
   /// P(genotype and sex | it lives) at the k-th locus of the group; `x` counts both_sexes.
@@ -38,7 +39,7 @@ class YoungOfCell {
   [[nodiscard]] double product(std::size_t x, std::size_t but) const;
   [[nodiscard]] double shows(std::size_t k, std::size_t x, std::size_t a) const;
 
-  const std::vector<LocusYoung>& young_;
+  const std::vector<LocusOffspring>& offspring_;
   const std::vector<std::size_t>& group_;
   std::span<const std::uint32_t> parents_;
   std::array<std::vector<double>, 2> alive_;

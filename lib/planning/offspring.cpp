@@ -1,11 +1,11 @@
 // Mendelian weights by sex.
 #include <algorithm>
 
-#include <likelihet/planning/young.hpp>
+#include <likelihet/planning/offspring.hpp>
 
 namespace likelihet::planning {
 
-LocusYoung::LocusYoung(const genetics::Locus& locus)
+LocusOffspring::LocusOffspring(const genetics::Locus& locus)
     : locus_(&locus),
       passes_(locus, genetics::Survival::weighted),
       mendel_(locus, genetics::Survival::ignored) {
@@ -14,20 +14,20 @@ LocusYoung::LocusYoung(const genetics::Locus& locus)
   }
 }
 
-double LocusYoung::weight(std::size_t dam, std::size_t sire, genetics::Sex sex,
-                          std::size_t genotype) const {
+double LocusOffspring::weight(std::size_t dam, std::size_t sire, genetics::Sex sex,
+                              std::size_t genotype) const {
   if (!locus_->possible(genotype, sex)) return 0;
   // On a sex chromosome the table holds the 1/2 of the sex too.
   return passes_(dam, sire, genotype) * (locus_->sex_linked() ? 2.0 : 1.0);
 }
 
-double LocusYoung::alive(std::size_t dam, std::size_t sire, genetics::Sex sex) const {
+double LocusOffspring::alive(std::size_t dam, std::size_t sire, genetics::Sex sex) const {
   double sum = 0;
   for (std::size_t g = 0; g < locus_->size(); ++g) sum += weight(dam, sire, sex, g);
   return sum;
 }
 
-double LocusYoung::lost(std::size_t dam, std::size_t sire) const {
+double LocusOffspring::lost(std::size_t dam, std::size_t sire) const {
   if (!locus_->viability_matters() || !(most_viable_ > 0)) return 0;
   double sum = 0;
   for (const genetics::Sex sex : both_sexes) sum += alive(dam, sire, sex) / 2;

@@ -1,4 +1,4 @@
-// What a pair of known genotypes gives: Mendel and survival at one locus, by the young's sex.
+// What a pair of known genotypes gives: Mendel and survival at one locus, by the offspring's sex.
 #pragma once
 
 #include <cstddef>
@@ -13,14 +13,14 @@ namespace likelihet::planning {
 inline constexpr genetics::Sex both_sexes[] = {genetics::Sex::female, genetics::Sex::male};
 
 /// Survival is in the units of the model's `viability`: relative, so only ratios mean anything.
-class LocusYoung {
+class LocusOffspring {
  public:
   /// The locus must outlive it.
-  explicit LocusYoung(const genetics::Locus& locus);
+  explicit LocusOffspring(const genetics::Locus& locus);
 
   [[nodiscard]] const genetics::Locus& locus() const { return *locus_; }
-  /// P(a young of this sex has the genotype) times its viability; 0 where a parent's genotype is
-  /// not of its own sex.
+  /// P(an offspring of this sex has the genotype) times its viability; 0 where a parent's genotype
+  /// is not of its own sex.
   [[nodiscard]] double weight(std::size_t dam, std::size_t sire, genetics::Sex sex,
                               std::size_t genotype) const;
   /// The sum of weight() over genotypes.
@@ -39,7 +39,7 @@ class LocusYoung {
   double most_viable_ = 0;
 };
 
-/// Loci at which a pair's young must be looked at together: all on the sex chromosome where
+/// Loci at which a pair's offspring must be looked at together: all on the sex chromosome where
 /// viability matters at any of them (each then shifts the sex ratio, and so the others), else each
 /// locus alone. The locus asked for stands first.
 std::vector<std::size_t> together_with(const std::vector<genetics::Locus>& loci, std::size_t locus);
