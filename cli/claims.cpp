@@ -1,4 +1,4 @@
-// likelihet claims: what was published, and what later evidence has overtaken.
+// likelihet claims: what was published, and what later evidence made out of date.
 #include <algorithm>
 
 #include "claims_output.hpp"
@@ -32,7 +32,7 @@ Reply run_claims(const ClaimsRequest& asked, const Shell& shell) {
 void add_claims(CLI::App& program, CommandLine& line) {
   const auto asked = std::make_shared<ClaimsRequest>();
   CLI::App& command = new_command(program, line, "claims",
-                                  "Show what was published, what was overtaken, and what to send.",
+                                  "Show what was published, what is out of date, and what to send.",
                                   "  likelihet claims demo.book\n"
                                   "  likelihet claims demo.book --animal H0301 --all\n");
   add_book(command, asked->book);

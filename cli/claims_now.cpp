@@ -47,12 +47,12 @@ std::vector<ClaimNow> claims_now(const BookGround& state, const std::vector<std:
   return out;
 }
 
-void refuse_overtaken(const std::vector<ClaimNow>& claims) {
+void refuse_out_of_date(const std::vector<ClaimNow>& claims) {
   colony::Faults faults;
   for (const ClaimNow& claim : claims) {
-    if (!claim.overtaken()) continue;
+    if (!claim.out_of_date()) continue;
     for (const auto& state : claim.states) {
-      if (state.state == publishing::ClaimState::stands) continue;
+      if (state.state == publishing::ClaimState::current) continue;
       faults.push_back(
           {"claim " + claim.record.code,
            "it is out of date, later evidence moved the number: " + claim.claim.animal +
@@ -68,15 +68,15 @@ void refuse_overtaken(const std::vector<ClaimNow>& claims) {
 std::optional<std::string> standing_code(const std::vector<ClaimNow>& claims,
                                          const std::string& animal) {
   for (const ClaimNow& claim : claims) {
-    if (claim.record.animal == animal && claim.stands()) return claim.record.code;
+    if (claim.record.animal == animal && claim.current()) return claim.record.code;
   }
   return std::nullopt;
 }
 
 std::string word_of(const ClaimNow& claim) {
   if (claim.record.end) return claim.record.end->replaced_by ? "replaced" : "withdrawn";
-  if (claim.overtaken()) return "overtaken";
-  return claim.stands() ? "stands" : "to be learned";
+  if (claim.out_of_date()) return "out of date";
+  return claim.current() ? "current" : "not checked";
 }
 
 }  // namespace likelihet::cli

@@ -20,10 +20,10 @@ struct ClaimNow {
   std::vector<publishing::NumberState> states;
   bool just_ended = false;  ///< by this very command, so that what to send is still to be told
 
-  [[nodiscard]] bool stands() const { return !record.end && publishing::all_stand(states); }
-  [[nodiscard]] bool overtaken() const { return !record.end && publishing::overtaken(states); }
+  [[nodiscard]] bool current() const { return !record.end && publishing::all_stand(states); }
+  [[nodiscard]] bool out_of_date() const { return !record.end && publishing::out_of_date(states); }
   [[nodiscard]] bool to_correct() const {
-    return (!record.end || just_ended) && publishing::overtaken(states);
+    return (!record.end || just_ended) && publishing::out_of_date(states);
   }
 };
 
@@ -32,18 +32,18 @@ struct ClaimNow {
 /// cannot be read or odds cannot be had.
 std::vector<ClaimNow> claims_now(const BookGround& state, const std::vector<std::size_t>& animals);
 
-/// Throws Failure{failed} where a claim on one of these animals was overtaken: nothing is to be
+/// Throws Failure{failed} where a claim on one of these animals was out_of_date: nothing is to be
 /// quoted of it until it is published anew.
-void refuse_overtaken(const std::vector<ClaimNow>& claims);
+void refuse_out_of_date(const std::vector<ClaimNow>& claims);
 
 /// The code of the claim that stands for an animal (its id); nothing where none does.
 std::optional<std::string> standing_code(const std::vector<ClaimNow>& claims,
                                          const std::string& animal);
 
-/// "stands", "overtaken", "to be learned", "withdrawn", "replaced".
+/// "current", "out of date", "not checked", "withdrawn", "replaced".
 std::string word_of(const ClaimNow& claim);
 
-/// Each claim in a few lines, with the correction to send where it is overtaken.
+/// Each claim in a few lines, with the correction to send where it is out_of_date.
 std::string claims_text(const std::vector<ClaimNow>& claims, const Terminal& terminal);
 
 /// The "likelihet-claims" document.

@@ -19,7 +19,7 @@ std::string line_of(const std::string& text, std::size_t indent, const Terminal&
 
 std::string state_words(ClaimState state, const std::string& now) {
   switch (state) {
-    case ClaimState::stands:
+    case ClaimState::current:
       return {};
     case ClaimState::too_high:
       return "; too high: now \"" + now + "\"";
@@ -37,7 +37,7 @@ std::string heading_of(const ClaimNow& claim, const Terminal& terminal) {
   const std::string line =
       printable(fmt::format("{}  {}  published {}: {}", claim.record.code, claim.claim.animal,
                             claim.claim.day.text(), word_of(claim)));
-  return (claim.overtaken() ? terminal.warning(line) : terminal.heading(line)) + "\n";
+  return (claim.out_of_date() ? terminal.warning(line) : terminal.heading(line)) + "\n";
 }
 
 std::string end_of(const book::ClaimEnd& end, const Terminal& terminal) {
@@ -51,8 +51,8 @@ std::string numbers_of(const ClaimNow& claim, const Terminal& terminal) {
   std::string out;
   for (std::size_t n = 0; n < claim.claim.numbers.size(); ++n) {
     const ClaimedNumber& number = claim.claim.numbers[n];
-    const ClaimState state = claim.states.empty() ? ClaimState::stands : claim.states[n].state;
-    if (number.label == Label::none && state == ClaimState::stands) continue;
+    const ClaimState state = claim.states.empty() ? ClaimState::current : claim.states[n].state;
+    if (number.label == Label::none && state == ClaimState::current) continue;
     out += line_of(
         number.headline + (claim.states.empty() ? "" : state_words(state, claim.states[n].now)), 2,
         terminal);

@@ -28,7 +28,7 @@ Reply run_listing(const ListingRequest& asked, const Shell& shell) {
   const auto animals = animals_of(colony, asked.animals, asked.clutch);
   const auto claims =
       asked.computation.as_of.empty() ? claims_now(state, animals) : std::vector<ClaimNow>{};
-  refuse_overtaken(claims);
+  refuse_out_of_date(claims);
   auto found = value_or_fail(colony, publishing::listings(state.ground(), animals));
   for (auto& listing : found) {
     listing.claim = standing_code(claims, colony.animals()[listing.animal].id);

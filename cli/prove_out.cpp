@@ -95,8 +95,8 @@ Reply run_proof(const ProveOutRequest& asked, const Shell& shell) {
 void add_prove_out(CLI::App& program, CommandLine& line) {
   const auto asked = std::make_shared<ProveOutRequest>();
   CLI::App& command = new_command(
-      program, line, "proof",
-      "Show how many non-visual offspring prove that an animal does not carry an allele.",
+      program, line, "prove-out",
+      "Show how many non-visual offspring it takes to rule out that an animal carries an allele.",
       "  likelihet prove-out demo.book M02 --partner F01\n"
       "  likelihet prove-out demo.book M02 --partner e/e --locus tarnbrook --per-clutch 8\n");
   add_book(command, asked->book);

@@ -56,7 +56,7 @@ std::string prove_out_json(const colony::Colony& colony, const ProveOutShown& sh
   }
   document["visual_is_unusual"] = proof.shows_itself;
   document["carrier"] = proof.odds.carrier_after(0);
-  document["seen"] = {{"clear", proof.seen.clear}, {"visual", proof.seen.visual}};
+  document["seen"] = {{"non_visual", proof.seen.non_visual}, {"visual", proof.seen.visual}};
   document["per_clutch"] = value_or_null(proof.per_clutch);
   document["levels"] = ordered_json::array();
   for (const double level : planning::prove_out_levels) {
@@ -65,9 +65,9 @@ std::string prove_out_json(const colony::Colony& colony, const ProveOutShown& sh
   document["limit"] = proof.odds.limit();
   document["offspring"] = ordered_json::array();
   for (std::size_t n = 0; n <= last_row(proof.odds); ++n) {
-    document["offspring"].push_back({{"clear", n},
+    document["offspring"].push_back({{"non_visual", n},
                                      {"carrier", proof.odds.carrier_after(n)},
-                                     {"all_clear", proof.odds.all_clear(n)},
+                                     {"all_non_visual", proof.odds.all_non_visual(n)},
                                      {"detected", proof.odds.detected(n)}});
   }
   const auto visual = proof.odds.after_visual();

@@ -22,10 +22,10 @@ std::string partner_in_words(const colony::Colony& colony, const planning::Prove
 }
 
 std::string seen_text(const planning::OffspringSeen& seen) {
-  if (seen.clear + seen.visual == 0) return "  seen so far of this pairing: no offspring\n";
+  if (seen.non_visual + seen.visual == 0) return "  seen so far of this pairing: no offspring\n";
   return fmt::format(
-      "  seen so far of this pairing: {} clear, {} visual; the chances hold them already\n",
-      seen.clear, seen.visual);
+      "  seen so far of this pairing: {} non-visual, {} visual; counted in already\n",
+      seen.non_visual, seen.visual);
 }
 
 std::string needed_text(const planning::ProveOut& proof, double level) {
@@ -33,15 +33,15 @@ std::string needed_text(const planning::ProveOut& proof, double level) {
   const auto needed = proof.odds.needed(level);
   if (!needed) {
     return head + fmt::format(
-                      "never; however many are clear, the chance that it does not carry it "
+                      "never; however many are non-visual, the chance that it does not carry it "
                       "comes to {}\n",
                       percent(proof.odds.limit()));
   }
   if (*needed == 0) return head + "no more needed\n";
   std::string text = head + fmt::format("{} more non-visual offspring", *needed);
-  if (proof.seen.clear > 0 && proof.seen.visual == 0) {
-    text += fmt::format(", {} of {} seen", proof.seen.clear,
-                        proof.seen.clear + static_cast<std::int64_t>(*needed));
+  if (proof.seen.non_visual > 0 && proof.seen.visual == 0) {
+    text += fmt::format(", {} of {} seen", proof.seen.non_visual,
+                        proof.seen.non_visual + static_cast<std::int64_t>(*needed));
   }
   if (const auto clutches = planning::clutches_for(*needed, proof.per_clutch)) {
     text += fmt::format("; {:.0f} clutch{} at {:.3g} offspring", *clutches,
@@ -55,7 +55,7 @@ std::string visual_text(const planning::ProveOut& proof, const planning::ProveOu
   const auto visual = proof.odds.after_visual();
   if (!visual) return "  no offspring of this pairing can show it, so none would tell anything\n";
   std::string text =
-      fmt::format("  one offspring that shows it (chance {} for the next): carrier with {}",
+      fmt::format("  one offspring that shows it (chance {} for the next): it carries it with {}",
                   percent(proof.odds.visual()), percent(visual->carrier));
   if (std::holds_alternative<planning::PartnerAnimal>(asked.partner)) {
     text += fmt::format(", {} with {}", printable(partner), percent(visual->partner_carrier));
@@ -66,13 +66,13 @@ std::string visual_text(const planning::ProveOut& proof, const planning::ProveOu
 // All up to ten, then every fifth, and the last.
 Table offspring_table(const planning::ProveOutOdds& odds) {
   Table table({{"non-visual offspring", Align::right},
-               {"carrier", Align::right},
-               {"chance of so many clear", Align::right},
-               {"a carrier would have shown", Align::right}});
+               {"carries it", Align::right},
+               {"chance of so many", Align::right},
+               {"one that carries it would have shown", Align::right}});
   const std::size_t last = last_row(odds);
   for (std::size_t n = 0; n <= last; ++n) {
     if (n > 10 && n % 5 != 0 && n != last) continue;
-    table.add({fmt::format("{}", n), percent(odds.carrier_after(n)), percent(odds.all_clear(n)),
+    table.add({fmt::format("{}", n), percent(odds.carrier_after(n)), percent(odds.all_non_visual(n)),
                percent(odds.detected(n))});
   }
   return table;
@@ -90,15 +90,15 @@ std::string prove_out_text(const colony::Colony& colony, const ProveOutShown& sh
               "{} with {}: does it carry {} of {}?", colony.animals()[shown.asked.animal].id,
               partner, locus.alleles()[shown.asked.allele], locus.id()))) +
           "\n";
-  text += fmt::format("  carrier, as things stand: {}\n", percent(proof.odds.carrier_after(0)));
+  text += fmt::format("  carries it, as things stand: {}\n", percent(proof.odds.carrier_after(0)));
   std::string looks;
   for (const std::size_t a : proof.visual_appearances) {
     looks += (looks.empty() ? "" : " or ") + locus.appearances()[a];
   }
   text +=
-      fmt::format("  an offspring shows it if it looks {}; any other is clear\n", printable(looks));
+      fmt::format("  an offspring shows it if it looks {}; any other is non-visual\n", printable(looks));
   if (!proof.shows_itself) {
-    text += "  two copies look as none do: breeding cannot tell a carrier by looks\n";
+    text += "  two copies look as none do: breeding cannot tell by looks\n";
   }
   text += seen_text(proof.seen);
   for (const double level : planning::prove_out_levels) text += needed_text(proof, level);
@@ -106,7 +106,7 @@ std::string prove_out_text(const colony::Colony& colony, const ProveOutShown& sh
   text = fitted(text, terminal.width(), 4) + offspring_table(proof.odds).text(terminal, 2) + "\n";
   return text + cautions_text(planning::cautions_of(colony, shown.asked), terminal) +
          basis_text(shown.tables, proof.tables,
-                    "Carrier: one copy or two. Numbers needed are from now on and never rounded "
+                    "Carries it: one copy or two. Numbers needed are from now on and never rounded "
                     "down.",
                     terminal);
 }

@@ -36,7 +36,7 @@ class Publisher {
   void add(const publishing::Listing& listing, const std::vector<ClaimNow>& standing) {
     publishing::Claim claim = publishing::claim_of(state_.colony(), listing);
     const auto same = std::find_if(standing.begin(), standing.end(), [&](const ClaimNow& old) {
-      return old.claim.animal == claim.animal && old.stands() && says_the_same(old.claim, claim);
+      return old.claim.animal == claim.animal && old.current() && says_the_same(old.claim, claim);
     });
     if (same != standing.end()) {
       kept_.push_back(same->record.code);
@@ -47,7 +47,7 @@ class Publisher {
       if (old.claim.animal != claim.animal) continue;
       publication_.ends.emplace_back(
           old.record.code,
-          book::ClaimEnd{record.at, record.code, old.overtaken() ? "overtaken" : "said anew"});
+          book::ClaimEnd{record.at, record.code, old.out_of_date() ? "out of date" : "said anew"});
     }
     publication_.claims.push_back(std::move(record));
   }
@@ -111,7 +111,7 @@ Reply published_reply(const PublishRequest& asked, book::Snapshot book, const Pu
   std::vector<ClaimNow> corrected;
   for (const auto& [code, end] : publisher.publication().ends) {
     for (const ClaimNow& old : before) {
-      if (old.record.code == code && old.overtaken()) corrected.push_back(old);
+      if (old.record.code == code && old.out_of_date()) corrected.push_back(old);
     }
   }
   if (!corrected.empty()) text += "\nOvertaken, and replaced:\n\n";

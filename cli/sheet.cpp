@@ -28,7 +28,7 @@ Reply run_sheet(const SheetRequest& asked, const Shell& /*shell*/) {
   const std::size_t animal = animal_named(colony, asked.animal);
   const auto claims =
       asked.computation.as_of.empty() ? claims_now(state, {animal}) : std::vector<ClaimNow>{};
-  refuse_overtaken(claims);
+  refuse_out_of_date(claims);
   const auto listed = value_or_fail(colony, publishing::listings(state.ground(), {animal}));
   const auto& listing = listed.front();
   const auto evidence = value_or_fail(colony, publishing::evidence_of(state.ground(), listing));

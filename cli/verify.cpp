@@ -92,7 +92,7 @@ Failure fails(const book::ClaimRecord& claim, const publishing::Verification& fo
   const std::string word = word_of(*now);
   return {ExitStatus::failed, "claim " + claim.code,
           "it held when it was published, and is " + word + " now",
-          word == "to be learned" ? "run 'likelihet learn', then verify again"
+          word == "not checked" ? "run 'likelihet learn', then verify again"
                                   : "go by what the book says now: 'likelihet claims --all'"};
 }
 
@@ -112,7 +112,7 @@ Reply run_verify(const VerifyRequest& asked, const Shell& shell) {
   Reply reply{shell.json ? verification_json(claim, found, today).dump(2) + "\n"
                          : text_of(claim, found, today, shell.terminal()),
               {}};
-  if (!found.holds() || !today->stands()) reply.failure = fails(claim, found, today);
+  if (!found.holds() || !today->current()) reply.failure = fails(claim, found, today);
   return reply;
 }
 

@@ -181,11 +181,11 @@ OffspringSeen seen_of(const colony::Colony& colony, const ProveOutAsked& asked,
           brood->partner != std::get<PartnerGenotype>(asked.partner).genotype)
         continue;
       for (const auto& [appearance, count] : brood->offspring) {
-        (visual(appearance) ? out.visual : out.clear) += count;
+        (visual(appearance) ? out.visual : out.non_visual) += count;
       }
     }
   }
-  for (const auto& [animal, shown] : offspring) ++(shown ? out.visual : out.clear);
+  for (const auto& [animal, shown] : offspring) ++(shown ? out.visual : out.non_visual);
   return out;
 }
 

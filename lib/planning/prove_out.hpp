@@ -24,7 +24,7 @@ struct ProveOutCell {
 };
 
 /// What further offspring of one pair would say, from present odds. Offspring are independent given
-/// both parents: P(carrier | n clear) = Σ_carrier w (1 - v)^n / Σ w (1 - v)^n (Bayes' rule; for a
+/// both parents: P(carrier | n non-visual) = Σ_carrier w (1 - v)^n / Σ w (1 - v)^n (Bayes' rule; for a
 /// partner known to be affected or a carrier this is the rule of test matings, 1 - (1/2)^n and 1 -
 /// (3/4)^n of animal-breeding handbooks). Needed numbers are never rounded down.
 class ProveOutOdds {
@@ -32,10 +32,10 @@ class ProveOutOdds {
   /// Throws std::invalid_argument without a cell of positive weight. Weights are renormalised.
   explicit ProveOutOdds(std::vector<ProveOutCell> cells);
 
-  /// P(the animal carries the allele | the next n offspring are clear).
+  /// P(the animal carries the allele | the next n offspring are non-visual).
   [[nodiscard]] double carrier_after(std::size_t n) const;
-  /// P(the next n offspring are all clear), as things stand.
-  [[nodiscard]] double all_clear(std::size_t n) const;
+  /// P(the next n offspring are all non-visual), as things stand.
+  [[nodiscard]] double all_non_visual(std::size_t n) const;
   /// P(at least one of n shows the trait | it is a carrier). 0 where it can be none.
   [[nodiscard]] double detected(std::size_t n) const;
   /// What P(not a carrier) comes to with ever more non-visual offspring.
@@ -56,7 +56,7 @@ class ProveOutOdds {
   [[nodiscard]] double visual() const;
 
  private:
-  // Σ w (1 - v)^n over all cells, or over the hets', as a pair.
+  // Σ w (1 - v)^n over all cells, or over those in which it carries it, as a pair.
   [[nodiscard]] std::pair<double, double> sums(std::size_t n) const;
 
   std::vector<ProveOutCell> cells_;
@@ -66,7 +66,7 @@ class ProveOutOdds {
 /// already. Of a partner in the book, the offspring of clutches that are certainly of these two; of
 /// a genotype, the broods counted with it.
 struct OffspringSeen {
-  std::int64_t clear = 0;
+  std::int64_t non_visual = 0;
   std::int64_t visual = 0;
 };
 
@@ -115,7 +115,7 @@ std::optional<colony::Fault> prove_out_fault(const colony::Colony& colony,
 
 /// From the joint odds of animal and partner. A carrier has the allele once or twice. An offspring
 /// proves it by an appearance that no genotype without the allele shows, or where there is none by
-/// what two copies show most; it is clear if it shows anything else. `learned` as for outlook().
+/// what two copies show most; it is non-visual if it shows anything else. `learned` as for outlook().
 std::variant<ProveOut, odds::Contradiction, odds::TooLarge> proof(
     const colony::Colony& colony, const ProveOutAsked& asked, const odds::Options& options,
     std::span<const odds::Tables* const> learned);

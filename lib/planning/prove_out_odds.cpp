@@ -38,7 +38,7 @@ double ProveOutOdds::carrier_after(std::size_t n) const {
   return all > 0 ? std::min(hets / all, 1.0) : 0.0;
 }
 
-double ProveOutOdds::all_clear(std::size_t n) const {
+double ProveOutOdds::all_non_visual(std::size_t n) const {
   double sum = 0;
   for (const ProveOutCell& cell : cells_) {
     sum += cell.weight * std::pow(1 - cell.visual, static_cast<double>(n));

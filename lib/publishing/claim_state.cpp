@@ -37,9 +37,9 @@ ClaimState certain_state(const ClaimedNumber& then, const Statement& now) {
   const bool one = now.markerless >= 1 - rounding_error;
   switch (then.label) {
     case Label::visual:
-      return now.label == Label::visual ? ClaimState::stands : ClaimState::basis_withdrawn;
+      return now.label == Label::visual ? ClaimState::current : ClaimState::basis_withdrawn;
     case Label::none:
-      return now.markerless <= rounding_error ? ClaimState::stands : ClaimState::too_low;
+      return now.markerless <= rounding_error ? ClaimState::current : ClaimState::too_low;
     case Label::proven:
       if (one && now.label != Label::proven) return ClaimState::basis_withdrawn;
       break;
@@ -47,7 +47,7 @@ ClaimState certain_state(const ClaimedNumber& then, const Statement& now) {
     case Label::possible:
       break;
   }
-  return one ? ClaimState::stands : ClaimState::too_high;
+  return one ? ClaimState::current : ClaimState::too_high;
 }
 
 ClaimState possible_state(const ClaimedNumber& then, const Statement& now, double value) {
@@ -58,7 +58,7 @@ ClaimState possible_state(const ClaimedNumber& then, const Statement& now, doubl
   }
   const bool certain = value >= 1 - rounding_error || value <= rounding_error;
   if (certain || value >= said.high + said.step - rounding_error) return ClaimState::too_low;
-  return ClaimState::stands;
+  return ClaimState::current;
 }
 
 NumberState state_of(const ClaimedNumber& then, const Statement& now, bool learned) {
@@ -99,7 +99,7 @@ std::vector<NumberState> states_of(const Claim& claim, const colony::Colony& col
       const auto record = colony.find_observation(id);
       state.taken_back.push_back(record ? record_named(colony, *record) : "a record");
     }
-    if (state.state == ClaimState::stands && !state.withdrawn.empty()) {
+    if (state.state == ClaimState::current && !state.withdrawn.empty()) {
       state.state = ClaimState::basis_withdrawn;
     }
     out.push_back(std::move(state));
@@ -109,19 +109,19 @@ std::vector<NumberState> states_of(const Claim& claim, const colony::Colony& col
 
 bool all_stand(const std::vector<NumberState>& numbers) {
   return std::all_of(numbers.begin(), numbers.end(),
-                     [](const NumberState& number) { return number.state == ClaimState::stands; });
+                     [](const NumberState& number) { return number.state == ClaimState::current; });
 }
 
-bool overtaken(const std::vector<NumberState>& numbers) {
+bool out_of_date(const std::vector<NumberState>& numbers) {
   return std::any_of(numbers.begin(), numbers.end(), [](const NumberState& number) {
-    return number.state != ClaimState::stands && number.state != ClaimState::not_learned;
+    return number.state != ClaimState::current && number.state != ClaimState::not_learned;
   });
 }
 
 std::string_view word_of(ClaimState state) {
   switch (state) {
-    case ClaimState::stands:
-      return "stands";
+    case ClaimState::current:
+      return "current";
     case ClaimState::too_high:
       return "too-high";
     case ClaimState::too_low:

@@ -25,7 +25,7 @@ enum class ClaimState : std::uint8_t {
 /// One number, then and now.
 struct NumberState {
   std::size_t number = 0;  ///< a position among the claim's
-  ClaimState state = ClaimState::stands;
+  ClaimState state = ClaimState::current;
   std::string now;                     ///< the headline that the book gives today
   double value = 0;                    ///< today's number before rounding
   std::vector<std::string> withdrawn;  ///< ids of observations it rested on that count no longer
@@ -43,15 +43,15 @@ std::vector<NumberState> states_of(const Claim& claim, const colony::Colony& col
 
 /// Whether all of them stand. Not where any is not_learned.
 bool all_stand(const std::vector<NumberState>& numbers);
-/// Whether any has been overtaken: too high, too low, or its basis withdrawn.
-bool overtaken(const std::vector<NumberState>& numbers);
+/// Whether any has been out_of_date: too high, too low, or its basis withdrawn.
+bool out_of_date(const std::vector<NumberState>& numbers);
 
 /// The correction to send to whoever was told: what was said and when, what holds now and why, in
-/// plain words. Only for a claim that is overtaken; sentences of one paragraph each.
+/// plain words. Only for a claim that is out_of_date; sentences of one paragraph each.
 std::vector<std::string> correction(const Claim& claim, const std::string& code,
                                     const std::vector<NumberState>& numbers);
 
-/// "stands", "too-high", "too-low", "basis-withdrawn", "not-learned".
+/// "current", "too-high", "too-low", "basis-withdrawn", "not-learned".
 std::string_view word_of(ClaimState state);
 
 }  // namespace likelihet::publishing

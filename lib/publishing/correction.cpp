@@ -17,7 +17,7 @@ std::string because(const NumberState& number) {
       return "Records made since put the chance above what was said.";
     case ClaimState::basis_withdrawn:
       return "What it was based on no longer holds.";
-    case ClaimState::stands:
+    case ClaimState::current:
     case ClaimState::not_learned:
       break;
   }
@@ -40,7 +40,7 @@ std::vector<std::string> correction(const Claim& claim, const std::string& code,
                                     const std::vector<NumberState>& numbers) {
   std::vector<std::string> out;
   for (const NumberState& number : numbers) {
-    if (number.state == ClaimState::stands || number.state == ClaimState::not_learned) continue;
+    if (number.state == ClaimState::current || number.state == ClaimState::not_learned) continue;
     out.push_back(
         fmt::format("{}, published {} as {}: it was said to be \"{}\" ({}). {} It is now "
                     "\"{}\".{}",

@@ -119,7 +119,7 @@ TEST_F(TwoHets, PublishNamesSeveralAnimalsAndAClutchOnceEach) {
 // The field by field meaning of a claim; 2/3 is the plain offspring's odds of two hets (Mendel).
 TEST_F(TwoHets, PublishSaysInNumbersWhatItSaysInWords) {
   const json claim = claims_of({"publish", "H1"})[0];
-  EXPECT_EQ(claim["state"], "stands");
+  EXPECT_EQ(claim["state"], "current");
   EXPECT_EQ(claim["end"], nullptr);
   EXPECT_EQ(claim["tables"], nullptr);
   EXPECT_EQ(claim["day"], today().text());
@@ -134,7 +134,7 @@ TEST_F(TwoHets, PublishSaysInNumbersWhatItSaysInWords) {
   EXPECT_EQ(number["low"], 0.66);
   EXPECT_EQ(number["high"], 0.66);
   EXPECT_EQ(number["headline"], "66 % possible het for tarnbrook");
-  EXPECT_EQ(number["now"]["state"], "stands");
+  EXPECT_EQ(number["now"]["state"], "current");
   EXPECT_EQ(number["now"]["value"], number["value"]);
   EXPECT_THAT(number["rests_on"], ElementsAre("o1"));
 }
@@ -182,11 +182,11 @@ TEST_F(TwoHets, AnOvertakenClaimSaysSoEverywhereUntilItIsPublishedAnew) {
   const std::string code = publish("H1");
   test_carrier("H1");
   const json old = claims_of({"claims"})[0];
-  EXPECT_EQ(old["state"], "overtaken");
+  EXPECT_EQ(old["state"], "out of date");
   EXPECT_EQ(old["numbers"][0]["now"]["state"], "too-low");
   EXPECT_THAT(old["correction"], SizeIs(2));
   const Ended text = run({"claims"});
-  EXPECT_THAT(text.output, AllOf(HasSubstr("overtaken"), HasSubstr("To send:")));
+  EXPECT_THAT(text.output, AllOf(HasSubstr("out of date"), HasSubstr("To send:")));
   for (const std::string command : {"listing", "sheet"}) {
     expect_fault(run({command, "H1"}), ExitStatus::failed, "claim " + code);
     EXPECT_EQ(run({command, "H2"}).status(), ExitStatus::done) << "the sib has no claim";
@@ -197,7 +197,7 @@ TEST_F(TwoHets, AnOvertakenClaimSaysSoEverywhereUntilItIsPublishedAnew) {
   ASSERT_THAT(both, SizeIs(2));
   EXPECT_EQ(both[0]["state"], "replaced");
   EXPECT_EQ(both[0]["end"]["replaced_by"], made[0]["code"]);
-  EXPECT_EQ(both[0]["end"]["why"], "overtaken");
+  EXPECT_EQ(both[0]["end"]["why"], "out of date");
   for (const std::string command : {"listing", "sheet"}) {
     EXPECT_THAT(run({command, "H1"}).output, HasSubstr(made[0]["code"].get<std::string>()));
   }
@@ -264,7 +264,7 @@ TEST_F(TwoHets, AnOvertakenClaimStillComesOutOfTheEvidenceOfItsDay) {
   test_carrier("H1");
   run({"withdraw", "o1", "--why", "another animal"});
   const Ended ended = verify(code);
-  expect_fault(ended, ExitStatus::failed, "overtaken now");
+  expect_fault(ended, ExitStatus::failed, "out_of_date now");
   EXPECT_THAT(ended.output, AllOf(HasSubstr("yes  the same numbers"), Not(HasSubstr("NO "))));
 }
 
@@ -278,7 +278,7 @@ TEST_F(TwoHets, AClaimIsDerivedByTheModelAndPolicyOfItsDay) {
   ASSERT_EQ(run({"import", keeper.file("model.json", model.dump())}).status(), ExitStatus::done);
   ASSERT_EQ(run({"import", fixtures + "policy.json"}).status(), ExitStatus::done);
   EXPECT_EQ(verify(code).status(), ExitStatus::done);
-  EXPECT_EQ(claims_of({"claims"})[0]["state"], "stands");
+  EXPECT_EQ(claims_of({"claims"})[0]["state"], "current");
 }
 
 TEST_F(TwoHets, WithdrawingAClaimTakesNoDayOrIdOfARecord) {
@@ -296,7 +296,7 @@ TEST_F(TwoHets, WithdrawingAClaimTakesNoDayOrIdOfARecord) {
   EXPECT_THAT(codes(claims_of({"claims", "--all"})), ElementsAre(code));
 }
 
-// Withdrawing an overtaken claim leaves something to tell: whoever was told the old number.
+// Withdrawing an out_of_date claim leaves something to tell: whoever was told the old number.
 TEST_F(TwoHets, WithdrawingAnOvertakenClaimSaysWhatToSend) {
   const std::string code = publish("H1");
   test_carrier("H1");
@@ -313,7 +313,7 @@ TEST_F(TwoHets, AnObservationNamedLikeACodeIsStillWithdrawn) {
   publish("H1");
   EXPECT_EQ(run({"withdraw", "0000-0000-0000-0000", "--why", "twice"}).status(), ExitStatus::done);
   const json claim = claims_of({"claims"})[0];
-  EXPECT_EQ(claim["state"], "overtaken");
+  EXPECT_EQ(claim["state"], "out of date");
   EXPECT_THAT(claim["numbers"][0]["now"]["withdrawn"], ElementsAre("0000-0000-0000-0000"));
 }
 
@@ -323,7 +323,7 @@ TEST_F(TwoHets, TheSameNumberSaidAfterItsRecordWasTakenBackIsANewClaim) {
   ASSERT_EQ(run({"appearance", "H1", "tarnbrook", "plain", "--id", "look"}).status(),
             ExitStatus::done);
   const json claim = claims_of({"claims"})[0];
-  EXPECT_EQ(claim["state"], "overtaken");
+  EXPECT_EQ(claim["state"], "out of date");
   EXPECT_EQ(claim["numbers"][0]["now"]["state"], "basis-withdrawn");
   EXPECT_EQ(claim["numbers"][0]["now"]["headline"], claim["numbers"][0]["headline"]);
   EXPECT_NE(publish("H1"), code);

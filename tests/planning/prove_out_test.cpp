@@ -52,7 +52,7 @@ TEST(ProveOut, ToAVisual) {
     for (int n = 0; n < 8; ++n) {
       const auto offspring = static_cast<std::size_t>(n);
       EXPECT_NEAR(out.odds.carrier_after(offspring), 1 / (1 + std::pow(2, n)), 1e-15);
-      EXPECT_NEAR(out.odds.all_clear(offspring), (1 + std::pow(0.5, n)) / 2, 1e-15);
+      EXPECT_NEAR(out.odds.all_non_visual(offspring), (1 + std::pow(0.5, n)) / 2, 1e-15);
       EXPECT_NEAR(out.odds.detected(offspring), 1 - std::pow(0.5, n), 1e-15);
     }
     EXPECT_EQ(out.odds.needed(0.90), 4u);  // 1/17; 1/9 is not below a tenth
@@ -104,7 +104,7 @@ TEST(ProveOut, SettledAnimals) {
   const ProveOut carrier = prove_out_of(colony, with_animal(colony, "E", "V"));
   EXPECT_EQ(carrier.odds.carrier_after(0), 1.0);
   EXPECT_FALSE(carrier.odds.needed(0.9));
-  EXPECT_EQ(carrier.odds.all_clear(1), 0.0);
+  EXPECT_EQ(carrier.odds.all_non_visual(1), 0.0);
   EXPECT_EQ(carrier.odds.detected(1), 1.0);
 }
 
@@ -121,7 +121,7 @@ TEST(ProveOut, OffspringSeenAreInTheOdds) {
   builder.clutch("other", "V", {}).hatchling("stranger", "other");
   const auto colony = colony_of(builder);
   const ProveOut out = prove_out_of(colony, with_animal(colony, "M", "V"));
-  EXPECT_EQ(out.seen.clear, 3);
+  EXPECT_EQ(out.seen.non_visual, 3);
   EXPECT_EQ(out.seen.visual, 0);
   EXPECT_NEAR(out.odds.carrier_after(0), 1. / 9, 1e-15);
   EXPECT_EQ(out.odds.needed(0.95), 2u);  // five in all
@@ -136,7 +136,7 @@ TEST(ProveOut, BroodsSeenWithTheGenotype) {
   ProveOutAsked asked = with_genotype(colony, "M", "e/e");
   asked.per_clutch = 6;
   const ProveOut out = prove_out_of(colony, asked);
-  EXPECT_EQ(out.seen.clear, 2);
+  EXPECT_EQ(out.seen.non_visual, 2);
   EXPECT_EQ(out.per_clutch, 6.0);
   EXPECT_NEAR(out.odds.carrier_after(0), 0.25 * std::pow(0.75, 5) / (0.25 * std::pow(0.75, 5) + 1),
               1e-15);

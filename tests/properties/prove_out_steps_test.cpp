@@ -127,8 +127,8 @@ TEST(ProveOutSteps, ArePosteriorsOfTheBookToCome) {
         continue;
       }
       const auto book = recorded(of, a);
-      const double all_clear = proof.odds.all_clear(1);
-      ASSERT_EQ(book.has_value(), all_clear > 0);
+      const double all_non_visual = proof.odds.all_non_visual(1);
+      ASSERT_EQ(book.has_value(), all_non_visual > 0);
       if (!book) continue;
       EXPECT_NEAR(proof.odds.carrier_after(1), *book, tolerance);
       ++clear;
@@ -146,10 +146,10 @@ TEST(ProveOutSteps, GoOneWay) {
     double before = odds.carrier_after(0);
     for (std::size_t n = 1; n <= 12; ++n) {
       const double naive = std::pow(1 - odds.visual(), static_cast<double>(n));
-      EXPECT_GE(odds.all_clear(n), naive - 1e-12);
-      EXPECT_LE(odds.all_clear(n), odds.all_clear(n - 1) + 1e-15);
+      EXPECT_GE(odds.all_non_visual(n), naive - 1e-12);
+      EXPECT_LE(odds.all_non_visual(n), odds.all_non_visual(n - 1) + 1e-15);
       EXPECT_GE(odds.detected(n), odds.detected(n - 1) - 1e-12);
-      if (odds.all_clear(n) <= 1e-12) break;
+      if (odds.all_non_visual(n) <= 1e-12) break;
       const double now = odds.carrier_after(n);
       // Where none but a carrier's offspring can show it: a partner may give what shows in one
       // copy.

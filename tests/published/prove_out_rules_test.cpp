@@ -87,7 +87,7 @@ TEST(ProveOutRules, MixedMates) {
   const auto out = prove_out_of(colony.colony(), "bull", "+/a");
   EXPECT_NEAR(out.odds.carrier_after(3), 27. / 283, 1e-12);
   EXPECT_NEAR(out.odds.carrier_after(3), 0.09540636042402827, 1e-12);
-  EXPECT_EQ(out.seen.clear, 0);
+  EXPECT_EQ(out.seen.non_visual, 0);
 }
 
 struct Row {

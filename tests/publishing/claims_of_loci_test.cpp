@@ -43,7 +43,7 @@ std::vector<ClaimState> words(const std::vector<NumberState>& numbers) {
   return out;
 }
 
-constexpr ClaimState stands = ClaimState::stands;
+constexpr ClaimState stands = ClaimState::current;
 
 /// Parents het for tarnbrook, and for brackmoor at 66 % each; the offspring is plain at both.
 RecordsBuilder two_traits() {
@@ -74,7 +74,7 @@ TEST(ClaimOfTwoLoci, EachStandsAndFallsByItself) {
   records.hatchling("V", "C").shows("V", "brackmoor", "thornwick");
   const auto now = keeping.now(claim, records);
   EXPECT_THAT(words(now), ElementsAre(stands, ClaimState::too_low));
-  EXPECT_TRUE(overtaken(now));
+  EXPECT_TRUE(out_of_date(now));
   EXPECT_FALSE(all_stand(now));
   // One sentence of the number that fell, and one of what to do.
   const auto notice = correction(claim, "CODE", now);
@@ -253,7 +253,7 @@ TEST(Correction, NamesSixRecordsAndCountsTheRest) {
 }
 
 TEST(Correction, IsNotNeededOfWhatStandsOrWaits) {
-  EXPECT_THAT(correction_of(ClaimState::stands, 0), IsEmpty());
+  EXPECT_THAT(correction_of(ClaimState::current, 0), IsEmpty());
   EXPECT_THAT(correction_of(ClaimState::not_learned, 2), IsEmpty());
 }
 

@@ -138,9 +138,9 @@ RC_GTEST_PROP(ClaimCode, AnyCodeReadsBack, (const std::string& evidence)) {
 TEST(ClaimState, StandsWhileNothingChanges) {
   const Claim claim = claimed(two_hets());
   const auto now = by_now(claim, two_hets());
-  EXPECT_EQ(now[0].state, ClaimState::stands);
+  EXPECT_EQ(now[0].state, ClaimState::current);
   EXPECT_TRUE(all_stand(now));
-  EXPECT_FALSE(overtaken(now));
+  EXPECT_FALSE(out_of_date(now));
   EXPECT_THAT(correction(claim, "CODE", now), IsEmpty());
 }
 
@@ -155,7 +155,7 @@ TEST(ClaimState, IsTooHighWhenSibsLowerIt) {
   }
   const auto now = by_now(claim, records);
   EXPECT_EQ(now[0].state, ClaimState::too_high);
-  EXPECT_TRUE(overtaken(now));
+  EXPECT_TRUE(out_of_date(now));
   const auto words = correction(claim, "CODE", now);
   ASSERT_THAT(words, SizeIs(2));
   EXPECT_THAT(words[0], HasSubstr("H, published 2025-08-20 as CODE"));
@@ -192,7 +192,7 @@ TEST(ClaimState, AMarkedNumberWaitsForLearning) {
   claim.numbers[0].basis = Basis::markers;
   EXPECT_TRUE(claim.counts_markers());
   EXPECT_EQ(by_now(claim, two_hets())[0].state, ClaimState::not_learned);
-  EXPECT_FALSE(overtaken(by_now(claim, two_hets())));
+  EXPECT_FALSE(out_of_date(by_now(claim, two_hets())));
   EXPECT_FALSE(all_stand(by_now(claim, two_hets())));
   // Learned, and markers do not count any more: nothing is left of what it rested on.
   EXPECT_EQ(by_now(claim, two_hets(), true)[0].state, ClaimState::basis_withdrawn);
@@ -210,8 +210,8 @@ TEST(ClaimState, TheRangeIsHeldToItsEnds) {
   Claim claim = claimed(two_hets());
   for (const auto& [low, high, step, state] :
        std::vector<std::tuple<double, double, double, ClaimState>>{
-           {0.60, 0.65, 0.05, ClaimState::stands},
-           {0.66, 0.66, 0.01, ClaimState::stands},
+           {0.60, 0.65, 0.05, ClaimState::current},
+           {0.66, 0.66, 0.01, ClaimState::current},
            {0.67, 0.70, 0.01, ClaimState::too_high},
            {0.50, 0.60, 0.05, ClaimState::too_low}}) {
     claim.numbers[0].published = {low, high, step};

@@ -173,7 +173,7 @@ TEST_F(MarkedClaim, HoldsByTheTablesThatItCounted) {
   EXPECT_EQ(found.again, read_claim(claim_.document)->numbers);
   EXPECT_EQ(found.again[0].basis, Basis::markers);
   EXPECT_GT(found.again[0].value, 0.5) << "the marker speaks for the copy";
-  EXPECT_EQ(state(true).state, ClaimState::stands);
+  EXPECT_EQ(state(true).state, ClaimState::current);
 }
 
 TEST_F(MarkedClaim, AnyOtherRecordLeavesItToBeLearned) {
@@ -194,7 +194,7 @@ TEST_F(MarkedClaim, LearningAgainLeavesTheCountedTablesAsTheyWere) {
   EXPECT_NE(book_.learned()->draws, counted->draws);
   EXPECT_EQ(book_.counted_tables(*claim_.tables), counted);
   EXPECT_TRUE(verified(then()).holds());
-  EXPECT_EQ(state(true).state, ClaimState::stands) << "chains agree to less than a step";
+  EXPECT_EQ(state(true).state, ClaimState::current) << "chains agree to less than a step";
   EXPECT_THAT(book_.check(), IsEmpty());
 }
 
