@@ -18,9 +18,10 @@ Reply run_see(const SeeRequest& asked, const Shell& shell) {
 
 void add_appearance(CLI::App& program, CommandLine& line) {
   const auto asked = std::make_shared<SeeRequest>();
-  CLI::App& command = new_command(
-      program, line, "appearance", "Record what an animal looks like; shows whose chances it moved.",
-      "  likelihet appearance demo.book F01 tarnbrook plain --on 2024-01-10\n");
+  CLI::App& command =
+      new_command(program, line, "appearance",
+                  "Record what an animal looks like; shows whose chances it moved.",
+                  "  likelihet appearance demo.book F01 tarnbrook plain --on 2024-01-10\n");
   add_book(command, asked->record.book);
   add_word(command, "ANIMAL", asked->appearance.animal, "the animal's id");
   add_word(command, "LOCUS", asked->appearance.locus, "the locus's id");

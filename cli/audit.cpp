@@ -145,7 +145,7 @@ void add_audit(CLI::App& program, CommandLine& line) {
              "write the forecasts as a table; without a file or with '-', print it instead");
   add_force(command, asked->force);
   add_probability(command, "--known", asked->known,
-                  "a chance without markers from which a carrier is known; not given = 0.99");
+                  "a chance without markers from which a het is known; not given = 0.99");
   add_probability(command, "--known-not", asked->known_not,
                   "one up to which it is known not to carry; not given = 1 - KNOWN");
   add_texts(command, "--threshold", asked->thresholds, "CHANCE",

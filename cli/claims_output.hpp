@@ -32,7 +32,7 @@ struct ClaimNow {
 /// cannot be read or odds cannot be had.
 std::vector<ClaimNow> claims_now(const BookGround& state, const std::vector<std::size_t>& animals);
 
-/// Throws Failure{failed} where a claim on one of these animals was out_of_date: nothing is to be
+/// Throws Failure{failed} where a claim on one of these animals is out of date: nothing is to be
 /// quoted of it until it is published anew.
 void refuse_out_of_date(const std::vector<ClaimNow>& claims);
 
@@ -43,7 +43,7 @@ std::optional<std::string> standing_code(const std::vector<ClaimNow>& claims,
 /// "current", "out of date", "not checked", "withdrawn", "replaced".
 std::string word_of(const ClaimNow& claim);
 
-/// Each claim in a few lines, with the correction to send where it is out_of_date.
+/// Each claim in a few lines, with the correction to send where it is out of date.
 std::string claims_text(const std::vector<ClaimNow>& claims, const Terminal& terminal);
 
 /// The "likelihet-claims" document.

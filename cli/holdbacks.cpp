@@ -41,7 +41,7 @@ planning::HoldbackQuestion holdback_question(const HoldbacksRequest& asked,
   question.clutch = clutch_named(colony, *asked.clutch);
   const std::size_t locus = kept_locus(asked, colony.model());
   auto goal = planning::keep_goal_named(colony.model().loci()[locus], locus,
-                                        asked.goal.value_or("carrier"));
+                                        asked.goal.value_or("carries"));
   if (auto* fault = std::get_if<colony::Fault>(&goal)) throw Failure(ExitStatus::input, {*fault});
   question.goal = std::get<planning::KeepGoal>(std::move(goal));
   question.keep = asked.keep;
@@ -82,7 +82,7 @@ void add_holdbacks(CLI::App& program, CommandLine& line) {
   require(add_text(command, "--clutch", asked->clutch, "the clutch"));
   require(add_size(command, "--keep", asked->keep, 1, 10'000, "how many may be kept"));
   add_text(command, "--goal", asked->goal,
-           "carrier, visual or a genotype's key; not given = carrier");
+           "carries, visual or a genotype's key; not given = carries");
   add_text(command, "--locus", asked->locus, "the locus; needed where the model has several");
   add_size(command, "--females", asked->females, 0, 10'000,
            "at least so many of them, one of which should meet the goal");

@@ -49,7 +49,7 @@ class HoldbacksPage {
     return wrapped(words, terminal_.width(), 0) + "\n";
   }
 
-  // "carrier (+/e, e/e)"; a key stands for itself.
+  // "carries (+/e, e/e)"; a key stands for itself.
   [[nodiscard]] std::string goal() const {
     std::string keys;
     for (std::size_t g = 0; g < locus_.size(); ++g) {

@@ -72,8 +72,8 @@ Table offspring_table(const planning::ProveOutOdds& odds) {
   const std::size_t last = last_row(odds);
   for (std::size_t n = 0; n <= last; ++n) {
     if (n > 10 && n % 5 != 0 && n != last) continue;
-    table.add({fmt::format("{}", n), percent(odds.carrier_after(n)), percent(odds.all_non_visual(n)),
-               percent(odds.detected(n))});
+    table.add({fmt::format("{}", n), percent(odds.carrier_after(n)),
+               percent(odds.all_non_visual(n)), percent(odds.detected(n))});
   }
   return table;
 }
@@ -95,8 +95,8 @@ std::string prove_out_text(const colony::Colony& colony, const ProveOutShown& sh
   for (const std::size_t a : proof.visual_appearances) {
     looks += (looks.empty() ? "" : " or ") + locus.appearances()[a];
   }
-  text +=
-      fmt::format("  an offspring shows it if it looks {}; any other is non-visual\n", printable(looks));
+  text += fmt::format("  an offspring shows it if it looks {}; any other is non-visual\n",
+                      printable(looks));
   if (!proof.shows_itself) {
     text += "  two copies look as none do: breeding cannot tell by looks\n";
   }

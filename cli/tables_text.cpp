@@ -61,7 +61,7 @@ std::string marker_rows_text(const colony::Model& model, const learning::Learned
       table = of.table;
       text +=
           terminal.heading(printable(marker.id + context_in_words(model, marker, table))) + "\n";
-      std::vector<Column> columns = {{"genotype"}, {"read as"}, {"belief", Align::right}};
+      std::vector<Column> columns = {{"genotype"}, {"score"}, {"assumed", Align::right}};
       if (has_draws) {
         columns.push_back({"learned", Align::right});
         columns.push_back({"95 % interval", Align::right});
@@ -88,7 +88,7 @@ std::string marker_rows_text(const colony::Model& model, const learning::Learned
 std::string others_text(const colony::Model& model, const learning::Learned& learned,
                         const Terminal& terminal) {
   const bool has_draws = !learned.draws.empty();
-  std::vector<Column> columns = {{"scorer or origin"}, {"belief", Align::right}};
+  std::vector<Column> columns = {{"scorer or origin"}, {"assumed", Align::right}};
   if (has_draws) columns.push_back({"learned", Align::right});
   columns.push_back({"95 % interval", Align::right});
   Table table(columns);

@@ -93,7 +93,7 @@ Failure fails(const book::ClaimRecord& claim, const publishing::Verification& fo
   return {ExitStatus::failed, "claim " + claim.code,
           "it held when it was published, and is " + word + " now",
           word == "not checked" ? "run 'likelihet learn', then verify again"
-                                  : "go by what the book says now: 'likelihet claims --all'"};
+                                : "go by what the book says now: 'likelihet claims --all'"};
 }
 
 Reply run_verify(const VerifyRequest& asked, const Shell& shell) {

@@ -72,7 +72,7 @@ const std::vector<Named>& plain_scores() {
          if (!found) return std::nullopt;
          return found->value;
        },
-       "no clutch has a carrier and another of known truth"},
+       "no clutch has a het and another of known truth"},
       {"integrated-calibration-index",
        [](Cases c) { return some(integrated_calibration_index(c)); }, ""},
   };

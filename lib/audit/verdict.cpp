@@ -94,8 +94,8 @@ bool when_unblinded(MarkerAudit& marker) {
 bool useless(MarkerAudit& marker) {
   if (marker.pooled.adjusted < significant && !speaks_for_carriers(marker)) {
     marker.verdict = Verdict::does_not_predict;
-    marker.why = fmt::format("carriers show it less than others (adjusted p {:.2g})",
-                             marker.pooled.adjusted);
+    marker.why =
+        fmt::format("hets show it less than others (adjusted p {:.2g})", marker.pooled.adjusted);
     return true;
   }
   const bool harmless =
@@ -124,7 +124,7 @@ std::string why_not_yet(const MarkerAudit& marker) {
   }
   if (hets == 0 || others == 0) {
     return fmt::format("of {} animals scored, none is known to be {}", marker.animals,
-                       hets == 0 ? "a carrier" : "no carrier");
+                       hets == 0 ? "a het" : "anything but hets");
   }
   return fmt::format("{} animals scored, {} of known truth: too few to tell (adjusted p {:.2g})",
                      marker.animals, marker.known, marker.pooled.adjusted);
@@ -137,7 +137,7 @@ void judge(const colony::Colony& colony, MarkerAudit& marker) {
   if (predicts(marker)) {
     marker.verdict = Verdict::predicts;
     marker.why = fmt::format(
-        "carriers show it more, over all (adjusted p {:.2g}) and within clutches (adjusted p "
+        "hets show it more, over all (adjusted p {:.2g}) and within clutches (adjusted p "
         "{:.2g}, {} clutches tell)",
         marker.pooled.adjusted, marker.within_clutch.adjusted, marker.informative_clutches);
     return;

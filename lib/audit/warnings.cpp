@@ -64,7 +64,7 @@ void warn_of_outcomes(const Outcomes& outcomes, std::vector<Warning>& out) {
   if (outcomes.kinds.size() > 1) {
     out.push_back({"several-kinds-of-outcome",
                    "Tests, breeding and looks are different references. Figures of all kinds "
-                   "together are called so; each kind stands beside them."});
+                   "together are called so; each kind is beside them."});
   }
 }
 

@@ -33,7 +33,7 @@ Fault other_content(const std::string& place, const std::string& record, const D
 Fault stands_twice(const std::string& place, const std::string& record, const std::string& first,
                    const Difference& found) {
   return {place,
-          record + " stands twice with other content: " + found.name + ' ' + shown(found.before) +
+          record + " is there twice with other content: " + found.name + ' ' + shown(found.before) +
               " at " + first + ", " + shown(found.after) + " here",
           "keep one of the two, or give the other an id of its own"};
 }

@@ -45,7 +45,7 @@ bool check_alleles(const LocusDescription& locus, const Pointer& place, FaultLis
     const std::string& allele = locus.alleles[i];
     if (allele.find('/') != std::string::npos) {
       faults.add((list / i).text(), "the allele " + in_quotes(allele) + " has a '/' in it",
-                 "use another sign: '/' joins the alleles of a genotype key");
+                 "use another character: '/' joins the alleles of a genotype key");
     } else if (sex_linked && allele == partner) {
       faults.add((list / i).text(),
                  "the allele " + in_quotes(allele) + " is named like the partner chromosome",

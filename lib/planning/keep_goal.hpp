@@ -19,7 +19,7 @@ struct KeepGoal {
   std::vector<bool> meets;  ///< by genotype, in state order
 };
 
-/// `carrier`: at least one copy of an allele other than the first, shown or not. `visual`: its
+/// `carries`: at least one copy of an allele other than the first, shown or not. `visual`: its
 /// likeliest appearance is another than that of an animal without such an allele (of its sex, on a
 /// sex chromosome). Else a genotype's key. A fault names the nearest known word.
 std::variant<KeepGoal, colony::Fault> keep_goal_named(const genetics::Locus& locus,

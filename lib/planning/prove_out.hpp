@@ -24,9 +24,9 @@ struct ProveOutCell {
 };
 
 /// What further offspring of one pair would say, from present odds. Offspring are independent given
-/// both parents: P(carrier | n non-visual) = Σ_carrier w (1 - v)^n / Σ w (1 - v)^n (Bayes' rule; for a
-/// partner known to be affected or a carrier this is the rule of test matings, 1 - (1/2)^n and 1 -
-/// (3/4)^n of animal-breeding handbooks). Needed numbers are never rounded down.
+/// both parents: P(carrier | n non-visual) = Σ_carrier w (1 - v)^n / Σ w (1 - v)^n (Bayes' rule;
+/// for a partner known to be affected or a carrier this is the rule of test matings, 1 - (1/2)^n
+/// and 1 - (3/4)^n of animal-breeding handbooks). Needed numbers are never rounded down.
 class ProveOutOdds {
  public:
   /// Throws std::invalid_argument without a cell of positive weight. Weights are renormalised.
@@ -115,7 +115,8 @@ std::optional<colony::Fault> prove_out_fault(const colony::Colony& colony,
 
 /// From the joint odds of animal and partner. A carrier has the allele once or twice. An offspring
 /// proves it by an appearance that no genotype without the allele shows, or where there is none by
-/// what two copies show most; it is non-visual if it shows anything else. `learned` as for outlook().
+/// what two copies show most; it is non-visual if it shows anything else. `learned` as for
+/// outlook().
 std::variant<ProveOut, odds::Contradiction, odds::TooLarge> proof(
     const colony::Colony& colony, const ProveOutAsked& asked, const odds::Options& options,
     std::span<const odds::Tables* const> learned);

@@ -40,9 +40,8 @@ ordered_json drift_specification(const std::vector<const json*>& periods) {
 }
 
 Table drift_table(const std::vector<const json*>& periods, const std::string& of) {
-  Table table{"Expected and found, " + of,
-              {"period", "forecasts", "carriers expected", "carriers found"},
-              {}};
+  Table table{
+      "Expected and found, " + of, {"period", "forecasts", "hets expected", "carriers found"}, {}};
   for (const json* period : periods) {
     table.rows.push_back({text(*period, "period"), count_text(*period, "n"),
                           decimal_text({number(*period, "expected"), {}, ""}, 1),

@@ -74,7 +74,7 @@ std::vector<Chart> roc_charts(const json& audit) {
          "Telling hets from others: " + scheme_words(scheme) + ".",
          "Each point is a percentage from which on animals are called het (ROC). The dotted "
          "diagonal is guessing. Much of what the pedigree reaches is between clutches; the score "
-         "within clutches stands in the table of scores.",
+         "within clutches is in the table of scores.",
          {{chart, "ROC curves of the pedigree and of the forecasts with markers, " +
                       scheme_words(scheme) + ", with the diagonal of guessing."}},
          tables});

@@ -43,11 +43,11 @@ std::vector<NumberState> states_of(const Claim& claim, const colony::Colony& col
 
 /// Whether all of them stand. Not where any is not_learned.
 bool all_stand(const std::vector<NumberState>& numbers);
-/// Whether any has been out_of_date: too high, too low, or its basis withdrawn.
+/// Whether any is out of date: too high, too low, or its basis withdrawn.
 bool out_of_date(const std::vector<NumberState>& numbers);
 
 /// The correction to send to whoever was told: what was said and when, what holds now and why, in
-/// plain words. Only for a claim that is out_of_date; sentences of one paragraph each.
+/// plain words. Only for a claim that is out of date; sentences of one paragraph each.
 std::vector<std::string> correction(const Claim& claim, const std::string& code,
                                     const std::vector<NumberState>& numbers);
 

@@ -29,7 +29,7 @@ std::vector<std::string> record_lines(const colony::Colony& colony,
     if (one.record) out.push_back(record_in_words(colony, one.locus, *one.record));
   }
   if (out.empty()) {
-    out.emplace_back("No record of past percentages stands behind these numbers.");
+    out.emplace_back("No past percentages have been checked for these numbers.");
   }
   return out;
 }

@@ -54,7 +54,7 @@ class ReasonMaker {
       const std::string sire = standings_.status(of.sires[0].animal);
       proof_of(*of.dam);
       proof_of(of.sires[0].animal);
-      if (dam == sire) return say("both parents " + dam);
+      if (dam == sire) return say("both parents " + standings_.status_of_both(*of.dam));
       say("dam " + id(*of.dam) + " " + dam);
       return say("sire " + id(of.sires[0].animal) + " " + sire);
     }
@@ -95,7 +95,7 @@ class ReasonMaker {
       if (sold.locus != standings_.locus_) continue;
       return say(claim(sold));
     }
-    if (!animal.origin) return say("a founder of no recorded origin, taken as clear");
+    if (!animal.origin) return say("a founder of no recorded origin, assumed not to carry it");
     say(fmt::format("a founder of origin {}, without a seller's description",
                     colony_.model().origins()[*animal.origin].id));
   }
@@ -103,7 +103,7 @@ class ReasonMaker {
   // Of the sex that can't be het.
   [[nodiscard]] static std::string claim_of_one_chromosome(const CopyChances& chances) {
     if (chances.certainly_one()) return "carrying it";
-    if (chances.certainly_none()) return "clear";
+    if (chances.certainly_none()) return "not carrying it";
     return in_percent(whole_percent(chances.one)) + " to carry it";
   }
 
@@ -114,7 +114,7 @@ class ReasonMaker {
                            : chances.certainly_one() ? "het"
                            : chances.certainly_two() ? "visual, or of two copies"
                            : chances.certainly_none()
-                               ? "clear"
+                               ? "not a carrier"
                                : in_percent(whole_percent(chances.one)) + " possible het";
     const std::string trust =
         sold.trust < 1 ? fmt::format("trusted to {}", in_percent(whole_percent(sold.trust)))
@@ -137,6 +137,7 @@ class ReasonMaker {
   struct Told {
     std::size_t visual = 0;
     std::size_t other = 0;
+    bool barren = false;  // the partner has no copy: no offspring of theirs is visual
     std::vector<std::size_t> looks;
     void add(const Standings& standings, const Kin& kin, std::size_t animal, std::size_t locus) {
       const auto of = kin.looks(animal, locus);
@@ -157,7 +158,9 @@ class ReasonMaker {
       }
       const std::string partner =
           one.partner ? standings_.status(*one.partner) : std::string("of unknown genotype");
-      by_partner[partner].add(standings_, kin_, one.animal, standings_.locus_);
+      Told& told = by_partner[partner];
+      told.barren = one.partner && standings_.markerless(*one.partner).certainly_none();
+      told.add(standings_, kin_, one.animal, standings_.locus_);
     }
     for (const std::size_t o : kin_.broods(animal_, standings_.locus_)) {
       const auto& brood = std::get<colony::Brood>(colony_.observations()[o].what);
@@ -183,8 +186,7 @@ class ReasonMaker {
     }
     // Where offspring of that partner could tell nothing, or its own look tells all, they are left
     // out.
-    if (told.visual == 0 &&
-        (partner == "clear" || settled() || standings_.looks_.seen_in_one_copy)) {
+    if (told.visual == 0 && (told.barren || settled() || standings_.looks_.seen_in_one_copy)) {
       return;
     }
     const std::string what = told.visual > 0 ? fmt::format("{} visual offspring", told.visual)

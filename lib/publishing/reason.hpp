@@ -42,8 +42,10 @@ class Standings {
   [[nodiscard]] bool proven(std::size_t animal) const;
   /// Records that prove it: of the looks of visual parents and offspring, and of visual broods.
   [[nodiscard]] std::vector<std::size_t> proofs(std::size_t animal) const;
-  /// "visual", "proven het", "het by the seller's description", "66 % het", "clear".
+  /// "visual", "proven het", "het by the seller's description", "66 % het", "tested clear".
   [[nodiscard]] std::string status(std::size_t animal) const;
+  /// The same of two, as "both parents" wants it.
+  [[nodiscard]] std::string status_of_both(std::size_t animal) const;
   /// From pedigree and looks to results, as one sentence without a full stop.
   [[nodiscard]] Reason reason(std::size_t animal) const;
 
@@ -52,6 +54,10 @@ class Standings {
 
  private:
   friend class ReasonMaker;
+  /// What it rests on that it has no copy: a test, its look, its parents, a seller, or nothing.
+  [[nodiscard]] std::string none_in_words(std::size_t animal) const;
+  [[nodiscard]] bool tested_clear(std::size_t animal) const;
+
   const GroundOdds& odds_;
   const Kin& kin_;
   std::size_t locus_;

@@ -13,7 +13,7 @@ const std::vector<ScoreKind>& score_kinds() {
       {"discrimination", "of it, discrimination", "larger is better", 3},
       {"uncertainty", "of it, uncertainty", "given by the animals, not by the forecasts", 3},
       {"log-score", "log score, bits a forecast", "0; smaller is better; 1: as good as a coin", 2},
-      {"observed-expected", "carriers found for each one expected",
+      {"observed-expected", "hets found for each one expected",
        "1; above: called too low; below: too high", 2},
       {"intercept", "calibration intercept, slope fixed at 1",
        "0; above: called too low; below: too high", 2},

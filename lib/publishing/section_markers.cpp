@@ -43,7 +43,7 @@ bool any_known(const json& marker, std::string_view list) {
 
 Table cuts_table(const json& marker, const std::string& of) {
   Table table{"Cuts of " + of,
-              {"seen from", "carriers that show it, naive", "corrected", "others that don't, naive",
+              {"seen from", "hets that show it, naive", "corrected", "others that don't, naive",
                "corrected"},
               {}};
   const bool hets = any_known(marker, "carrier");

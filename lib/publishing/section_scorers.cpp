@@ -20,7 +20,7 @@ Table readings_table(const json& audit) {
 
 Table markers_table(const json& audit) {
   Table table{"What each scorer sees of hets",
-              {"scorer", "marker", "locus", "cut", "known animals", "carriers that show it",
+              {"scorer", "marker", "locus", "cut", "known animals", "hets that show it",
                "others that don't"},
               {},
               4};

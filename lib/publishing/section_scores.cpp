@@ -96,12 +96,12 @@ Markup parts_tables(const json& audit) {
 }
 
 std::string outcome_words(const json& forecast) {
-  return count(forecast, "outcome") == 1 ? "carrier" : "not";
+  return count(forecast, "outcome") == 1 ? "het" : "not het";
 }
 
 Markup worst_table(const json& audit) {
   Table table{"The forecasts that were furthest off",
-              {"animal", "locus", "called", "proved", "bits"},
+              {"animal", "trait", "called", "turned out", "bits"},
               {},
               2};
   for (const json& each : entries(audit, "worst")) {
@@ -115,8 +115,8 @@ Markup worst_table(const json& audit) {
 /// One row an animal, locus and day, with both percentages.
 Table forecasts_table(const json& audit, const std::string& scheme) {
   Table table{"",
-              {"animal", "clutch", "locus", "called on", "known on", "known by", "pedigree",
-               "with markers", "proved", "any marker scored"},
+              {"animal", "clutch", "trait", "called on", "known on", "known by", "pedigree",
+               "with markers", "turned out", "any marker scored"},
               {},
               6};
   constexpr std::size_t pedigree_column = 6;

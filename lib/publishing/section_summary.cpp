@@ -44,15 +44,14 @@ Markup outcome_sentences(const json& audit) {
   }
   Markup html = filled(
       "<p class=\"lead\">{} can be checked against what came out: {} turned out het, {} "
-      "proved "
-      "not to.</p>\n",
+      "did not.</p>\n",
       {counted(of.forecasts, "forecast", "forecasts"), counted(of.carriers, "animal", "animals"),
        std::to_string(of.forecasts - of.carriers)});
   const auto ratio =
       score_estimate(audit, {"scored", "as-it-stood", "all", ""}, "observed-expected");
   if (ratio.value) {
     html += filled(
-        "<p>For each carrier that the percentages promised, {} were found (1 would be "
+        "<p>For each het that the percentages promised, {} were found (1 would be "
         "exact).</p>\n",
         {decimal_text(ratio, 2)});
   }

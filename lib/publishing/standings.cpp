@@ -5,6 +5,8 @@
 #include "rounding.hpp"
 #include <fmt/format.h>
 
+#include <likelihet/odds/evidence_result.hpp>
+
 namespace likelihet::publishing {
 
 namespace {
@@ -96,14 +98,55 @@ bool Standings::proven(std::size_t animal) const {
   return markerless(animal).certainly_one() && !proofs(animal).empty();
 }
 
+// A result that no animal with a copy gets more often, and some animal with one less often.
+bool Standings::tested_clear(std::size_t animal) const {
+  const auto results = kin_.results(animal, locus_);
+  return std::any_of(results.begin(), results.end(), [&](std::size_t o) {
+    const auto& result = std::get<colony::Result>(kin_.colony().observations()[o].what);
+    const auto likelihood =
+        odds::result_likelihood(kin_.colony().model().assays()[result.assay], result.report);
+    double without = 0, with = 0;
+    for (std::size_t g = 0; g < locus().size(); ++g) {
+      double& best = locus().genotypes()[g].copies(allele_) == 0 ? without : with;
+      best = std::max(best, likelihood[g]);
+    }
+    return without > with;
+  });
+}
+
+std::string Standings::none_in_words(std::size_t animal) const {
+  if (tested_clear(animal)) return "tested clear";
+  for (const std::size_t look : kin_.looks(animal, locus_)) {
+    const std::size_t shown = kin_.appearance(look);
+    bool excluded = true;
+    for (std::size_t g = 0; g < locus().size(); ++g) {
+      const bool some = locus().genotypes()[g].copies(allele_) > 0;
+      if (some && locus().shows(g, shown) > 0) excluded = false;
+    }
+    if (excluded) return fmt::format("not a carrier (shows {})", locus().appearances()[shown]);
+  }
+  const colony::Animal& of = kin_.colony().animals()[animal];
+  if (of.clutch) return "not a carrier (neither parent is taken to carry it)";
+  const bool sold = std::any_of(of.bought_as.begin(), of.bought_as.end(),
+                                [&](const auto& claim) { return claim.locus == locus_; });
+  return sold ? "not a carrier by the seller's description" : "assumed not a carrier (untested)";
+}
+
+std::string Standings::status_of_both(std::size_t animal) const {
+  std::string out = status(animal);
+  const std::string one = "not a carrier";
+  const auto at = out.find(one);
+  return at == std::string::npos ? out : out.replace(at, one.size(), "not carriers");
+}
+
 std::string Standings::status(std::size_t animal) const {
   const CopyChances chances = markerless(animal);
   if (visual(animal)) return "visual";
-  if (chances.certainly_none()) return "clear";
+  if (chances.certainly_none()) return none_in_words(animal);
   if (looks_.seen_in_one_copy) return copies_in_words(chances);
   if (chances.certainly_two()) return "of two copies";
   if (chances.certainly_one()) {
-    if (has_one_chromosome(locus(), kin_.sex(animal))) return "a carrier";
+    if (has_one_chromosome(locus(), kin_.sex(animal))) return "carries it";
     if (proven(animal)) return "proven het";
     const auto& sold = kin_.colony().animals()[animal].bought_as;
     const bool claimed = std::any_of(sold.begin(), sold.end(),

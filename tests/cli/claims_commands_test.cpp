@@ -264,7 +264,7 @@ TEST_F(TwoHets, AnOvertakenClaimStillComesOutOfTheEvidenceOfItsDay) {
   test_carrier("H1");
   run({"withdraw", "o1", "--why", "another animal"});
   const Ended ended = verify(code);
-  expect_fault(ended, ExitStatus::failed, "out_of_date now");
+  expect_fault(ended, ExitStatus::failed, "out of date");
   EXPECT_THAT(ended.output, AllOf(HasSubstr("yes  the same numbers"), Not(HasSubstr("NO "))));
 }
 
@@ -296,7 +296,8 @@ TEST_F(TwoHets, WithdrawingAClaimTakesNoDayOrIdOfARecord) {
   EXPECT_THAT(codes(claims_of({"claims", "--all"})), ElementsAre(code));
 }
 
-// Withdrawing an out_of_date claim leaves something to tell: whoever was told the old number.
+// Withdrawing a claim that is out of date leaves something to tell: whoever was told the old
+// number.
 TEST_F(TwoHets, WithdrawingAnOvertakenClaimSaysWhatToSend) {
   const std::string code = publish("H1");
   test_carrier("H1");

@@ -21,7 +21,7 @@ using genetics::Sex;
 using support::RecordsBuilder;
 
 HoldbackQuestion question_of(const colony::Colony& colony, std::size_t keep,
-                             const std::string& goal = "carrier") {
+                             const std::string& goal = "carries") {
   HoldbackQuestion question;
   question.goal = std::get<KeepGoal>(keep_goal_named(colony.model().loci()[0], 0, goal));
   question.keep = keep;

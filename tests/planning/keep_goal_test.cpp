@@ -18,7 +18,7 @@ using Genotypes = std::vector<bool>;
 
 TEST(KeepGoal, OfARecessive) {
   const auto model = support::made(support::recessive_model());
-  EXPECT_EQ(meets(*model, "carrier"), (Genotypes{false, true, true}));
+  EXPECT_EQ(meets(*model, "carries"), (Genotypes{false, true, true}));
   EXPECT_EQ(meets(*model, "visual"), (Genotypes{false, false, true}));
   EXPECT_EQ(meets(*model, "+/e"), (Genotypes{false, true, false}));
   EXPECT_EQ(meets(*model, "+/+"), (Genotypes{true, false, false}));
@@ -27,7 +27,7 @@ TEST(KeepGoal, OfARecessive) {
 // +/+ +/e e/e +/W e/W: a female has one copy.
 TEST(KeepGoal, OfASexLinkedRecessive) {
   const auto model = support::made(support::sex_linked_model(genetics::Chromosome::z));
-  EXPECT_EQ(meets(*model, "carrier"), (Genotypes{false, true, true, false, true}));
+  EXPECT_EQ(meets(*model, "carries"), (Genotypes{false, true, true, false, true}));
   EXPECT_EQ(meets(*model, "visual"), (Genotypes{false, false, true, false, true}));
 }
 
@@ -45,7 +45,7 @@ TEST(KeepGoal, NamesTheNearestWord) {
   const auto fault = std::get<colony::Fault>(keep_goal_named(model->loci()[0], 0, "carier"));
   EXPECT_EQ(fault.place, "--goal");
   EXPECT_EQ(fault.what, "locus tarnbrook has no genotype 'carier'");
-  EXPECT_EQ(fault.mend, "did you mean 'carrier'?");
+  EXPECT_EQ(fault.mend, "did you mean 'carries'?");
 }
 
 }  // namespace
