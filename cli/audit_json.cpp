@@ -115,7 +115,7 @@ class Document {
                                  {"high_edge", group.high_edge},
                                  {"mean", group.mean},
                                  {"n", group.cases},
-                                 {"outcomes", group.carriers},
+                                 {"outcomes", group.hets},
                                  {"observed", group.observed.value},
                                  {"interval", json_of(group.observed.interval)}});
       }
@@ -160,7 +160,7 @@ class Document {
                      {"period", at.month},
                      {"n", at.cases},
                      {"expected", at.expected},
-                     {"observed", at.carriers}});
+                     {"observed", at.hets}});
     }
     return out;
   }
@@ -185,7 +185,7 @@ class Document {
       out.push_back({{"low", band.low},
                      {"high", band.high},
                      {"n", band.cases},
-                     {"proved", band.carriers},
+                     {"proved", band.hets},
                      {"observed", band.proved.value},
                      {"interval", json_of(band.proved.interval)}});
     }

@@ -13,7 +13,7 @@ ordered_json both_json(const audit::CutAudit::Both& both) {
   return {{"naive", json_of(both.naive)}, {"corrected", json_of(both.corrected)}};
 }
 
-ordered_json cut_json(const colony::Marker& marker, const audit::MarkerAudit& marker,
+ordered_json cut_json(const colony::Marker& marker, const audit::MarkerAudit& audited,
                       const audit::CutAudit& cut) {
   return {{"at_least", marker.levels[cut.at_least]},
           {"sensitivity", both_json(cut.sensitivity)},
@@ -23,7 +23,7 @@ ordered_json cut_json(const colony::Marker& marker, const audit::MarkerAudit& ma
           {"odds_ratio",
            {{"pooled", json_of(cut.odds_ratio_pooled)},
             {"within_clutch", json_of(cut.odds_ratio_within)},
-            {"informative_clutches", marker.informative_clutches}}}};
+            {"informative_clutches", audited.informative_clutches}}}};
 }
 
 const char* grouping_code(audit::GroupAudit::By by) {
@@ -43,9 +43,9 @@ const char* grouping_code(audit::GroupAudit::By by) {
   return "line";
 }
 
-ordered_json groups_json(const colony::Marker& marker, const audit::MarkerAudit& marker) {
+ordered_json groups_json(const colony::Marker& marker, const audit::MarkerAudit& audited) {
   auto out = ordered_json::array();
-  for (const auto& group : marker.groups) {
+  for (const auto& group : audited.groups) {
     out.push_back({{"by", grouping_code(group.by)},
                    {"group", group.name},
                    {"animals", group.animals},
@@ -64,54 +64,55 @@ ordered_json p_json(const std::optional<double>& p) {
   return {{"p", p ? ordered_json(*p) : ordered_json(nullptr)}};
 }
 
-ordered_json tests_json(const colony::Model& model, const audit::MarkerAudit& marker) {
-  ordered_json out = {{"pooled", tested_json(marker.pooled)},
-                      {"within_clutch", tested_json(marker.within_clutch)}};
+ordered_json tests_json(const colony::Model& model, const audit::MarkerAudit& audited) {
+  ordered_json out = {{"pooled", tested_json(audited.pooled)},
+                      {"within_clutch", tested_json(audited.within_clutch)}};
   out["adds_to_others"] = {{"p", nullptr}, {"adjusted", nullptr}, {"nearest", nullptr}};
-  if (marker.adds_to_others) {
-    out["adds_to_others"] = tested_json(*marker.adds_to_others);
-    out["adds_to_others"]["nearest"] = model.markers()[*marker.nearest_other].id;
+  if (audited.adds_to_others) {
+    out["adds_to_others"] = tested_json(*audited.adds_to_others);
+    out["adds_to_others"]["nearest"] = model.markers()[*audited.nearest_other].id;
   }
-  out["lines_differ"] = p_json(marker.lines_differ);
-  out["blinding_differs"] = p_json(marker.blinding_differs);
+  out["lines_differ"] = p_json(audited.lines_differ);
+  out["blinding_differs"] = p_json(audited.blinding_differs);
   out["unexplained_by_other_traits"] =
-      p_json(marker.other ? std::optional(marker.other->left) : std::nullopt);
+      p_json(audited.other ? std::optional(audited.other->left) : std::nullopt);
   return out;
 }
 
-ordered_json marker_json(const colony::Model& model, const audit::MarkerAudit& marker) {
-  const colony::Marker& marker = model.markers()[marker.marker];
-  const auto& locus = model.loci()[marker.locus];
+ordered_json marker_json(const colony::Model& model, const audit::MarkerAudit& audited) {
+  const colony::Marker& marker = model.markers()[audited.marker];
+  const auto& locus = model.loci()[audited.locus];
   ordered_json out = {
       {"marker", marker.id},
-      {"context", marker.table == 0 ? ordered_json(nullptr) : ordered_json(marker.table - 1)},
+      {"context", audited.table == 0 ? ordered_json(nullptr) : ordered_json(audited.table - 1)},
       {"locus", locus.id()},
-      {"allele", locus.alleles()[marker.allele]},
+      {"allele", locus.alleles()[audited.allele]},
       {"levels", marker.levels},
-      {"verdict", audit::code_of(marker.verdict)},
-      {"words", audit::words_of(marker.verdict)},
-      {"why", marker.why},
-      {"animals", marker.animals},
-      {"known_animals", marker.known},
-      {"masked", marker.masked},
-      {"not_scorable", marker.not_scorable},
-      {"too_late", marker.too_late},
-      {"clutches", marker.clutches},
-      {"known", {{"carrier", marker.known_carriers}, {"others", marker.known_others}}},
-      {"estimated", {{"carrier", marker.estimated_carriers}, {"others", marker.estimated_others}}}};
+      {"verdict", audit::code_of(audited.verdict)},
+      {"words", audit::words_of(audited.verdict)},
+      {"why", audited.why},
+      {"animals", audited.animals},
+      {"known_animals", audited.known},
+      {"masked", audited.masked},
+      {"not_scorable", audited.not_scorable},
+      {"too_late", audited.too_late},
+      {"clutches", audited.clutches},
+      {"known", {{"carrier", audited.known_carriers}, {"others", audited.known_others}}},
+      {"estimated",
+       {{"carrier", audited.estimated_carriers}, {"others", audited.estimated_others}}}};
   out["cuts"] = ordered_json::array();
-  for (const auto& cut : marker.cuts) out["cuts"].push_back(cut_json(marker, marker, cut));
-  out["bits"] = {
-      {"value", marker.bits},
-      {"interval", marker.bits_interval ? json_of(*marker.bits_interval) : ordered_json(nullptr)}};
-  out["tests"] = tests_json(model, marker);
-  out["groups"] = groups_json(marker, marker);
+  for (const auto& cut : audited.cuts) out["cuts"].push_back(cut_json(marker, audited, cut));
+  out["bits"] = {{"value", audited.bits},
+                 {"interval",
+                  audited.bits_interval ? json_of(*audited.bits_interval) : ordered_json(nullptr)}};
+  out["tests"] = tests_json(model, audited);
+  out["groups"] = groups_json(marker, audited);
   out["other_trait"] = nullptr;
-  if (marker.other) {
-    const auto& other = model.loci()[marker.other->locus];
+  if (audited.other) {
+    const auto& other = model.loci()[audited.other->locus];
     out["other_trait"] = {{"locus", other.id()},
-                          {"allele", other.alleles()[marker.other->allele]},
-                          {"p", marker.other->p}};
+                          {"allele", other.alleles()[audited.other->allele]},
+                          {"p", audited.other->p}};
   }
   return out;
 }
@@ -127,7 +128,7 @@ ordered_json kappa_json(const audit::Kappa& kappa) {
 
 ordered_json audit_markers_json(const colony::Colony& colony, const audit::Audit& audit) {
   auto out = ordered_json::array();
-  for (const auto& marker : audit.markers) out.push_back(marker_json(colony.model(), marker));
+  for (const auto& audited : audit.markers) out.push_back(marker_json(colony.model(), audited));
   return out;
 }
 

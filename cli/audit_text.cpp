@@ -86,7 +86,7 @@ const audit::ScoreEntry* entry_of(const audit::Audit& audit, const char* score, 
 class Footnotes {
  public:
   /// " [a]", the same for the same words.
-  std::string marker(const std::string& words) {
+  std::string mark(const std::string& words) {
     const auto found = std::find(notes_.begin(), notes_.end(), words);
     const auto at = static_cast<std::size_t>(found - notes_.begin());
     if (found == notes_.end()) notes_.push_back(words);
@@ -107,7 +107,7 @@ class Footnotes {
 
 std::string value_cell(const audit::ScoreEntry* entry, bool as_percent, Footnotes& notes) {
   if (entry == nullptr) return "";
-  if (!entry->value) return entry->note.empty() ? "–" : "–" + notes.marker(entry->note);
+  if (!entry->value) return entry->note.empty() ? "–" : "–" + notes.mark(entry->note);
   const auto number = [&](double x) {
     return as_percent ? fmt::format("{:.0f} %", 100 * x) : fmt::format("{:.2f}", x);
   };
@@ -165,7 +165,7 @@ std::string bands_table(const std::vector<audit::Band>& bands, const std::string
   Table table({{"called"}, {"animals", Align::right}, {"carriers", Align::right}, {"which is"}});
   for (const auto& band : bands) {
     table.add({fmt::format("{:.0f} to {:.0f} %", 100 * band.low, 100 * band.high),
-               std::to_string(band.cases), std::to_string(band.carriers),
+               std::to_string(band.cases), std::to_string(band.hets),
                fmt::format("{:.0f} % ({:.0f} to {:.0f} %)", 100 * band.proved.value,
                            100 * band.proved.interval.low, 100 * band.proved.interval.high)});
   }
@@ -188,11 +188,11 @@ std::string audited_claims_text(const audit::Audit& audit, const Terminal& termi
          wrapped(counts, terminal.width(), 0) + "\n\n";
 }
 
-std::string marker_name(const colony::Model& model, const audit::MarkerAudit& marker) {
-  const colony::Marker& marker = model.markers()[marker.marker];
+std::string marker_name(const colony::Model& model, const audit::MarkerAudit& audited) {
+  const colony::Marker& marker = model.markers()[audited.marker];
   std::string name = marker.id;
-  if (marker.table > 0) {
-    const auto& context = marker.contexts[marker.table - 1];
+  if (audited.table > 0) {
+    const auto& context = marker.contexts[audited.table - 1];
     name += context.line
                 ? ", line " + *context.line
                 : ", where it looks " +
@@ -248,15 +248,15 @@ std::string markers_text(const colony::Colony& colony, const audit::Audit& audit
                          const Terminal& terminal) {
   if (audit.markers.empty()) return {};
   std::string text = terminal.heading("Which markers earned their place") + "\n";
-  for (const auto& marker : audit.markers) {
-    const auto& locus = colony.model().loci()[marker.locus];
-    const colony::Marker& marker = colony.model().markers()[marker.marker];
-    text +=
-        wrapped(printable(fmt::format(
-                    "  {} for {} {}: {}; {}.", marker_name(colony.model(), marker), locus.id(),
-                    locus.alleles()[marker.allele], audit::words_of(marker.verdict), marker.why)),
-                terminal.width(), 4) +
-        "\n";
+  for (const auto& audited : audit.markers) {
+    const auto& locus = colony.model().loci()[audited.locus];
+    const colony::Marker& marker = colony.model().markers()[audited.marker];
+    text += wrapped(printable(fmt::format("  {} for {} {}: {}; {}.",
+                                          marker_name(colony.model(), audited), locus.id(),
+                                          locus.alleles()[audited.allele],
+                                          audit::words_of(audited.verdict), audited.why)),
+                    terminal.width(), 4) +
+            "\n";
     // Two tables, as one would be wider than a page.
     Table shown({{"at least"},
                  {"in known hets", Align::right},
@@ -264,29 +264,29 @@ std::string markers_text(const colony::Colony& colony, const audit::Audit& audit
                  {"corrected", Align::right},
                  {"", Align::right}});
     Table ratios({{"at least"}, {"odds ×"}, {"among siblings ×"}});
-    for (const auto& cut : marker.cuts) {
-      const bool hets = total(marker.known_carriers, 0) > 0;
-      const bool others = total(marker.known_others, 0) > 0;
+    for (const auto& cut : audited.cuts) {
+      const bool hets = total(audited.known_carriers, 0) > 0;
+      const bool others = total(audited.known_others, 0) > 0;
       const std::string level = printable(marker.levels[cut.at_least]);
-      shown.add({level, shown_by(marker.known_carriers, cut.at_least),
-                 shown_by(marker.known_others, cut.at_least),
+      shown.add({level, shown_by(audited.known_carriers, cut.at_least),
+                 shown_by(audited.known_others, cut.at_least),
                  hets ? percent(cut.sensitivity.corrected.value) : "–",
                  others ? percent(1 - cut.specificity.corrected.value) : "–"});
       ratios.add({level, ratio_cell(cut.odds_ratio_pooled), ratio_cell(cut.odds_ratio_within)});
     }
     text += shown.text(terminal, 6) + ratios.text(terminal, 6);
-    if (marker.adds_to_others) {
+    if (audited.adds_to_others) {
       text +=
           wrapped(printable(fmt::format("      beyond what {} says of the same animals: p {:.2g}",
-                                        colony.model().markers()[*marker.nearest_other].id,
-                                        marker.adds_to_others->p)),
+                                        colony.model().markers()[*audited.nearest_other].id,
+                                        audited.adds_to_others->p)),
                   terminal.width(), 6) +
           "\n";
     }
-    if (marker.masked + marker.not_scorable + marker.too_late > 0) {
+    if (audited.masked + audited.not_scorable + audited.too_late > 0) {
       text += wrapped(fmt::format("      left out: {} where it is masked, {} that could not be "
                                   "scored, {} scored after the truth was known",
-                                  marker.masked, marker.not_scorable, marker.too_late),
+                                  audited.masked, audited.not_scorable, audited.too_late),
                       terminal.width(), 6) +
               "\n";
     }

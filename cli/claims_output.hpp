@@ -20,7 +20,7 @@ struct ClaimNow {
   std::vector<publishing::NumberState> states;
   bool just_ended = false;  ///< by this very command, so that what to send is still to be told
 
-  [[nodiscard]] bool current() const { return !record.end && publishing::all_stand(states); }
+  [[nodiscard]] bool current() const { return !record.end && publishing::all_current(states); }
   [[nodiscard]] bool out_of_date() const { return !record.end && publishing::out_of_date(states); }
   [[nodiscard]] bool to_correct() const {
     return (!record.end || just_ended) && publishing::out_of_date(states);

@@ -54,13 +54,12 @@ std::string marker_rows_text(const colony::Model& model, const learning::Learned
     if (!rows.empty()) text += rows.text(terminal, 2) + "\n";
   };
   for (const auto& of : learning::level_factors(model, learned.draws)) {
-    const colony::Marker& marker = model.markers()[of.marker];
+    const colony::Marker& now = model.markers()[of.marker];
     if (of.marker != marker || of.table != table) {
       finish();
       marker = of.marker;
       table = of.table;
-      text +=
-          terminal.heading(printable(marker.id + context_in_words(model, marker, table))) + "\n";
+      text += terminal.heading(printable(now.id + context_in_words(model, now, table))) + "\n";
       std::vector<Column> columns = {{"genotype"}, {"score"}, {"assumed", Align::right}};
       if (has_draws) {
         columns.push_back({"learned", Align::right});
@@ -70,9 +69,8 @@ std::string marker_rows_text(const colony::Model& model, const learning::Learned
       rows = Table(columns);
     }
     std::vector<std::string> cells = {
-        of.level == 0 ? printable(row_in_words(model, odds::rows_of(marker, of.table)[of.row]))
-                      : "",
-        printable(marker.levels[of.level]), factor_in_words(of.believed)};
+        of.level == 0 ? printable(row_in_words(model, odds::rows_of(now, of.table)[of.row])) : "",
+        printable(now.levels[of.level]), factor_in_words(of.believed)};
     if (has_draws) {
       cells.push_back(factor_in_words(of.median));
       cells.push_back(range(of.low, of.high));

@@ -102,7 +102,7 @@ std::vector<Drift> drifts(const Forecasts& forecasts) {
     at.month = month;
     ++at.cases;
     at.expected += forecast.probability;
-    at.carriers += truth.so() ? 1 : 0;
+    at.hets += truth.so() ? 1 : 0;
   }
   std::vector<Drift> out;
   out.reserve(found.size());

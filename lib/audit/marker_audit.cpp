@@ -232,35 +232,36 @@ std::vector<std::pair<std::size_t, std::uint16_t>> targets(const colony::Model& 
 void adjust(std::vector<MarkerAudit>& markers) {
   const auto each = [&](auto member) {
     std::vector<double> p;
-    for (MarkerAudit& marker : markers) {
-      if (Tested* tested = member(marker)) p.push_back(tested->p);
+    for (MarkerAudit& audited : markers) {
+      if (Tested* tested = member(audited)) p.push_back(tested->p);
     }
     const auto adjusted = benjamini_hochberg(p);
     std::size_t next = 0;
-    for (MarkerAudit& marker : markers) {
-      if (Tested* tested = member(marker)) tested->adjusted = adjusted[next++];
+    for (MarkerAudit& audited : markers) {
+      if (Tested* tested = member(audited)) tested->adjusted = adjusted[next++];
     }
   };
-  each([](MarkerAudit& marker) { return &marker.pooled; });
-  each([](MarkerAudit& marker) { return &marker.within_clutch; });
-  each([](MarkerAudit& marker) {
-    return marker.adds_to_others ? &*marker.adds_to_others : nullptr;
+  each([](MarkerAudit& audited) { return &audited.pooled; });
+  each([](MarkerAudit& audited) { return &audited.within_clutch; });
+  each([](MarkerAudit& audited) {
+    return audited.adds_to_others ? &*audited.adds_to_others : nullptr;
   });
 }
 
 // Lines with a table of their own in which a marker that predicts elsewhere has shown nothing.
 void warn_of_lines(const colony::Model& model, std::vector<MarkerAudit>& markers) {
-  for (MarkerAudit& marker : markers) {
-    if (marker.table != 0 || marker.verdict != Verdict::predicts) continue;
+  for (MarkerAudit& audited : markers) {
+    if (audited.table != 0 || audited.verdict != Verdict::predicts) continue;
     for (const MarkerAudit& other : markers) {
-      if (other.marker != marker.marker || other.locus != marker.locus ||
-          other.allele != marker.allele || other.table == 0 || other.verdict == Verdict::predicts) {
+      if (other.marker != audited.marker || other.locus != audited.locus ||
+          other.allele != audited.allele || other.table == 0 ||
+          other.verdict == Verdict::predicts) {
         continue;
       }
       const auto& line = model.markers()[other.marker].contexts[other.table - 1].line;
       if (!line) continue;
-      marker.why += fmt::format("; outside line {}, where there is {} ({} animals)", *line,
-                                words_of(other.verdict), other.animals);
+      audited.why += fmt::format("; outside line {}, where there is {} ({} animals)", *line,
+                                 words_of(other.verdict), other.animals);
     }
   }
 }
@@ -296,7 +297,7 @@ std::vector<MarkerAudit> audit_markers(const colony::Colony& colony,
     }
   }
   adjust(out);
-  for (MarkerAudit& marker : out) judge(colony, marker);
+  for (MarkerAudit& audited : out) judge(colony, audited);
   warn_of_lines(colony.model(), out);
   return out;
 }

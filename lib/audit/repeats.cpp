@@ -59,10 +59,10 @@ std::vector<Repeat> repeats(const colony::Colony& colony, const MarkerBackground
                             const std::vector<MarkerAudit>& markers) {
   std::vector<Repeat> out;
   std::map<std::pair<std::size_t, std::uint16_t>, std::map<std::size_t, Levels>> by_event;
-  for (const MarkerAudit& marker : markers) {
-    by_event[{marker.locus, marker.allele}].try_emplace(
-        marker.marker,
-        known_levels(colony, background, marker.marker, marker.locus, marker.allele));
+  for (const MarkerAudit& audited : markers) {
+    by_event[{audited.locus, audited.allele}].try_emplace(
+        audited.marker,
+        known_levels(colony, background, audited.marker, audited.locus, audited.allele));
   }
   for (const auto& [event, levels] : by_event) {
     for (auto a = levels.begin(); a != levels.end(); ++a) {

@@ -109,11 +109,11 @@ namespace {
 
 // The animals of known truth among a scorer's first looks at a marker that could be read.
 void judge_scorers(const colony::Colony& colony, const MarkerBackground& background,
-                   const MarkerAudit& marker, std::map<std::size_t, ScorerAudit>& found) {
+                   const MarkerAudit& audited, std::map<std::size_t, ScorerAudit>& found) {
   for (const MarkerReadings& readings : background.readings) {
-    if (readings.marker != marker.marker || readings.table != marker.table) continue;
-    const auto subjects = subjects_of(colony, background.markerless, readings.all, marker.locus,
-                                      marker.allele, background.yes, background.no);
+    if (readings.marker != audited.marker || readings.table != audited.table) continue;
+    const auto subjects = subjects_of(colony, background.markerless, readings.all, audited.locus,
+                                      audited.allele, background.yes, background.no);
     std::map<std::size_t, std::pair<std::set<std::size_t>, TwoByTwo>> tables;  // by scorer
     for (const Subject& one : subjects) {
       if (!one.known || !one.read.scorer) continue;
@@ -124,7 +124,7 @@ void judge_scorers(const colony::Colony& colony, const MarkerBackground& backgro
                   : (high ? table.false_positive : table.true_negative)) += 1;
     }
     for (const auto& [scorer, counted] : tables) {
-      found[scorer].markers.push_back({marker.marker, marker.table, marker.locus, marker.allele,
+      found[scorer].markers.push_back({audited.marker, audited.table, audited.locus, audited.allele,
                                        counted.first.size(), sensitivity(counted.second),
                                        specificity(counted.second)});
     }
@@ -156,7 +156,7 @@ std::vector<ScorerAudit> audit_scorers(const colony::Colony& colony,
     at.positive += *look.score->level > 0 ? 1 : 0;
   }
   for (const auto& [key, season] : seasons) found[std::get<0>(key)].seasons.push_back(season);
-  for (const MarkerAudit& marker : markers) judge_scorers(colony, background, marker, found);
+  for (const MarkerAudit& audited : markers) judge_scorers(colony, background, audited, found);
   std::vector<ScorerAudit> out;
   out.reserve(found.size());
   for (auto& [s, scorer] : found) out.push_back(std::move(scorer));

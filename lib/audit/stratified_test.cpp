@@ -25,7 +25,7 @@ StratifiedTest stratified_test(std::span<const Compared> animals) {
     sums.marker += one.marker;
     sums.carrier += one.carrier;
     sums.markers += one.marker * one.marker;
-    sums.carriers += one.carrier * one.carrier;
+    sums.hets += one.carrier * one.carrier;
     sums.products += one.marker * one.carrier;
   }
   StratifiedTest out;
@@ -34,7 +34,7 @@ StratifiedTest stratified_test(std::span<const Compared> animals) {
   for (const auto& [stratum, s] : strata) {
     if (s.n < 2) continue;
     const double markers = s.markers - s.marker * s.marker / s.n;
-    const double hets = s.carriers - s.carrier * s.carrier / s.n;
+    const double hets = s.hets - s.carrier * s.carrier / s.n;
     if (markers <= 1e-12 || hets <= 1e-12) continue;
     ++out.informative_strata;
     sum += s.products - s.marker * s.carrier / s.n;

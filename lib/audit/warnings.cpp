@@ -25,7 +25,7 @@ Outcomes outcomes_of(const Audit& audit) {
     if (forecast.scheme != Scheme::as_it_stood || forecast.basis != Basis::scored) continue;
     const Truth& truth = audit.forecasts.truths[forecast.truth];
     ++out.all;
-    out.carriers += truth.so() ? 1 : 0;
+    out.hets += truth.so() ? 1 : 0;
     out.kinds.insert(truth.kind);
   }
   for (const ScoreEntry& entry : audit.scores)
@@ -40,13 +40,12 @@ void warn_of_outcomes(const Outcomes& outcomes, std::vector<Warning>& out) {
                    "score yet. Test some, or breed them, and record what comes of it."});
     return;
   }
-  if (outcomes.carriers == 0 || outcomes.carriers == outcomes.all) {
-    out.push_back(
-        {"one-kind-of-outcome",
-         fmt::format("All {} outcomes are {}: nothing can be said of telling hets "
-                     "from others.",
-                     outcomes.all,
-                     outcomes.carriers == 0 ? "of animals that are not het" : "of hets")});
+  if (outcomes.hets == 0 || outcomes.hets == outcomes.all) {
+    out.push_back({"one-kind-of-outcome",
+                   fmt::format("All {} outcomes are {}: nothing can be said of telling hets "
+                               "from others.",
+                               outcomes.all,
+                               outcomes.hets == 0 ? "of animals that are not het" : "of hets")});
   }
   if (outcomes.all < few_outcomes) {
     out.push_back({"few-outcomes",

@@ -188,10 +188,10 @@ class Simulation {
     for (std::int64_t i = 0; i < size && !none; ++i) {
       ++counts[shown_by(locus, pick(offspring, random_))];
     }
-    auto& offspring = std::get<colony::BroodRecord>(out_.records.observations[o].what).offspring;
-    offspring.clear();
+    auto& counted = std::get<colony::BroodRecord>(out_.records.observations[o].what).offspring;
+    counted.clear();
     for (std::size_t a = 0; a < counts.size(); ++a) {
-      if (counts[a] > 0) offspring.emplace_back(locus.appearances()[a], counts[a]);
+      if (counts[a] > 0) counted.emplace_back(locus.appearances()[a], counts[a]);
     }
   }
 

@@ -107,7 +107,7 @@ std::vector<NumberState> states_of(const Claim& claim, const colony::Colony& col
   return out;
 }
 
-bool all_stand(const std::vector<NumberState>& numbers) {
+bool all_current(const std::vector<NumberState>& numbers) {
   return std::all_of(numbers.begin(), numbers.end(),
                      [](const NumberState& number) { return number.state == ClaimState::current; });
 }

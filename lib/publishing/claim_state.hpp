@@ -13,12 +13,12 @@ namespace likelihet::publishing {
 
 /// What became of one published number.
 enum class ClaimState : std::uint8_t {
-  stands,
+  current,
   too_high,         ///< later evidence puts the chance below what was published
   too_low,          ///< above it
   basis_withdrawn,  ///< a record that its reason names was taken back, or its label has lapsed
   /// It counted markers, and the book's tables were not learned from its present records: whether
-  /// it stands is told after learning.
+  /// it is current is told after learning.
   not_learned,
 };
 
@@ -34,15 +34,15 @@ struct NumberState {
 };
 
 /// What became of a claim, one entry a number. `now` must be the listing of the claim's animal.
-/// A number stands while today's, before rounding, lies in the range that was published: from its
-/// lower end to less than a step above its upper end. A certain one stands while it is certain. A
+/// A number is current while today's, before rounding, lies in the range that was published: from
+/// its lower end to less than a step above its upper end. A certain one is while it is certain. A
 /// number without markers is held against today's without markers, and is too high as well where
 /// markers count by now and point below it.
 std::vector<NumberState> states_of(const Claim& claim, const colony::Colony& colony,
                                    const Listing& now, bool learned);
 
-/// Whether all of them stand. Not where any is not_learned.
-bool all_stand(const std::vector<NumberState>& numbers);
+/// Whether all of them are current. Not where any is not_learned.
+bool all_current(const std::vector<NumberState>& numbers);
 /// Whether any is out of date: too high, too low, or its basis withdrawn.
 bool out_of_date(const std::vector<NumberState>& numbers);
 

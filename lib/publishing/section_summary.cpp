@@ -29,7 +29,7 @@ Tally tally(const json& audit) {
   for (const json* each :
        having(entries(audit, "forecasts"), {{"basis", "scored"}, {"scheme", "as-it-stood"}})) {
     ++out.forecasts;
-    out.carriers += count(*each, "outcome") == 1 ? 1 : 0;
+    out.hets += count(*each, "outcome") == 1 ? 1 : 0;
   }
   return out;
 }
@@ -45,8 +45,8 @@ Markup outcome_sentences(const json& audit) {
   Markup html = filled(
       "<p class=\"lead\">{} can be checked against what came out: {} turned out het, {} "
       "did not.</p>\n",
-      {counted(of.forecasts, "forecast", "forecasts"), counted(of.carriers, "animal", "animals"),
-       std::to_string(of.forecasts - of.carriers)});
+      {counted(of.forecasts, "forecast", "forecasts"), counted(of.hets, "animal", "animals"),
+       std::to_string(of.forecasts - of.hets)});
   const auto ratio =
       score_estimate(audit, {"scored", "as-it-stood", "all", ""}, "observed-expected");
   if (ratio.value) {

@@ -61,7 +61,7 @@ TEST(Claims, ScoresAreThoseOfTheMiddleAndOutcomesKeepTheirProbability) {
   ASSERT_THAT(check.bands, SizeIs(1));
   EXPECT_EQ(check.bands[0].low, 0.6);
   EXPECT_EQ(check.bands[0].cases, 2U);
-  EXPECT_EQ(check.bands[0].carriers, 1U);
+  EXPECT_EQ(check.bands[0].hets, 1U);
 }
 
 TEST(Claims, ASecondClaimInTheSameBandCountsOnceAndAnotherBandOnItsOwn) {

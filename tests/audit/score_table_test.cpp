@@ -211,7 +211,7 @@ TEST(Curves, GroupsHoldEveryForecastOnceAndKeepTheirEdges) {
       EXPECT_GE(group.low_edge, last);
       EXPECT_LE(group.low_edge, group.mean + 1e-12);
       EXPECT_GE(group.high_edge, group.mean - 1e-12);
-      EXPECT_LE(group.carriers, group.cases);
+      EXPECT_LE(group.hets, group.cases);
       last = group.high_edge;
       cases += group.cases;
     }
@@ -228,7 +228,7 @@ TEST(Curves, BandsCountAForecastOfExactlyOneInTheLast) {
   EXPECT_NEAR(found[0].low, 0, 1e-12);
   EXPECT_NEAR(found[1].low, 0.6, 1e-12);
   EXPECT_EQ(found[1].cases, 2U);
-  EXPECT_EQ(found[1].carriers, 1U);
+  EXPECT_EQ(found[1].hets, 1U);
   EXPECT_NEAR(found[2].high, 1, 1e-12);
 }
 
@@ -242,7 +242,7 @@ TEST(Curves, DriftIsByTheMonthTheTruthWasKnown) {
   EXPECT_EQ(found[1].month, "2026-09");
   // Five hets at 0.8 and five others at 0.2.
   EXPECT_NEAR(found[1].expected, 5, 1e-12);
-  EXPECT_EQ(found[1].carriers, 5U);
+  EXPECT_EQ(found[1].hets, 5U);
 }
 
 TEST(Curves, MissesAreTheWorstFirstAndOnlyThoseOfABitOrMore) {

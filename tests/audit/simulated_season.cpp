@@ -95,9 +95,9 @@ class Drawing {
     records_.hatchling(id, clutch);
     records_.shows(id, "tarnbrook", "plain").on(date(hatched_ + 1));
     records_.shows(id, "brackmoor", one.shows_other ? "thornwick" : "plain").on(date(hatched_ + 1));
-    for (const SeasonMarker& marker : settings_.markers) {
-      one.levels.push_back(pick(marker.shows(one), random_));
-      records_.score(id, marker.id, level_name(one.levels.back())).on(date(hatched_ + 10));
+    for (const SeasonMarker& one_marker : settings_.markers) {
+      one.levels.push_back(pick(one_marker.shows(one), random_));
+      records_.score(id, one_marker.id, level_name(one.levels.back())).on(date(hatched_ + 10));
       std::get<colony::ScoreRecord>(records_.observation().what).blind = one.blind;
     }
     const long tested_on = hatched_ + 60 + static_cast<long>(one.in_clutch);
@@ -133,16 +133,16 @@ colony::ModelDescription season_model(const std::vector<SeasonMarker>& markers) 
   auto model = support::recessive_model();
   model.loci.push_back(support::masking_locus());
   model.markers.clear();
-  for (const SeasonMarker& marker : markers) {
+  for (const SeasonMarker& one_marker : markers) {
     colony::MarkerDescription marker;
-    marker.id = marker.id;
-    for (std::size_t level = 0; level < marker.levels; ++level) {
+    marker.id = one_marker.id;
+    for (std::size_t level = 0; level < one_marker.levels; ++level) {
       marker.levels.push_back(level_name(level));
     }
     marker.weight = 1.0;
-    const std::vector<double> even(marker.levels, 1 / static_cast<double>(marker.levels));
+    const std::vector<double> even(one_marker.levels, 1 / static_cast<double>(one_marker.levels));
     marker.rows = {{{{"tarnbrook", "+/e"}}, even, 6.0}, {{}, even, 6.0}};
-    if (marker.masked_by_other) {
+    if (one_marker.masked_by_other) {
       marker.contexts = {{"brackmoor", "thornwick", std::nullopt, true, {}}};
     }
     model.markers.push_back(std::move(marker));

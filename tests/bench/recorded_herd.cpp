@@ -16,7 +16,7 @@ std::string name(std::size_t animal) {
   return "A" + std::to_string(animal);
 }
 
-std::string marker(std::size_t m) {
+std::string marker_id(std::size_t m) {
   return m == 0 ? "crown-fleck" : "marker-" + std::to_string(m + 1);
 }
 
@@ -51,7 +51,7 @@ void observe(What what, colony::Records& out) {
 colony::ScoreRecord score(std::size_t animal, std::size_t m, std::size_t level, bool scorer) {
   colony::ScoreRecord out;
   out.animal = name(animal);
-  out.marker = marker(m);
+  out.marker = marker_id(m);
   out.level = levels[level];
   if (scorer) out.scorer = "ana";
   return out;
@@ -70,7 +70,7 @@ colony::ModelDescription herd_model(std::size_t markers) {
   auto description = support::recessive_model();
   for (std::size_t m = 1; m < markers; ++m) {
     auto marker = support::crown_fleck();
-    marker.id = marker(m);
+    marker.id = marker_id(m);
     marker.rows = {{{{"tarnbrook", "+/e"}}, row(m, true), 8.0}, {{}, row(m, false), 8.0}};
     description.markers.push_back(std::move(marker));
   }

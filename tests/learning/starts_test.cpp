@@ -153,8 +153,8 @@ TEST(Starts, GenotypesAreThoseOfTheExactMarginalsFromAnyStart) {
     for (std::size_t s = 0; s < from.size(); ++s) {
       SCOPED_TRACE("colony " + std::to_string(seed) + ", start " + std::to_string(s));
       const Drawn drawn(ready, from[s], s, 1, draws);
-      all.add(drawn.carriers, draws, chances);
-      without_markers.add(drawn.carriers, draws, by_pedigree);
+      all.add(drawn.hets, draws, chances);
+      without_markers.add(drawn.hets, draws, by_pedigree);
       const Moments total(drawn.totals);
       const double off = (total.mean - expected) / total.deviation;
       EXPECT_NEAR(off, 0, 4 / std::sqrt(static_cast<double>(draws)));

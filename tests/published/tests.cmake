@@ -7,7 +7,7 @@ likelihet_test(published_tests
           ${CMAKE_CURRENT_SOURCE_DIR}/published/first_cousins_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/published/test_mating_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/published/mixed_mates_test.cpp
-          ${CMAKE_CURRENT_SOURCE_DIR}/published/clear_young_table_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/published/clear_offspring_table_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/published/johnson_wichern_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/published/criss_cross_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/published/wright_inbreeding_test.cpp

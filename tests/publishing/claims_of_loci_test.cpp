@@ -75,7 +75,7 @@ TEST(ClaimOfTwoLoci, EachStandsAndFallsByItself) {
   const auto now = keeping.now(claim, records);
   EXPECT_THAT(words(now), ElementsAre(stands, ClaimState::too_low));
   EXPECT_TRUE(out_of_date(now));
-  EXPECT_FALSE(all_stand(now));
+  EXPECT_FALSE(all_current(now));
   // One sentence of the number that fell, and one of what to do.
   const auto notice = correction(claim, "CODE", now);
   ASSERT_THAT(notice, SizeIs(2));

@@ -139,7 +139,7 @@ TEST(ClaimState, StandsWhileNothingChanges) {
   const Claim claim = claimed(two_hets());
   const auto now = by_now(claim, two_hets());
   EXPECT_EQ(now[0].state, ClaimState::current);
-  EXPECT_TRUE(all_stand(now));
+  EXPECT_TRUE(all_current(now));
   EXPECT_FALSE(out_of_date(now));
   EXPECT_THAT(correction(claim, "CODE", now), IsEmpty());
 }
@@ -193,7 +193,7 @@ TEST(ClaimState, AMarkedNumberWaitsForLearning) {
   EXPECT_TRUE(claim.counts_markers());
   EXPECT_EQ(by_now(claim, two_hets())[0].state, ClaimState::not_learned);
   EXPECT_FALSE(out_of_date(by_now(claim, two_hets())));
-  EXPECT_FALSE(all_stand(by_now(claim, two_hets())));
+  EXPECT_FALSE(all_current(by_now(claim, two_hets())));
   // Learned, and markers do not count any more: nothing is left of what it rested on.
   EXPECT_EQ(by_now(claim, two_hets(), true)[0].state, ClaimState::basis_withdrawn);
 }

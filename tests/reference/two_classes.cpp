@@ -12,7 +12,7 @@ namespace {
 
 const char* const levels[] = {"low", "middle", "high"};
 
-std::string marker(std::size_t m) {
+std::string marker_id(std::size_t m) {
   return "marker-" + std::to_string(m + 1);
 }
 
@@ -45,7 +45,7 @@ colony::ModelDescription marked_model(std::size_t markers) {
   const std::vector<double> alike(3, 1.0 / 3);
   for (std::size_t m = 0; m < markers; ++m) {
     colony::MarkerDescription marker;
-    marker.id = marker(m);
+    marker.id = marker_id(m);
     marker.levels = {levels[0], levels[1], levels[2]};
     marker.rows = {{{{"trait", "+/e"}}, alike, 3.0}, {{}, alike, 3.0}};
     model.markers.push_back(std::move(marker));
@@ -62,7 +62,7 @@ colony::ModelDescription marked_model(std::size_t markers) {
 void record(support::RecordsBuilder& records, const std::string& id, const Marked& animal) {
   records.shows(id, "trait", "plain");
   for (std::size_t m = 0; m < animal.levels.size(); ++m) {
-    records.score(id, marker(m), levels[animal.levels[m]]);
+    records.score(id, marker_id(m), levels[animal.levels[m]]);
   }
   if (animal.tested) records.result(id, "test", animal.carrier ? "carrier" : "clear");
 }
