@@ -24,6 +24,7 @@ struct AuditRequest {
   std::optional<std::string> html;  // a file; "-": standard output
   std::optional<std::string> csv;   // the same
   bool force = false;
+  bool full = false;
 };
 
 double threshold_of(const std::string& text) {
@@ -126,7 +127,9 @@ Reply run_audit(const AuditRequest& asked, const Shell& shell) {
   if (asked.csv) put(*asked.csv, audit_csv(colony, found));
   if (printed) return {std::move(*printed), {}};
   if (shell.json) return {audit_document(colony, found, settings).dump(2) + "\n", {}};
-  return {audit_text(colony, found, shell.terminal()), {}};
+  const Terminal terminal = shell.terminal();
+  return {asked.full ? audit_text(colony, found, terminal) : audit_summary(colony, found, terminal),
+          {}};
 }
 
 }  // namespace
@@ -136,6 +139,7 @@ void add_audit(CLI::App& program, CommandLine& line) {
   CLI::App& command = new_command(
       program, line, "audit", "Check past percentages against what came true, and each marker.",
       "  likelihet audit demo.book\n"
+      "  likelihet audit demo.book --full\n"
       "  likelihet audit demo.book --json --as-of 2026-06-30\n"
       "  likelihet audit demo.book --html audit.html --csv forecasts.csv\n");
   add_book(command, asked->book);
@@ -144,6 +148,7 @@ void add_audit(CLI::App& program, CommandLine& line) {
   add_output(command, "--csv", asked->csv, true,
              "write the forecasts as a table; without a file or with '-', print it instead");
   add_force(command, asked->force);
+  add_flag(command, "--full", asked->full, "print every table, not the ten sentences alone");
   add_probability(command, "--known", asked->known,
                   "a chance without markers from which a het is known; not given = 0.99");
   add_probability(command, "--known-not", asked->known_not,

@@ -3,6 +3,7 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "terminal.hpp"
 #include <nlohmann/json.hpp>
@@ -33,7 +34,17 @@ const char* code_of(audit::Scheme scheme);
 /// RFC 4180: every forecast, one a line, under the fields of the document.
 std::string audit_csv(const colony::Colony& colony, const audit::Audit& audit);
 
-/// What it says, for people: warnings, flow, scores, markers, scorers.
+/// The marker's id, and the context or line whose table was audited.
+std::string audited_marker_name(const colony::Model& model, const audit::MarkerAudit& audited);
+
+/// What a breeder repeats of it, at most ten sentences: whether percentages came true, whether
+/// markers helped and which, how animals to test were chosen, who agrees least, what to be wary of.
+std::vector<std::string> audit_sentences(const colony::Colony& colony, const audit::Audit& audit);
+/// The same, wrapped, each ending its line.
+std::string audit_summary(const colony::Colony& colony, const audit::Audit& audit,
+                          const Terminal& terminal);
+
+/// All that it says, for people: warnings, flow, scores, markers, scorers.
 std::string audit_text(const colony::Colony& colony, const audit::Audit& audit,
                        const Terminal& terminal);
 

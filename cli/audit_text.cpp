@@ -188,19 +188,6 @@ std::string audited_claims_text(const audit::Audit& audit, const Terminal& termi
          wrapped(counts, terminal.width(), 0) + "\n\n";
 }
 
-std::string marker_name(const colony::Model& model, const audit::MarkerAudit& audited) {
-  const colony::Marker& marker = model.markers()[audited.marker];
-  std::string name = marker.id;
-  if (audited.table > 0) {
-    const auto& context = marker.contexts[audited.table - 1];
-    name += context.line
-                ? ", line " + *context.line
-                : ", where it looks " +
-                      model.loci()[context.shows->first].appearances()[context.shows->second];
-  }
-  return name;
-}
-
 // Animals at this level or above.
 double total(const std::vector<double>& by_level, std::size_t from) {
   double sum = 0;
@@ -252,7 +239,7 @@ std::string markers_text(const colony::Colony& colony, const audit::Audit& audit
     const auto& locus = colony.model().loci()[audited.locus];
     const colony::Marker& marker = colony.model().markers()[audited.marker];
     text += wrapped(printable(fmt::format("  {} for {} {}: {}; {}.",
-                                          marker_name(colony.model(), audited), locus.id(),
+                                          audited_marker_name(colony.model(), audited), locus.id(),
                                           locus.alleles()[audited.allele],
                                           audit::words_of(audited.verdict), audited.why)),
                     terminal.width(), 4) +
@@ -348,6 +335,19 @@ std::string tested_text(const colony::Colony& colony, const audit::Audit& audit,
 }
 
 }  // namespace
+
+std::string audited_marker_name(const colony::Model& model, const audit::MarkerAudit& audited) {
+  const colony::Marker& marker = model.markers()[audited.marker];
+  std::string name = marker.id;
+  if (audited.table > 0) {
+    const auto& context = marker.contexts[audited.table - 1];
+    name += context.line
+                ? ", line " + *context.line
+                : ", where it looks " +
+                      model.loci()[context.shows->first].appearances()[context.shows->second];
+  }
+  return name;
+}
 
 std::string audit_text(const colony::Colony& colony, const audit::Audit& audit,
                        const Terminal& terminal) {

@@ -11,7 +11,7 @@
 
 namespace likelihet::cli {
 
-/// "Caution, tarnbrook: …" for each of these loci that has one, wrapped, each ending its line.
+/// "Caution, tarnbrook: …" for these loci, each text once, wrapped, each ending its line.
 std::string cautions_of(const colony::Model& model, const std::vector<std::size_t>& loci,
                         const Terminal& terminal);
 

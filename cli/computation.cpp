@@ -68,7 +68,7 @@ std::size_t clutch_named(const colony::Colony& colony, const std::string& id) {
 }
 
 std::size_t locus_named(const colony::Model& model, const std::string& id) {
-  return found_or_fail(model.find_locus(id), model.loci(), "locus", id);
+  return found_or_fail(model.find_locus(id), model.loci(), "trait", id);
 }
 
 std::vector<std::size_t> animals_of(const colony::Colony& colony,

@@ -19,6 +19,7 @@ struct ListingRequest {
   std::vector<std::string> animals;
   std::optional<std::string> clutch;
   std::string format;  // empty: text
+  bool brief = false;
   ComputationAsked computation;
 };
 
@@ -38,7 +39,10 @@ Reply run_listing(const ListingRequest& asked, const Shell& shell) {
   }
   if (asked.format == "html") return {publishing::listing_html(colony, found), {}};
   if (asked.format == "markdown") return {publishing::listing_markdown(colony, found), {}};
-  return {listing_text(colony, found, shell.terminal()), {}};
+  const Terminal terminal = shell.terminal();
+  return {asked.brief ? short_listing_text(colony, found, terminal)
+                      : listing_text(colony, found, terminal),
+          {}};
 }
 
 }  // namespace
@@ -48,13 +52,15 @@ void add_listing(CLI::App& program, CommandLine& line) {
   CLI::App& command =
       new_command(program, line, "listing", "Say what may honestly be said of animals for sale.",
                   "  likelihet listing demo.book H0301\n"
+                  "  likelihet listing demo.book H0301 --short\n"
                   "  likelihet listing demo.book --clutch C03 --format markdown\n"
                   "  likelihet listing demo.book H0301 --format html > H0301.html\n");
   add_book(command, asked->book);
   add_more_words(command, "ANIMAL", asked->animals, "animals' ids");
   add_text(command, "--clutch", asked->clutch, "also the hatchlings of this clutch");
-  add_choice(command, "--format", asked->format, {"text", "markdown", "html", "json"},
-             "not given = text");
+  auto* format = add_choice(command, "--format", asked->format, {"text", "markdown", "html", "json"},
+                            "not given = text");
+  exclude(add_flag(command, "--short", asked->brief, "a few lines, to paste into an advert"), format);
   add_computation(command, asked->computation);
   add_json(command, line);
   on_chosen(command, line, asked, run_listing);

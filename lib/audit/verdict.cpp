@@ -123,8 +123,8 @@ std::string why_not_yet(const MarkerAudit& marker) {
         marker.pooled.adjusted, marker.within_clutch.p, marker.informative_clutches);
   }
   if (hets == 0 || others == 0) {
-    return fmt::format("of {} animals scored, none is known to be {}", marker.animals,
-                       hets == 0 ? "a het" : "anything but hets");
+    return fmt::format("of {} animals scored, none is known {} het", marker.animals,
+                       hets == 0 ? "to be" : "not to be");
   }
   return fmt::format("{} animals scored, {} of known truth: too few to tell (adjusted p {:.2g})",
                      marker.animals, marker.known, marker.pooled.adjusted);

@@ -27,7 +27,7 @@ class Words {
 
   std::string operator()(const colony::Score& score) const {
     const auto& marker = model_.markers()[score.marker];
-    const std::string who = score.scorer ? model_.scorers()[*score.scorer].id + " read " : "";
+    const std::string who = score.scorer ? model_.scorers()[*score.scorer].id + " scored " : "";
     if (!score.level) return fmt::format("{}{}: could not be scored", who, marker.id);
     const std::string sure =
         score.sure < 1 ? fmt::format(" ({:.3g} % sure)", 100 * score.sure) : std::string{};

@@ -1,6 +1,8 @@
 // What a breeder should know before pairing.
 #include <fmt/format.h>
 
+#include <likelihet/colony/trait_cautions.hpp>
+
 #include <likelihet/odds/percent.hpp>
 #include <likelihet/planning/cautions.hpp>
 #include <likelihet/planning/kinship.hpp>
@@ -66,11 +68,13 @@ std::vector<Caution> cautions_of(const colony::Colony& colony, const Outlook& ou
         {"none-can-live", fmt::format("with a chance of {} none of this pair's offspring can live.",
                                       odds::percent(outlook.none_can_live))});
   }
+  std::vector<std::size_t> passed_on;
   for (std::size_t l = 0; l < loci.size(); ++l) {
     add_lethal(loci[l], outlook.loci[l], out);
-    if (!loci[l].caution().empty() && passes_on(loci[l], outlook.loci[l])) {
-      out.push_back({"locus", fmt::format("{}: {}", loci[l].id(), loci[l].caution())});
-    }
+    if (passes_on(loci[l], outlook.loci[l])) passed_on.push_back(l);
+  }
+  for (const auto& [traits, text] : colony::trait_cautions(colony.model(), passed_on)) {
+    out.push_back({"locus", fmt::format("{}: {}", traits, text)});
   }
   add_kin(outlook.inbreeding, out);
   add_general(out);

@@ -48,12 +48,18 @@ Value from_word(const std::string& word, std::initializer_list<Value> all) {
   throw std::invalid_argument("an unknown word");
 }
 
+// "marks" is what claims of earlier versions say.
+Basis basis_from(const std::string& word) {
+  if (word == "marks") return Basis::markers;
+  return from_word<Basis>(word, {Basis::pedigree, Basis::results, Basis::markers});
+}
+
 ClaimedNumber number_from(const ordered_json& json) {
   return {json.at("locus"),
           json.at("allele"),
           from_word<Label>(json.at("label"), {Label::visual, Label::proven, Label::certain,
                                               Label::possible, Label::none}),
-          from_word<Basis>(json.at("basis"), {Basis::pedigree, Basis::results, Basis::markers}),
+          basis_from(json.at("basis")),
           {json.at("low"), json.at("high"), json.at("step")},
           json.at("value"),
           json.at("headline"),

@@ -4,6 +4,8 @@
 #include "standing.hpp"
 #include <fmt/format.h>
 
+#include <likelihet/colony/trait_cautions.hpp>
+
 namespace likelihet::publishing {
 
 std::string markers_line(const colony::Colony& colony, const MarkersShown& markers) {
@@ -41,9 +43,11 @@ std::vector<std::string> cautions_of(const colony::Model& model,
       "What may be said in selling is settled by consumer law, and keeping, breeding and trade by "
       "local law: both come first.",
       "On health and before pairing, ask a reptile veterinarian."};
+  for (const auto& [traits, text] : colony::trait_cautions(model, loci)) {
+    out.push_back(fmt::format("{}: {}", traits, text));
+  }
   for (const std::size_t l : loci) {
     const genetics::Locus& locus = model.loci()[l];
-    if (!locus.caution().empty()) out.push_back(fmt::format("{}: {}", locus.id(), locus.caution()));
     std::string lethal;
     for (std::size_t g = 0; g < locus.size(); ++g) {
       if (locus.viability(g) == 0) lethal += (lethal.empty() ? "" : ", ") + locus.key(g);

@@ -75,7 +75,7 @@ class ReasonMaker {
   std::string uncertain_sires(const colony::Clutch& clutch) const {
     std::vector<std::string> names;
     for (const colony::Sire& sire : clutch.sires) {
-      names.push_back(fmt::format("{} ({})", id(sire.animal), standings_.status(sire.animal)));
+      names.push_back(fmt::format("{} {}", id(sire.animal), standings_.status(sire.animal)));
     }
     std::sort(names.begin(), names.end());
     return fmt::format("sire uncertain: {}", fmt::join(names, " or "));
@@ -118,8 +118,8 @@ class ReasonMaker {
                                : in_percent(whole_percent(chances.one)) + " possible het";
     const std::string trust =
         sold.trust < 1 ? fmt::format("trusted to {}", in_percent(whole_percent(sold.trust)))
-                       : std::string("taken at that word");
-    return fmt::format("seller's description {}: the seller's word, {}", as, trust);
+                       : std::string("taken at its word");
+    return fmt::format("seller's description: {} ({})", as, trust);
   }
 
   void own_look() {
@@ -181,7 +181,7 @@ class ReasonMaker {
     if (told.visual + told.other == 0 || chances_.certainly_two()) return;
     if (told.visual > 0 && chances_.certainly_some()) {
       return say(
-          fmt::format("{} visual offspring by a partner {} prove a copy", told.visual, partner),
+          fmt::format("{} visual offspring by a partner ({}) prove a copy", told.visual, partner),
           told.looks);
     }
     // Where offspring of that partner could tell nothing, or its own look tells all, they are left
@@ -191,7 +191,7 @@ class ReasonMaker {
     }
     const std::string what = told.visual > 0 ? fmt::format("{} visual offspring", told.visual)
                                              : fmt::format("{} non-visual offspring", told.other);
-    say(fmt::format("{} by a partner {} {}", what, partner, direction(told)), told.looks);
+    say(fmt::format("{} by a partner ({}) {}", what, partner, direction(told)), told.looks);
   }
 
   // What these looks do to the chance that is said, by the odds without them.

@@ -44,6 +44,8 @@ class Standings {
   [[nodiscard]] std::vector<std::size_t> proofs(std::size_t animal) const;
   /// "visual", "proven het", "het by the seller's description", "66 % het", "tested clear".
   [[nodiscard]] std::string status(std::size_t animal) const;
+  /// Some result on the animal itself fits no copy best, and none fits a copy better.
+  [[nodiscard]] bool tested_clear(std::size_t animal) const;
   /// The same of two, as "both parents" wants it.
   [[nodiscard]] std::string status_of_both(std::size_t animal) const;
   /// From pedigree and looks to results, as one sentence without a full stop.
@@ -56,7 +58,6 @@ class Standings {
   friend class ReasonMaker;
   /// What it rests on that it has no copy: a test, its look, its parents, a seller, or nothing.
   [[nodiscard]] std::string none_in_words(std::size_t animal) const;
-  [[nodiscard]] bool tested_clear(std::size_t animal) const;
 
   const GroundOdds& odds_;
   const Kin& kin_;

@@ -98,10 +98,9 @@ bool Standings::proven(std::size_t animal) const {
   return markerless(animal).certainly_one() && !proofs(animal).empty();
 }
 
-// A result that no animal with a copy gets more often, and some animal with one less often.
 bool Standings::tested_clear(std::size_t animal) const {
-  const auto results = kin_.results(animal, locus_);
-  return std::any_of(results.begin(), results.end(), [&](std::size_t o) {
+  bool clear = false;
+  for (const std::size_t o : kin_.results(animal, locus_)) {
     const auto& result = std::get<colony::Result>(kin_.colony().observations()[o].what);
     const auto likelihood =
         odds::result_likelihood(kin_.colony().model().assays()[result.assay], result.report);
@@ -110,8 +109,10 @@ bool Standings::tested_clear(std::size_t animal) const {
       double& best = locus().genotypes()[g].copies(allele_) == 0 ? without : with;
       best = std::max(best, likelihood[g]);
     }
-    return without > with;
-  });
+    if (with > without) return false;
+    clear = clear || without > with;
+  }
+  return clear;
 }
 
 std::string Standings::none_in_words(std::size_t animal) const {

@@ -64,6 +64,13 @@ std::string of_one_chromosome(const Stated& stated, const Statement& statement) 
                      basis_phrase(statement));
 }
 
+// A result of no copies leads, so that the percentage cannot pass for a promise.
+std::string after_a_clear_test(const Stated& stated, const Statement& statement) {
+  const std::string by = statement.basis == Basis::markers ? ", markers counted" : "";
+  return fmt::format("Tested, {}: 0 copies found ({} chance of het remains{})", name_of(stated),
+                     in_percent(statement.published), by);
+}
+
 std::string times(std::size_t offspring) {
   return fmt::format("{}", offspring);
 }
@@ -99,6 +106,7 @@ std::string headline(const Stated& stated, const Statement& statement) {
                ? fmt::format("two copies for {} ({})", name, shows(stated))
                : fmt::format("not het for {}{}", name, basis_phrase(statement));
   }
+  if (stated.standings->tested_clear(stated.animal)) return after_a_clear_test(stated, statement);
   std::string out = fmt::format("{} possible het for {}{}", in_percent(statement.published), name,
                                 basis_phrase(statement));
   if (stated.markerless.two > rounding_error) {

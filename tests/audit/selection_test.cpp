@@ -61,8 +61,8 @@ TEST(Selection, OfTheQuietestDoesNotLookSelected) {
   EXPECT_EQ(look_selected(quiet, books(40, 8)), 0U);
 }
 
-// Hatchlings of a carrier and a clear male, each with a level of crown-fleck: the first so many are
-// tested. "faint" and "clear" speak for a het, "absent" against.
+// Hatchlings of a het and a male without a copy, each with a level of crown-fleck: the first so
+// many are tested. "faint" and "strong" speak for a het, "absent" against.
 RecordsBuilder clutch(const std::vector<const char*>& levels, std::size_t tested) {
   RecordsBuilder records;
   records.founder("F", genetics::Sex::female, "bought").bought_as("tarnbrook", {{"+/e", 1.0}}, 1.0);
@@ -157,7 +157,7 @@ TEST(Selection, CertainAnimalsAndThoseThatShowTheTraitAreNotCounted) {
   records.founder("G", genetics::Sex::female).clutch("D", "G", {"M"}).hatchling("K", "D");
   records.founder("N", genetics::Sex::male, "bought").shows("N", "tarnbrook", "tarnbrook");
   for (const char* id : {"M", "K", "N"}) {
-    records.score(id, "crown-fleck", "faint").result(id, "shed-pcr", "strong");
+    records.score(id, "crown-fleck", "faint").result(id, "shed-pcr", "clear");
   }
   std::get<colony::ResultRecord>(records.observation().what).report = "affected";
   const auto found = of_clutch(records);

@@ -164,7 +164,7 @@ TEST(Verdict, PredictsNeedsBothTestsAndTheDirection) {
   const auto marker = judged(predicting());
   EXPECT_EQ(marker.verdict, Verdict::predicts);
   EXPECT_EQ(marker.why,
-            "carriers show it more, over all (adjusted p 0.049) and within clutches (adjusted p "
+            "hets show it more, over all (adjusted p 0.049) and within clutches (adjusted p "
             "0.049, 3 clutches tell)");
   auto pooled = predicting();
   pooled.pooled.adjusted = 0.05;
@@ -208,7 +208,7 @@ TEST(Verdict, DoesNotPredictWhereOthersShowItMore) {
   EXPECT_EQ(judged(marker).verdict, Verdict::no_evidence_yet);
   marker.pooled.adjusted = 0.049;
   EXPECT_EQ(judged(marker).verdict, Verdict::does_not_predict);
-  EXPECT_EQ(judged(marker).why, "carriers show it less than others (adjusted p 0.049)");
+  EXPECT_EQ(judged(marker).why, "hets show it less than others (adjusted p 0.049)");
 }
 
 TEST(Verdict, NoEvidenceYetSaysWhatIsMissing) {
@@ -219,10 +219,10 @@ TEST(Verdict, NoEvidenceYetSaysWhatIsMissing) {
             "0.25, 3 clutches tell)");
   auto marker = undecided();
   marker.known_carriers = {0, 0};
-  EXPECT_EQ(judged(marker).why, "of 40 animals scored, none is known to be a carrier");
+  EXPECT_EQ(judged(marker).why, "of 40 animals scored, none is known to be het");
   marker = undecided();
   marker.known_others = {0, 0};
-  EXPECT_EQ(judged(marker).why, "of 40 animals scored, none is known to be no carrier");
+  EXPECT_EQ(judged(marker).why, "of 40 animals scored, none is known not to be het");
 }
 
 // All rules hold at once; taking the first of them away leaves the next.

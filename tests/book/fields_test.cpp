@@ -43,7 +43,7 @@ TEST(fields, observations_in_words) {
   EXPECT_EQ(value(fields_of(observations[1]), "kind"), "score");
   EXPECT_EQ(value(fields_of(observations[1]), "blind"), "true");
   EXPECT_EQ(value(fields_of(observations[2]), "recorded"), "2024-07-03T18:30:00+02:00");
-  EXPECT_EQ(value(fields_of(observations[3]), "offspring"), "tarnbrook 0, plain 7");
+  EXPECT_EQ(value(fields_of(observations[3]), "offspring"), "plain 7, tarnbrook 0");
   EXPECT_EQ(value(fields_of(observations[4]), "of"), "o2");
 }
 

@@ -135,7 +135,7 @@ TEST(merging, an_observation_is_the_same_or_a_fault) {
       {"shows plain, not tarnbrook",
        [](Records& r) { std::get<0>(r.observations[0].what).shows = "tarnbrook"; }},
       {"on 2024-01-10, not absent", [](Records& r) { r.observations[0].on.reset(); }},
-      {"level clear, not absent",
+      {"level strong, not absent",
        [](Records& r) { std::get<1>(r.observations[1].what).level.reset(); }},
       {"sure 0.9, not 0.8", [](Records& r) { std::get<1>(r.observations[1].what).sure = 0.8; }},
       {"on absent, not 2024-06-11", [](Records& r) { r.observations[1].on = day("2024-06-11"); }},
@@ -143,7 +143,7 @@ TEST(merging, an_observation_is_the_same_or_a_fault) {
        [](Records& r) { std::get<2>(r.observations[2].what).report = "clear"; }},
       {"recorded",
        [](Records& r) { r.observations[2].recorded = moment("2024-07-03T18:30:01+02:00"); }},
-      {"offspring tarnbrook 0, plain 7, not tarnbrook 0, plain 8",
+      {"offspring plain 7, tarnbrook 0, not plain 8, tarnbrook 0",
        [](Records& r) { std::get<3>(r.observations[3].what).offspring[0].second = 8; }},
       {"why wrong animal, not smudged",
        [](Records& r) { std::get<4>(r.observations[4].what).why = "smudged"; }}};
@@ -202,7 +202,7 @@ TEST(merging, a_record_that_stands_twice_with_other_content_is_a_fault) {
   ASSERT_EQ(merged.faults.size(), 1U);
   EXPECT_EQ(merged.faults[0].place, "/animals/3");
   EXPECT_EQ(merged.faults[0].what,
-            "animal F01 stands twice with other content: line north at /animals/0, south here");
+            "animal F01 is there twice with other content: line north at /animals/0, south here");
 }
 
 TEST(merging, thousands_of_faults_are_counted_and_the_first_thousand_told) {

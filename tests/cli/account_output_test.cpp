@@ -140,9 +140,9 @@ TEST(HistoryText, HasALineADay) {
   EXPECT_EQ(history_text(colony, moments, lens, std::nullopt, Terminal::plain(100)),
             "H: chance of exactly one copy, after each day\n"
             "  day         tarnbrook e  recorded of the animal itself\n"
-            "  before       25.0 %\n"
-            "  2024-05-01   72.7 %  crown-fleck: strong\n"
-            "  2024-05-02   84.7 %\n");
+            "  before           25.0 %\n"
+            "  2024-05-01       72.7 %  crown-fleck: strong\n"
+            "  2024-05-02       84.7 %\n");
   const json document = json::parse(history_json(colony, moments, lens, std::nullopt));
   EXPECT_EQ(document["format"], "likelihet-history");
   EXPECT_EQ(document["animal"], "H");

@@ -62,7 +62,7 @@ TEST(NextTestOutput, NamesAllelesWhereThereAreSeveral) {
   planning::TestQuestion question;
   question.tests = 1;
   const Planned planned(colony_with(series(), family()), {}, question);
-  // Reported "carrier": one copy of e or of p, even odds; the offspring one carries each with 1/4.
+  // Reported "carries": one copy of e or of p, even odds; the offspring one carries each with 1/4.
   EXPECT_THAT(planned.text(), HasSubstr("e 50.0 %, p 50.0 %"));
   EXPECT_THAT(planned.text(), HasSubstr("H e 12.5 % to 25.0 %"));
   EXPECT_EQ(planned.document()["chosen"][0]["animal"], "D");
@@ -121,7 +121,7 @@ struct Kept {
   Kept(colony::Colony of, planning::HoldbackQuestion asked)
       : colony(std::move(of)), question(std::move(asked)) {
     question.goal = std::get<planning::KeepGoal>(
-        planning::keep_goal_named(colony.model().loci()[0], 0, "carrier"));
+        planning::keep_goal_named(colony.model().loci()[0], 0, "carries"));
     found = std::get<planning::Holdbacks>(planning::holdbacks(colony, question));
   }
   [[nodiscard]] std::string text() const {

@@ -46,9 +46,9 @@ TEST(Moves, AreToldLargestFirst) {
   EXPECT_EQ(moves_text(told, Terminal::plain(80)),
             "3 animals changed\n"
             "  animal  one copy of  before   after\n"
-            "  H       tarnbrook e      25.0 %  72.7 %\n"
-            "  D       tarnbrook e      50.0 %  81.8 %\n"
-            "  I       tarnbrook e      25.0 %  40.9 %\n");
+            "  H       tarnbrook e  25.0 %  72.7 %\n"
+            "  D       tarnbrook e  50.0 %  81.8 %\n"
+            "  I       tarnbrook e  25.0 %  40.9 %\n");
 }
 
 TEST(Moves, OfNothingAreNone) {

@@ -43,13 +43,13 @@ TEST(OddsText, HasATableAGroup) {
       text,
       "Founders\n"
       "  tarnbrook: one copy of e  sex     pedigree  with markers  with results  95 % interval\n"
-      "  D                     female    50.0 %      81.8 %        81.8 %         81.8 %\n"
-      "  S                     male         0 %         0 %           0 %            0 %\n"
+      "  D                         female    50.0 %        81.8 %        81.8 %         81.8 %\n"
+      "  S                         male         0 %           0 %           0 %            0 %\n"
       "\n"
       "Clutch C03: D × S, hatched 2024-06-01\n"
       "  tarnbrook: one copy of e  sex   pedigree  with markers  with results  95 % interval\n"
-      "  H                     ?       25.0 %      72.7 %        72.7 %         72.7 %\n"
-      "  I                     male    25.0 %      40.9 %        40.9 %         40.9 %\n"
+      "  H                         ?       25.0 %        72.7 %        72.7 %         72.7 %\n"
+      "  I                         male    25.0 %        40.9 %        40.9 %         40.9 %\n"
       "\n"
       "These are estimates from the records and tables of markers (as assumed); markers are not "
       "proof.\n");

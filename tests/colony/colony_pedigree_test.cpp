@@ -183,9 +183,9 @@ const std::vector<Spoilt> spoilt_animals = {
      "'old\\x0Aline'", "control"},
     {"LocusBought",
      [](B& b) {
-       b.records.animals[0].bought_as = {{"embr", {{"+/e", 1}}, {}}};
+       b.records.animals[0].bought_as = {{"tarnbrok", {{"+/e", 1}}, {}}};
      },
-     "/animals/0/bought_as/0/locus", "'embr'", "did you mean 'tarnbrook'?"},
+     "/animals/0/bought_as/0/locus", "'tarnbrok'", "did you mean 'tarnbrook'?"},
     {"LocusBoughtTwice",
      [](B& b) {
        b.records.animals[0].bought_as = {{"tarnbrook", {{"+/e", 1}}, {}},

@@ -194,8 +194,8 @@ const std::vector<Spoilt> spoilt_loci = {
        m.loci[0].viability = {{"+/+", 0}, {"+/e", 0}, {"e/e", 0}};
      },
      "/loci/0/viability", "lethal", "above 0"},
-    {"LocusInOrigin", [](D& m) { m.origins[0].frequencies[0].first = "embr"; },
-     "/origins/0/frequencies/embr", "'embr'", "did you mean 'tarnbrook'?"},
+    {"LocusInOrigin", [](D& m) { m.origins[0].frequencies[0].first = "tarnbrok"; },
+     "/origins/0/frequencies/tarnbrok", "'tarnbrok'", "did you mean 'tarnbrook'?"},
     {"AlleleInOrigin",
      [](D& m) {
        m.origins[0].frequencies[0].second = {{"x", 0.1}};
@@ -265,8 +265,8 @@ const std::vector<Spoilt> spoilt_markers = {
      "/markers/0/rows/2/expect", "sum to 1.000000002", "within 1e-9"},
     {"NoWorth", [](D& m) { m.markers[0].rows[2].worth = 0; }, "/markers/0/rows/2/worth", "0",
      "above 0"},
-    {"LocusInContext", [](D& m) { m.markers[0].contexts[0].locus = "habor"; },
-     "/markers/0/contexts/0/when/locus", "'habor'", "did you mean 'brackmoor'?"},
+    {"LocusInContext", [](D& m) { m.markers[0].contexts[0].locus = "brackmor"; },
+     "/markers/0/contexts/0/when/locus", "'brackmor'", "did you mean 'brackmoor'?"},
     {"ShowsInContext", [](D& m) { m.markers[0].contexts[0].shows = "thornwik"; },
      "/markers/0/contexts/0/when/shows", "'thornwik'", "did you mean 'thornwick'?"},
     {"HalfAContext", [](D& m) { m.markers[0].contexts[0].shows.reset(); },
@@ -296,7 +296,7 @@ const std::vector<Spoilt> spoilt_markers = {
 };
 
 const std::vector<Spoilt> spoilt_evidence = {
-    {"AssayLocus", [](D& m) { m.assays[0].locus = "embr"; }, "/assays/0/locus", "'embr'",
+    {"AssayLocus", [](D& m) { m.assays[0].locus = "tarnbrok"; }, "/assays/0/locus", "'tarnbrok'",
      "did you mean 'tarnbrook'?"},
     {"ReportsTwice", [](D& m) { m.assays[0].reports[3] = "clear"; }, "/assays/0/reports/3",
      "'clear'", "once"},

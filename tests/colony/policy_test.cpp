@@ -53,7 +53,7 @@ TEST(Policy, EveryFaultIsFoundAtOnce) {
   policy.step = 0;
   policy.prices = {{"shed-pc", 1}, {"shed-pcr", -1}, {"shed-pcr", 2}};
   policy.worth = {
-      {"embre", {}, 0}, {"tarnbrook", {{"e/+", 1}, {"+/e", -2}}, -1}, {"tarnbrook", {}, 0}};
+      {"tarnbroke", {}, 0}, {"tarnbrook", {{"e/+", 1}, {"+/e", -2}}, -1}, {"tarnbrook", {}, 0}};
   policy.health = {{"pellbrook", "", Grade::unknown, {}},
                    {"tarnbrook", "a note", Grade::study, {}}};
   EXPECT_THAT(

@@ -190,7 +190,7 @@ TEST(ChoiceLaws, MoreHoldbacksNeverLowerTheChance) {
     question.keep = 10;
     const std::size_t locus = dice.roll(colony.model().loci().size());
     question.goal =
-        std::get<KeepGoal>(keep_goal_named(colony.model().loci()[locus], locus, "carrier"));
+        std::get<KeepGoal>(keep_goal_named(colony.model().loci()[locus], locus, "carries"));
     const auto made = holdbacks(colony, question);
     const auto* out = std::get_if<Holdbacks>(&made);
     if (out == nullptr || out->sizes.empty()) continue;

@@ -44,7 +44,7 @@ TEST(KeepGoal, NamesTheNearestWord) {
   const auto model = support::made(support::recessive_model());
   const auto fault = std::get<colony::Fault>(keep_goal_named(model->loci()[0], 0, "carier"));
   EXPECT_EQ(fault.place, "--goal");
-  EXPECT_EQ(fault.what, "locus tarnbrook has no genotype 'carier'");
+  EXPECT_EQ(fault.what, "trait tarnbrook has no genotype 'carier'");
   EXPECT_EQ(fault.mend, "did you mean 'carries'?");
 }
 

@@ -45,7 +45,7 @@ TEST(KeptSets, AreNoProducts) {
   const auto colony = support::colony_of(support::recessive_model(), records);
   const std::vector<std::size_t> offspring = colony.clutches()[0].hatchlings;
   const auto book = book_of(colony, 0, offspring);
-  const auto goal = std::get<KeepGoal>(keep_goal_named(colony.model().loci()[0], 0, "carrier"));
+  const auto goal = std::get<KeepGoal>(keep_goal_named(colony.model().loci()[0], 0, "carries"));
   KeptSets sets(*book, goal, offspring, {0, 0, 0});
   EXPECT_NEAR(sets.chance(0), 0.25, 1e-15);
   EXPECT_EQ(sets.none({}), 1);
@@ -67,7 +67,7 @@ TEST(KeptSets, OfACertainCarrierHaveNoChanceOfNone) {
   records.founder("S", Sex::male).clutch("C", "D", {"S"}).hatchling("H", "C");
   const auto colony = support::colony_of(support::recessive_model(), records);
   const auto book = book_of(colony, 0, {2});
-  const auto carrier = std::get<KeepGoal>(keep_goal_named(colony.model().loci()[0], 0, "carrier"));
+  const auto carrier = std::get<KeepGoal>(keep_goal_named(colony.model().loci()[0], 0, "carries"));
   KeptSets sets(*book, carrier, {2}, {0});
   EXPECT_EQ(sets.none({0}), 0);
   const auto visual = std::get<KeepGoal>(keep_goal_named(colony.model().loci()[0], 0, "visual"));
@@ -89,7 +89,7 @@ TEST(KeptSets, EqualEnumerationOnRandomBooks) {
     if (properties::enumerate(colony, std::nullopt).contradiction) continue;
     const std::size_t l = dice.roll(drawn.model->loci().size());
     const genetics::Locus& locus = drawn.model->loci()[l];
-    const std::string word = dice.chance(0.4)   ? "carrier"
+    const std::string word = dice.chance(0.4)   ? "carries"
                              : dice.chance(0.5) ? "visual"
                                                 : locus.key(dice.roll(locus.size()));
     const auto goal = std::get<KeepGoal>(keep_goal_named(locus, l, word));

@@ -164,7 +164,7 @@ TEST(ReadGoal, GenotypesAppearancesAndFaults) {
     return std::get<colony::Fault>(read_goal(*model, text));
   };
   EXPECT_EQ(fault("tarnbrook").mend, "write LOCUS=GENOTYPE or LOCUS=APPEARANCE");
-  EXPECT_NE(fault("embr=e/e").mend.find("tarnbrook"), std::string::npos);
+  EXPECT_NE(fault("tarnbrok=e/e").mend.find("tarnbrook"), std::string::npos);
   EXPECT_NE(fault("tarnbrook=plane").mend.find("plain"), std::string::npos);
   EXPECT_EQ(fault("tarnbrook=e/+").mend, "write '+/e': alleles stand in the model's order");
   EXPECT_NE(fault("tarnbrook=").what.find("no genotype"), std::string::npos);

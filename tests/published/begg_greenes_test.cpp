@@ -32,9 +32,9 @@ class LiverScans {
       }
     };
     add(231, "positive", "affected");
-    add(32, "positive", "strong");
+    add(32, "positive", "clear");
     add(27, "negative", "affected");
-    add(54, "negative", "strong");
+    add(54, "negative", "clear");
     if (with_unverified) {
       add(166, "positive", nullptr);
       add(140, "negative", nullptr);

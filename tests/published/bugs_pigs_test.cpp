@@ -24,7 +24,7 @@ Answer pigs(double q) {
   // The sexes that the names suggest play no part in the original: Gene is the dam of Jane here.
   colony.child("Jane", "Gene", "Henry").child("Ian", "Clare", "Fred");
   for (const char* id : {"Ann", "Brian", "Clare", "Diane", "Eric", "Fred", "Gene", "Henry"}) {
-    colony.shows(id, "strong");
+    colony.shows(id, "clear");
   }
   return colony.shows("Jane", "affected").solve();
 }

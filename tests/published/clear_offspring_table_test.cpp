@@ -64,7 +64,7 @@ Answer of_own_daughters(const Json& claim, int young) {
   for (int k = 0; k < young; ++k) {
     const std::string number = std::to_string(k);
     colony.founder("dam" + number).child("daughter" + number, "dam" + number, "sire");
-    colony.child("young" + number, "daughter" + number, "sire").shows("young" + number, "strong");
+    colony.child("young" + number, "daughter" + number, "sire").shows("young" + number, "clear");
   }
   return colony.solve();
 }

@@ -66,7 +66,7 @@ TEST(CrissCross, MaleAfterClearDaughters) {
     colony.founder("sire", either("+/+", 0.5, "+/a")).founder("dam");
     for (std::size_t k = 0; k < n; ++k) {
       const std::string id = numbered("daughter", k);
-      colony.child(id, "dam", "sire", "female").shows(id, "strong");
+      colony.child(id, "dam", "sire", "female").shows(id, "clear");
     }
     colony.sex("sire", "male");
     EXPECT_NEAR(colony.solve().posterior("sire", "+/a"), expected[n], 1e-12) << n;

@@ -18,11 +18,11 @@ namespace {
 Answer judy(double p, int children) {
   WorkedColony colony(recessive_model(p));
   colony.founder("her mother").founder("her father").child("Judy", "her mother", "her father");
-  for (const char* id : {"her mother", "her father", "Judy"}) colony.shows(id, "strong");
+  for (const char* id : {"her mother", "her father", "Judy"}) colony.shows(id, "clear");
   colony.founder("mate", surely("+/a"));
   for (int k = 0; k < children; ++k) {
     const std::string id = numbered("child", k);
-    colony.child(id, "Judy", "mate").shows(id, "strong");
+    colony.child(id, "Judy", "mate").shows(id, "clear");
   }
   if (children > 0) {
     colony.founder("spouse").child("grandchild", "spouse", "child0");

@@ -15,10 +15,10 @@ namespace {
 double carrier_after(int sons) {
   WorkedColony colony(recessive_model(0, "X"));
   colony.founder("woman", either("+/+", 0.5, "+/a")).founder("husband");
-  colony.sex("woman", "female").sex("husband", "male").shows("husband", "strong");
+  colony.sex("woman", "female").sex("husband", "male").shows("husband", "clear");
   for (int k = 0; k < sons; ++k) {
     const std::string id = numbered("son", k);
-    colony.child(id, "woman", "husband", "male").shows(id, "strong");
+    colony.child(id, "woman", "husband", "male").shows(id, "clear");
   }
   return colony.solve().posterior("woman", "+/a");
 }

@@ -23,7 +23,7 @@ colony::Colony pigs() {
   colony.young({"Fred", "Gene"}, "Diane", "Eric");
   colony.child("Jane", "Gene", "Henry").child("Ian", "Clare", "Fred");
   for (const char* id : {"Ann", "Brian", "Clare", "Diane", "Eric", "Fred", "Gene", "Henry"}) {
-    colony.shows(id, "strong");
+    colony.shows(id, "clear");
   }
   return colony.shows("Jane", "affected").colony();
 }

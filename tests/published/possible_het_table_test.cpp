@@ -22,7 +22,7 @@ Json claim(double het) {
 double clear_young_of(const Json& dam, const Json& sire) {
   WorkedColony colony(recessive_model());
   colony.founder("dam", dam).founder("sire", sire).child("young", "dam", "sire");
-  return colony.shows("young", "strong").solve().posterior("young", "+/a");
+  return colony.shows("young", "clear").solve().posterior("young", "+/a");
 }
 
 TEST(PossibleHet, Parents) {
@@ -101,9 +101,9 @@ TEST(PossibleHet, DoubleHetMultipliesOnlyWhenUnlinked) {
   const auto log_evidence = [&](bool with_marker) {
     WorkedColony colony(model);
     // A sib that shows both traits proves that its clear parents carry both.
-    colony.founder("dam").founder("sire").young({"prove-out", "young"}, "dam", "sire");
+    colony.founder("dam").founder("sire").young({"proof", "young"}, "dam", "sire");
     for (const char* locus : {"trait", "other"}) {
-      for (const char* id : {"dam", "sire", "young"}) colony.shows(id, "strong", locus);
+      for (const char* id : {"dam", "sire", "young"}) colony.shows(id, "clear", locus);
       colony.shows("proof", "affected", locus);
     }
     if (with_marker) colony.score("young", "both", "yes");

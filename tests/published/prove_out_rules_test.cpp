@@ -60,7 +60,7 @@ WorkedColony with_daughters(const Json& claim, int seen) {
     const std::string number = std::to_string(k);
     colony.founder("dam" + number).child("daughter" + number, "dam" + number, "sire", "female");
     if (k == seen) break;
-    colony.child("young" + number, "daughter" + number, "sire").shows("young" + number, "strong");
+    colony.child("young" + number, "daughter" + number, "sire").shows("young" + number, "clear");
   }
   return colony;
 }

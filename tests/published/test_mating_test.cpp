@@ -37,7 +37,7 @@ double to_own_daughters(int n) {
   for (int k = 0; k < n; ++k) {
     const std::string number = std::to_string(k);
     colony.founder("dam" + number).child("daughter" + number, "dam" + number, "sire");
-    colony.child("young" + number, "daughter" + number, "sire").shows("young" + number, "strong");
+    colony.child("young" + number, "daughter" + number, "sire").shows("young" + number, "clear");
   }
   return detection(colony.solve());
 }

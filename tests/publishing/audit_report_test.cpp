@@ -96,7 +96,7 @@ TEST(AuditReport, AnEmptyAuditSaysSo) {
 
 TEST(AuditReport, OneOutcomeIsCounted) {
   EXPECT_THAT(page("one"), HasSubstr("1 forecast can be checked against what came out: 1 animal "
-                                     "turned out het, 0 proved"));
+                                     "turned out het, 0 did not"));
 }
 
 TEST(AuditReport, OfCarriersAloneWhatCantBeGivenHasItsReason) {

@@ -79,8 +79,7 @@ TEST(DemoListings, AVerbalHundredThatFell) {
     EXPECT_NEAR(fennglass(id).pedigree, 0.574201, six_places);
   }
   EXPECT_THAT(fennglass("25-C8-07").headline, HasSubstr("(57 % by pedigree)"));
-  EXPECT_THAT(fennglass("Merrow").reason,
-              HasSubstr("sold as het: the seller's word, trusted to 95 %"));
+  EXPECT_THAT(fennglass("Merrow").reason, HasSubstr("seller's description: het (trusted to 95 %)"));
 }
 
 TEST(DemoListings, OffspringOfAVisualDamAreProven) {

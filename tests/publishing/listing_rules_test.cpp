@@ -33,7 +33,7 @@ TEST(ListingRules, HundredPercentHetWhereAVisualParentForcesTheCopy) {
   EXPECT_EQ(h.basis, Basis::pedigree);
   EXPECT_EQ(h.published, (Published{1, 1, 0.01}));
   EXPECT_EQ(h.headline, "100 % het for tarnbrook, proven");
-  EXPECT_EQ(h.reason, "dam F visual, sire M clear, shows plain");
+  EXPECT_EQ(h.reason, "dam F visual, sire M assumed not a carrier (untested), shows plain");
   EXPECT_THAT(listed.rests_on(h), ElementsAre("o1", "o2"));
   EXPECT_EQ(listed.at("F").label, Label::visual);
   EXPECT_EQ(listed.at("F").headline, "visual for tarnbrook (shows tarnbrook)");
@@ -60,7 +60,8 @@ TEST(ListingRules, FiftyPercentOutOfOneHet) {
   const Listed listed(recessive_model(), records);
   EXPECT_EQ(listed.at("H").headline, "50 % possible het for tarnbrook");
   EXPECT_EQ(listed.at("H").reason,
-            "dam F het by the seller's description, sire M clear, shows plain");
+            "dam F het by the seller's description, sire M not a carrier by the seller's "
+            "description, shows plain");
 }
 
 TEST(ListingRules, BothParentsProvenHetIsSaidInOne) {
@@ -77,7 +78,7 @@ TEST(ListingRules, BothParentsProvenHetIsSaidInOne) {
   // Proven by a visual offspring.
   const Statement f = listed.at("F");
   EXPECT_EQ(f.label, Label::proven);
-  EXPECT_THAT(f.reason, HasSubstr("1 visual offspring by a partner proven het prove a copy"));
+  EXPECT_THAT(f.reason, HasSubstr("1 visual offspring by a partner (proven het) prove a copy"));
   EXPECT_THAT(listed.rests_on(f), ElementsAre("o1", "o3", "o4"));
 }
 
@@ -131,9 +132,8 @@ TEST(ListingRules, ClearOffspringByAVisualLowerAParentAndAreNamed) {
   const Statement m = listed.at("M");
   // 1 : 2^4.
   EXPECT_NEAR(m.markerless, 1.0 / 17, 1e-12);
-  EXPECT_THAT(m.reason,
-              HasSubstr("sold as 50 % possible het: the seller's word, taken at that word"));
-  EXPECT_THAT(m.reason, HasSubstr("4 non-visual offspring by a partner visual lower it"));
+  EXPECT_THAT(m.reason, HasSubstr("seller's description: 50 % possible het (taken at its word)"));
+  EXPECT_THAT(m.reason, HasSubstr("4 non-visual offspring by a partner (visual) lower it"));
   EXPECT_THAT(listed.rests_on(m), ElementsAre("o2", "o3", "o4", "o5"));
 }
 
@@ -162,14 +162,14 @@ TEST(ListingRules, ABroodTeachesTheSame) {
   const Listed listed(recessive_model(), records);
   EXPECT_NEAR(listed.at("M").markerless, 1.0 / 17, 1e-12);
   EXPECT_THAT(listed.at("M").reason,
-              HasSubstr("4 non-visual offspring by a partner of genotype e/e lower it"));
+              HasSubstr("4 non-visual offspring by a partner (of genotype e/e) lower it"));
 }
 
 TEST(ListingRules, ASellersWordIsCalledThatAndHowFarItIsTrusted) {
   RecordsBuilder records;
   records.founder("F", Sex::female, "bought").bought_as("tarnbrook", {{"+/e", 1.0}}, 0.9);
   const Listed listed(recessive_model(), records);
-  EXPECT_THAT(listed.at("F").reason, HasSubstr("sold as het: the seller's word, trusted to 90 %"));
+  EXPECT_THAT(listed.at("F").reason, HasSubstr("seller's description: het (trusted to 90 %)"));
 }
 
 TEST(ListingRules, AnUncertainSireIsNamedWithEveryCandidate) {
@@ -179,7 +179,8 @@ TEST(ListingRules, AnUncertainSireIsNamedWithEveryCandidate) {
   records.founder("M2", Sex::male).shows("M1", "tarnbrook", "tarnbrook");
   records.clutch("C", "F", {"M1", "M2"}).hatchling("H", "C");
   const Listed listed(recessive_model(), records);
-  EXPECT_THAT(listed.at("H").reason, HasSubstr("sire uncertain: M1 (visual) or M2 (clear)"));
+  EXPECT_THAT(listed.at("H").reason,
+              HasSubstr("sire uncertain: M1 visual or M2 assumed not a carrier (untested)"));
   EXPECT_EQ(listed.at("H").headline, "50 % possible het for tarnbrook");
   EXPECT_EQ(listed.at("H").label, Label::possible);
 }
@@ -222,7 +223,7 @@ TEST(ListingRules, ResultsCountAndThePedigreeStandsBesideThem) {
   EXPECT_EQ(h.basis, Basis::results);
   EXPECT_EQ(h.headline, "99 % possible het for tarnbrook by results (50 % by pedigree)");
   EXPECT_NEAR(h.pedigree, 0.5, 1e-12);
-  EXPECT_THAT(h.reason, HasSubstr("shed-pcr reported carrier on 2026-07-02"));
+  EXPECT_THAT(h.reason, HasSubstr("shed-pcr came back carrier on 2026-07-02"));
   EXPECT_THAT(listed.rests_on(h), Contains("o2"));
 }
 
@@ -270,7 +271,7 @@ TEST(ListingRules, MarkersAreSeenAndNotCountedUntilTheyAreEarned) {
   ASSERT_EQ(h.markers.size(), 1U);
   EXPECT_FALSE(h.markers[0].count);
   EXPECT_EQ(h.markers[0].line,
-            "Markers for tarnbrook seen (1 reading), not counted: tables not learned from these "
+            "Markers for tarnbrook seen (1 score), not counted: tables not learned from these "
             "records.");
   // Its sib has none of its own, and markers of proven parents' offspring tell it nothing.
   EXPECT_THAT(listed.of("G").markers, IsEmpty());
@@ -340,8 +341,8 @@ TEST(ListingRules, NoneIsSoldAsHetThatCannotBe) {
   records.founder("F", Sex::female).bought_as("tarnbrook", {{"e/W", 1.0}});
   records.founder("G", Sex::female).bought_as("tarnbrook", {{"+/W", 0.4}, {"e/W", 0.6}});
   const Listed listed(support::sex_linked_model(genetics::Chromosome::z), records);
-  EXPECT_THAT(listed.at("F").reason, HasSubstr("sold as carrying it: the seller's word"));
-  EXPECT_THAT(listed.at("G").reason, HasSubstr("sold as 60 % to carry it: the seller's word"));
+  EXPECT_THAT(listed.at("F").reason, HasSubstr("seller's description: carrying it"));
+  EXPECT_THAT(listed.at("G").reason, HasSubstr("seller's description: 60 % to carry it"));
 }
 
 TEST(ListingRules, EachAlleleHasAStatementOfItsOwn) {

@@ -124,12 +124,12 @@ TEST(MarkersLine, SaysWhatWasSeenAndWhetherItCounts) {
   MarkersShown shown = markers(1);
   shown.count = true;
   EXPECT_EQ(markers_line(listed.colony(), shown),
-            "Markers for tarnbrook counted (1 reading): the audit has earned it.");
+            "Markers for tarnbrook counted (1 score): the audit has earned it.");
   shown = markers(3);
   shown.missing = {"tables not learned", "0 of 20 outcomes known"};
   EXPECT_EQ(
       markers_line(listed.colony(), shown),
-      "Markers for tarnbrook seen (3 readings), not counted: tables not learned; 0 of 20 outcomes "
+      "Markers for tarnbrook seen (3 scores), not counted: tables not learned; 0 of 20 outcomes "
       "known.");
   shown = markers(0);
   shown.relatives = true;
@@ -143,7 +143,7 @@ TEST(RecordLines, WithoutARecordSaySoOnce) {
   const Listed listed(recessive_model(), half());
   for (const auto& shown : {std::vector<MarkersShown>{}, {markers(1)}, {markers(1), markers(2)}}) {
     EXPECT_THAT(record_lines(listed.colony(), shown),
-                testing::ElementsAre("No record of past percentages stands behind these numbers."));
+                testing::ElementsAre("No past percentages have been checked for these numbers."));
   }
 }
 

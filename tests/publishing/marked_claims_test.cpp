@@ -219,7 +219,7 @@ TEST_F(MarkedClaim, FailsIfOneDrawMovesByOneBit) {
 }
 
 TEST_F(MarkedClaim, AResultAgainstItPutsItTooHighOnceLearned) {
-  test("strong");
+  test("clear");
   // The test errs in one sample of a thousand: near 0, not 0, so markers are asked for again.
   EXPECT_EQ(state(false).state, ClaimState::not_learned);
   learn_from(book_, 3);

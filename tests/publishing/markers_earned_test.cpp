@@ -85,7 +85,7 @@ TEST_F(EarnedMarkers, PublishARangeFromTheLowerEndToTheMeanRoundedDownToThePolic
   EXPECT_EQ(tarnbrook.published.low, rounded_down(tarnbrook.marked->low, 0.05));
   EXPECT_LE(tarnbrook.published.high, tarnbrook.marked->mean);
   EXPECT_THAT(tarnbrook.headline, HasSubstr("with markers (50 % without them)"));
-  EXPECT_THAT(tarnbrook.reason, HasSubstr("1 own reading of markers counted in"));
+  EXPECT_THAT(tarnbrook.reason, HasSubstr("1 own score of markers counted in"));
   ASSERT_EQ(high.markers.size(), 1U);
   for (const std::size_t reading : high.markers[0].readings) {
     EXPECT_THAT(tarnbrook.rests_on, testing::Contains(reading));

@@ -41,15 +41,15 @@ TEST(ResultShown, NoCallTellsNothing) {
 }
 
 TEST(ResultShown, SaysThatItSeesOneVariantOnly) {
-  const Listed listed(support::recessive_model(), tested("strong"));
+  const Listed listed(support::recessive_model(), tested("clear"));
   const std::string words = in_words(listed.colony(), listed.of("A").results.at(0));
-  EXPECT_THAT(words, HasSubstr("shed-pcr for tarnbrook reported clear on 2026-07-02"));
+  EXPECT_THAT(words, HasSubstr("shed-pcr for tarnbrook came back clear on 2026-07-02"));
   EXPECT_THAT(words, HasSubstr("one variant only"));
   EXPECT_THAT(words, HasSubstr("up to 0.5 %"));
 }
 
 TEST(ResultShown, NamesNoLaboratoryButTheKeepersWord) {
-  const Listed listed(support::recessive_model(), tested("strong"));
+  const Listed listed(support::recessive_model(), tested("clear"));
   EXPECT_THAT(in_words(listed.colony(), listed.of("A").results.at(0)),
               Not(HasSubstr("laboratory")));
 }

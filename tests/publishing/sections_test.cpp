@@ -82,7 +82,7 @@ TEST(ScoresSection, ForecastsOfBothBasesShareARow) {
   ASSERT_EQ(cells.size(), 10U);
   EXPECT_EQ(cells[6], "57.4\u00A0%");
   EXPECT_EQ(cells[7], "81.0\u00A0%");
-  EXPECT_EQ(cells[8], "carrier");
+  EXPECT_EQ(cells[8], "het");
 }
 
 TEST(MarkersSection, EachMarkerHasItsVerdictAndWhy) {

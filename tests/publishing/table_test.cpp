@@ -11,7 +11,7 @@ using testing::HasSubstr;
 using testing::Not;
 
 const Table small = {
-    "Markers", {"mark", "animals", "remark"}, {{"a<b", "12", "none of them was seen"}}, 1, 2};
+    "Markers", {"marker", "animals", "remark"}, {{"a<b", "12", "none of them was seen"}}, 1, 2};
 
 TEST(Table, NamesItsRowsAndColumns) {
   const auto html = html_table(small).str();
