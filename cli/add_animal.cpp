@@ -42,9 +42,9 @@ void add_add_animal(CLI::App& add, CommandLine& line) {
   auto* origin = add_text(command, "--origin", animal.origin, "a founder's population");
   add_text(command, "--line", animal.line, "the line it belongs to, a word of yours");
   add_date(command, "--hatched", asked->hatched, "the day it hatched");
-  auto* bought_as =
-      add_texts(command, "--bought-as", asked->bought_as, "CLAIM",
-                "what a founder was sold as: LOCUS:KEY=P,KEY=P@TRUST; again for another locus");
+  auto* bought_as = add_texts(
+      command, "--bought-as", asked->bought_as, "CLAIM",
+      "the seller's description of a founder: LOCUS:KEY=P,KEY=P@TRUST; again for another locus");
   exclude(origin, clutch);
   exclude(bought_as, clutch);
   add_json(command, line);

@@ -58,9 +58,10 @@ void add_listing(CLI::App& program, CommandLine& line) {
   add_book(command, asked->book);
   add_more_words(command, "ANIMAL", asked->animals, "animals' ids");
   add_text(command, "--clutch", asked->clutch, "also the hatchlings of this clutch");
-  auto* format = add_choice(command, "--format", asked->format, {"text", "markdown", "html", "json"},
-                            "not given = text");
-  exclude(add_flag(command, "--short", asked->brief, "a few lines, to paste into an advert"), format);
+  auto* format = add_choice(command, "--format", asked->format,
+                            {"text", "markdown", "html", "json"}, "not given = text");
+  exclude(add_flag(command, "--short", asked->brief, "a few lines, to paste into an advert"),
+          format);
   add_computation(command, asked->computation);
   add_json(command, line);
   on_chosen(command, line, asked, run_listing);

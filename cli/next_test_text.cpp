@@ -199,7 +199,7 @@ class NextTestPage {
     out += paragraph(
         "A test covers the variant that it was made for and no other; laboratories err, and "
         "samples "
-        "get mixed up. The book does not know which animals are still at hand. A result is no "
+        "get mixed up. The book does not know which animals are still at hand. A result is not a "
         "guarantee to a buyer; on claims, keeping and trade local law comes first, on an animal's "
         "health a reptile veterinarian.");
     std::set<std::size_t> loci;

@@ -44,8 +44,8 @@ std::string needed_text(const planning::ProveOut& proof, double level) {
                         proof.seen.non_visual + static_cast<std::int64_t>(*needed));
   }
   if (const auto clutches = planning::clutches_for(*needed, proof.per_clutch)) {
-    text += fmt::format("; {:.0f} clutch{} of {:.3g}", *clutches,
-                        *clutches == 1 ? "" : "es", *proof.per_clutch);
+    text += fmt::format("; {:.0f} clutch{} of {:.3g}", *clutches, *clutches == 1 ? "" : "es",
+                        *proof.per_clutch);
   }
   return text + "\n";
 }

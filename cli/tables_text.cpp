@@ -204,7 +204,8 @@ std::string tables_text(const colony::Model& model, const learning::Learned& lea
                         TablesUsed used, const Terminal& terminal) {
   std::string text = fmt::format("Tables: {}.\n\n", words_of(used));
   text += fitted(
-      "What reading a level does to the odds of a genotype against those without a row of their "
+      "What a score of each level does to the odds of a genotype against those without a row of "
+      "their "
       "own:\n\n",
       terminal.width(), 0);
   text += marker_rows_text(model, learned, terminal) + others_text(model, learned, terminal);

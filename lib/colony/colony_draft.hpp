@@ -42,7 +42,7 @@ void index_ids(ColonyDraft& draft);
 /// Animals as their own records tell them. Every animal is listed, faults or not, so that positions
 /// stay those of the records.
 void check_animals(ColonyDraft& draft);
-/// What founders were sold as; their sexes must be settled.
+/// What sellers said of founders; their sexes must be settled.
 void check_bought_as(ColonyDraft& draft);
 /// Clutches, and their hatchlings' lines and dates. Shares become those of sires that may be:
 /// normalised, without zeros.

@@ -49,7 +49,7 @@ void count_alleles(const genetics::Locus& locus, std::size_t genotype, double we
                    std::vector<double>& counts);
 
 /// P(the prior of the origin, not the seller's word, is behind the genotype), for a founder who was
-/// sold as something; 1 for others.
+/// with a seller's description; 1 for others.
 double share_of_origin(const colony::Model& model, const odds::Term::Founder& founder,
                        const odds::Tables& tables, std::size_t genotype);
 

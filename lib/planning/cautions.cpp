@@ -2,7 +2,6 @@
 #include <fmt/format.h>
 
 #include <likelihet/colony/trait_cautions.hpp>
-
 #include <likelihet/odds/percent.hpp>
 #include <likelihet/planning/cautions.hpp>
 #include <likelihet/planning/kinship.hpp>

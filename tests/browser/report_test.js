@@ -56,7 +56,7 @@ for (const name of names) {
       const { page } = await open(name, phone);
       const charts = await page.$$eval(".drawing", (drawings) => drawings.map((drawing) => ({
         name: drawing.getAttribute("aria-label"),
-        markers: drawing.querySelectorAll("svg .marker-symbol path, svg .marker-line path, svg .marker-rect path, svg .marker-rule line").length,
+        markers: drawing.querySelectorAll("svg .mark-symbol path, svg .mark-line path, svg .mark-rect path, svg .mark-rule line").length,
         wide: drawing.querySelector("svg").getBoundingClientRect().width,
         room: drawing.clientWidth,
         broken: / (d|x|y|x1|x2|y1|y2|transform)="[^"]*(NaN|undefined|Infinity)/.test(drawing.innerHTML),

@@ -1,5 +1,5 @@
 // Opens listings and sheets in a headless browser: nothing is fetched or run, everybody can read
-// them, a sheet is one sheet of A4 whatever the book holds, and another program reads its code.
+// them, each is one page of A4 whatever the book holds, and another program reads its code.
 //
 // node --test sheets_test.js with REPORTS (the folder), CHROMIUM and, to read codes, ZBARIMG.
 import assert from "node:assert/strict";

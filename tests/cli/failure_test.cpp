@@ -139,7 +139,7 @@ TEST(RecordsById, AreFoundOrTheNearestIsNamed) {
        {std::pair<void (*)(const colony::Colony&), std::string>{
             [](const colony::Colony& c) { animal_named(c, "F0l"); }, "no animal 'F0l'"},
         {[](const colony::Colony& c) { clutch_named(c, "C04"); }, "no clutch 'C04'"},
-        {[](const colony::Colony& c) { locus_named(c.model(), "embre"); }, "no locus 'embre'"}}) {
+        {[](const colony::Colony& c) { locus_named(c.model(), "embre"); }, "no trait 'embre'"}}) {
     try {
       find(colony);
       ADD_FAILURE() << what;

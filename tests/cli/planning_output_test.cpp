@@ -134,8 +134,8 @@ TEST_F(Pairings, ProveOutText) {
   const std::string text =
       run({"prove-out", "M", "--partner", "F", "--locus", "tarnbrook", "--per-clutch", "2"}).output;
   EXPECT_THAT(text, HasSubstr("seen so far of this pairing: 2 non-visual, 0 visual"));
-  EXPECT_THAT(
-      text, HasSubstr("95 %: 3 more non-visual offspring, 2 of 5 seen; 2 clutches of 2"));
+  EXPECT_THAT(text,
+              HasSubstr("95 %: 3 more non-visual offspring, 2 of 5 seen; 2 clutches\n    of 2"));
   const std::string never =
       run({"prove-out", "M", "--partner", "+/+", "--locus", "tarnbrook"}).output;
   EXPECT_THAT(never, HasSubstr("never; however many are non-visual"));

@@ -138,7 +138,7 @@ TEST_F(ABook, NamesWhatItDoesNotKnow) {
   expect_fault({"score", "H0302", "crown-fleck", "strong", "--scorer", "anna"}, ExitStatus::input,
                "ana");
   expect_fault({"odds", "--animal", "H0303"}, ExitStatus::input, "no animal 'H0303'");
-  expect_fault({"odds", "--locus", "pellbrook"}, ExitStatus::input, "no locus 'pellbrook'");
+  expect_fault({"odds", "--locus", "pellbrook"}, ExitStatus::input, "no trait 'pellbrook'");
   expect_fault({"odds", "--tables", "learned"}, ExitStatus::input, "no learned tables");
   expect_fault({"why", "H0301", "--allele", "f"}, ExitStatus::input, "there is not an allele 'f'");
   expect_fault({"odds", "--memory", "1"}, ExitStatus::too_large, "--memory");

@@ -65,7 +65,8 @@ class Trial:
         self.counts["killed" if error == KILL else "failed"] += 1
         if error != KILL and (run.returncode < 0 or run.returncode > 5):
             self.wrong.append(f"{what}: ended with {run.returncode}")
-        if "damaged" in run.stderr or ("SQLite finds" in run.stderr and "could not be read" not in run.stderr):
+        said = " ".join(run.stderr.split())  # lines are broken where the folder's name ends
+        if "damaged" in said or ("SQLite finds" in said and "could not be read" not in said):
             self.wrong.append(f"{what}: the book is blamed: {run.stderr[:300]}")
         sound = self.likelihet(["check", self.book])
         if sound.returncode != 0:

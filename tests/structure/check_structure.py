@@ -124,29 +124,68 @@ def every_test_is_built(root):
             if f"{path.parent.name}/{path.name}" not in lists]
 
 
-def printed_lines_fit(root):
-    """What the program prints as text is at most 80 columns wide. Documents, pages and tables of
-    values are for programs; words of more than 60 columns are somebody's ids."""
-    for_programs = re.compile(r"--json|--csv|--format (html|json|markdown)|\bexport\b|\bsheet\b.*--html"
-                              r"|^\$ (grep|cat|head|sed|field|python3)\b|\bfield\b")
-    found = []
+# What is never said, and what it is called (docs/model.md). A laboratory's answers and documents' own
+# fields keep their names.
+NEVER = {
+    r'(?<!byte-order )(?<!question )(?<!")\bmarks?\b(?! the\b)': "marker",
+    r"\byoung\b": "offspring, hatchling",
+    r"\bhalf-sibs?\b|\bsibs?\b|\bbrothers and sisters\b": "siblings",
+    r"\bovertaken\b": "out of date",
+    r"\bnothing unusual\b": "normal-looking",
+    r"\bto mend it:": "fix:",
+    r"\bbelief only\b|\bmostly belief\b": "as assumed",
+    r"\bwhat was sold\b|\bsold as\b": "seller's description",
+    r"\bMind:": "Warning:",
+}
+NEVER_PRINTED = {
+    r"(?<!not a )(?<!not )(?<!-)\bcarriers?\b(?! \(sample)(?!$)(?!,)": "het, carries it",
+    r"\bproved\b": "turned out, proven by",
+    r"(?<![Tt]here )\bis no (?!better|longer|more|worse|part|such)\w+": "is not a",
+    r"(?<!tested )(?<!came back )(?<!: )\bclear\b(?!,)": "tested clear, non-visual, not a carrier",
+    r"(?<!')\breadings?\b": "score",
+}
+FOR_PROGRAMS = re.compile(r"--json|--csv|--format (html|json|markdown)|\bexport\b|\bsheet\b.*--html"
+                          r"|^\$ (grep|cat|head|sed|field|python3)\b|\bfield\b")
+
+
+def printed_lines(root):
+    """What the program prints as text, in transcripts: file, line number, command, line."""
     for path in sorted((root / "tests" / "console").glob("*.transcript")):
         command = ""
         for number, line in enumerate(lines_of(path), 1):
             if line.startswith(("$ ", "> ")) or command.endswith("\\"):
                 command = line if line.startswith("$ ") else command.rstrip("\\") + line
-            elif command and not line.startswith("# "):
-                printed = line.removeprefix("! ")
-                if len(printed) > 80 and not for_programs.search(command) \
-                        and max(map(len, printed.split())) <= 60:
-                    found.append(f"{path.relative_to(root)}:{number}: {len(printed)} columns")
-    return found
+            elif command and not line.startswith("# ") and not FOR_PROGRAMS.search(command):
+                yield path.relative_to(root), number, line.removeprefix("! ")
+
+
+def printed_lines_fit(root):
+    """What the program prints as text is at most 80 columns wide. Documents, pages and tables of
+    values are for programs; words of more than 60 columns are somebody's ids."""
+    return [f"{path}:{number}: {len(line)} columns" for path, number, line in printed_lines(root)
+            if len(line) > 80 and max(map(len, line.split())) <= 60]
+
+
+def one_word_for_one_thing(root):
+    """No text has a word that another is kept for: what is printed, documents, public headers."""
+    texts = [(path, number, line, {**NEVER, **NEVER_PRINTED})
+             for path, number, line in printed_lines(root)]
+    others = [path for path in sources(root, "lib") if path.suffix == ".hpp"]
+    others += [root / "README.md", *sorted((root / "docs").glob("*.md")),
+               *sorted((root / "models").rglob("*.schema.json"))]
+    for path in others:
+        if path.is_file() and path.name not in ("CHANGELOG.md", "evidence.md"):
+            texts += [(path.relative_to(root), number, line, NEVER)
+                      for number, line in enumerate(lines_of(path), 1)]
+    return [f"{path}:{number}: not '{found.group()}' but {word}: {line.strip()}"
+            for path, number, line, never in texts for pattern, word in never.items()
+            if (found := re.search(pattern, line))]
 
 
 RULES = {rule.__name__: rule for rule in (
     lib_is_silent, sql_only_in_book, top_level, includes_point_down, layers_declare_what_they_use,
     sources_are_not_included, short_files, nothing_names_this_machine, every_test_is_built,
-    printed_lines_fit)}
+    printed_lines_fit, one_word_for_one_thing)}
 
 
 def main():

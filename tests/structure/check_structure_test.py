@@ -35,6 +35,9 @@ BREACHES = {
     "printed_lines_fit": ("tests/console/a.transcript",
                           "$ likelihet odds a.book --json\n" + "x " * 41 + "\n"
                           "$ likelihet odds a.book\n" + "x " * 41 + "\n" + "x" * 81 + "\n"),
+    "one_word_for_one_thing": ("tests/console/b.transcript",
+                               "$ likelihet odds a.book\nThree young.\nResult: clear\n"
+                               "Not a carrier, tested clear.\n"),
     "nothing_names_this_machine": ("docs/model.md", "See /" + "home/me/notes.\n"),
 }
 
