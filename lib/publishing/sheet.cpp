@@ -188,7 +188,7 @@ footer { margin-top: 1rem; }
   page.body = filled(
       "<header class=\"top\"><div><h1>{}: chances and "
       "evidence</h1>\n{}</div>\n{}</header>\n<main>\n"
-      "<section aria-labelledby=\"odds\"><h2 id=\"odds\">Odds</h2>\n{}</section>\n"
+      "<section aria-labelledby=\"odds\"><h2 id=\"odds\">Chances</h2>\n{}</section>\n"
       "<section aria-labelledby=\"evidence\"><h2 id=\"evidence\">Evidence</h2>\n{}</section>\n"
       "<section aria-labelledby=\"method\"><h2 id=\"method\">Method</h2>\n"
       "<p>Mendel’s rules give the odds by descent, and each piece of evidence multiplies them by "
@@ -202,7 +202,7 @@ footer { margin-top: 1rem; }
       "<section aria-labelledby=\"cautions\"><h2 id=\"cautions\">Cautions</h2>\n{}</section>\n"
       "</main>\n"
       "<footer><p>Made by likelihet from a keeper’s own records. An estimate, not a guarantee, and "
-      "no laboratory’s sheet.</p></footer>\n",
+      "not a laboratory’s certificate.</p></footer>\n",
       {name(id), facts_html(colony, listing), code_html(code), odds_html(listing),
        evidence_html(colony, listing, evidence), cautions_html(listing)});
   return static_page(page).str();

@@ -110,7 +110,7 @@ StepRow row_of(const colony::Colony& colony, const std::vector<const odds::Step*
 
 std::vector<StepRow> step_rows(const colony::Colony& colony, const odds::Account& account,
                                std::size_t most) {
-  std::vector<StepRow> rows{{"", "", "from descent, claims and sexes alone",
+  std::vector<StepRow> rows{{"", "", "from descent, seller's descriptions and sexes alone",
                              start_words(account.start), chance_words(account.start)}};
   const auto steps = telling(account);
   for (const StepRun& run : runs_of(steps, most)) rows.push_back(row_of(colony, steps, run));
