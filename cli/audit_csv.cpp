@@ -1,6 +1,7 @@
 // Forecasts as a table, for statistics programs.
 #include "audit_output.hpp"
 
+#include <likelihet/base/shortest.hpp>
 #include <likelihet/documents/csv_sires.hpp>
 #include <likelihet/documents/csv_table.hpp>
 
@@ -19,8 +20,8 @@ std::string audit_csv(const colony::Colony& colony, const audit::Audit& audit) {
     table.rows.push_back({animal.id, animal.clutch ? colony.clutches()[*animal.clutch].id : "",
                           locus.id(), locus.alleles()[truth.event.allele], eve ? eve->text() : "",
                           truth.known_on->text(), code_of(truth.kind), code_of(forecast.basis),
-                          code_of(forecast.scheme), documents::shortest(forecast.probability),
-                          truth.so() ? "1" : "0", documents::shortest(truth.probability),
+                          code_of(forecast.scheme), base::shortest(forecast.probability),
+                          truth.so() ? "1" : "0", base::shortest(truth.probability),
                           audit.forecasts.scored[truth.event.animal] ? "true" : "false"});
   }
   return documents::write_csv(table);

@@ -6,43 +6,15 @@
 
 #include <fmt/format.h>
 
+#include <likelihet/base/utf8.hpp>
 #include <likelihet/colony/hidden_characters.hpp>
 
 namespace likelihet::cli {
 namespace {
 
-bool continues(char byte) {
-  return (static_cast<unsigned char>(byte) & 0xC0U) == 0x80U;
-}
-
-struct CodePoint {
-  std::uint32_t value = 0;
-  std::size_t length = 0;  ///< in bytes; 0 where the bytes are no UTF-8
-};
-
-/// The code point that starts at `at` (RFC 3629, section 4).
-CodePoint code_point_at(std::string_view text, std::size_t at) {
-  const auto byte = [&](std::size_t i) {
-    return static_cast<std::uint32_t>(static_cast<unsigned char>(text[at + i]));
-  };
-  const std::uint32_t lead = byte(0);
-  if (lead < 0x80) return {lead, 1};
-  const std::size_t length = lead < 0xC2   ? 0
-                             : lead < 0xE0 ? 2
-                             : lead < 0xF0 ? 3
-                             : lead < 0xF5 ? 4
-                                           : 0;
-  if (length == 0) return {};
-  std::uint32_t value = lead & (0xFFU >> (length + 1));
-  for (std::size_t i = 1; i < length; ++i) {
-    if (at + i >= text.size() || !continues(text[at + i])) return {};
-    value = (value << 6U) | (byte(i) & 0x3FU);
-  }
-  const bool overlong = (length == 3 && value < 0x800) || (length == 4 && value < 0x10000);
-  const bool surrogate = value >= 0xD800 && value <= 0xDFFF;
-  if (overlong || surrogate || value > 0x10FFFF) return {};
-  return {value, length};
-}
+using base::code_point_at;
+using base::CodePoint;
+using base::continues;
 
 /// The blocks that Unicode Standard Annex 11 calls wide, coarsely.
 bool is_wide(std::uint32_t value) {
@@ -140,12 +112,7 @@ std::string for_programs(std::string_view json) {
 }
 
 bool is_utf8(std::string_view text) {
-  for (std::size_t at = 0; at < text.size();) {
-    const std::size_t length = code_point_at(text, at).length;
-    if (length == 0) return false;
-    at += length;
-  }
-  return true;
+  return !base::first_ill_formed(text);
 }
 
 std::size_t columns(std::string_view text) {

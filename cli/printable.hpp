@@ -25,7 +25,7 @@ std::string for_programs(std::string_view json);
 /// Whether the text is UTF-8 (RFC 3629: no surrogates, no overlong forms). An empty text is.
 bool is_utf8(std::string_view text);
 
-/// Columns that UTF-8 text takes on a terminal: none for combining markers (U+0300-036F), two for
+/// Columns that UTF-8 text takes on a terminal: none for combining marks (U+0300-036F), two for
 /// the wide letters of East Asia and for pictographs (Unicode Standard Annex 11), else one. Coarse:
 /// it knows blocks, not single characters, and terminals differ anyway. Bytes that are no UTF-8
 /// take one each.

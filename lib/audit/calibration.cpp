@@ -10,7 +10,7 @@
 
 #include <likelihet/audit/calibration.hpp>
 #include <likelihet/audit/case_checks.hpp>
-#include <likelihet/audit/logistic.hpp>
+#include <likelihet/base/log_odds.hpp>
 
 namespace likelihet::audit {
 
@@ -74,7 +74,7 @@ Slope slope_at(const std::vector<Point>& points, const Eigen::Vector2d& at) {
   Slope out;
   for (const Point& one : points) {
     const Eigen::Vector2d row(1, one.x);
-    const double mean = logistic(at[0] + at[1] * one.x);
+    const double mean = base::logistic(at[0] + at[1] * one.x);
     out.gradient += (one.outcome - mean) * row;
     out.information += mean * (1 - mean) * row * row.transpose();
   }
@@ -126,7 +126,7 @@ std::optional<double> calibration_intercept(std::span<const Case> cases) {
   const auto bracket = boost::math::tools::toms748_solve(
       [&](double a) {
         double sum = -events;
-        for (const Point& one : points) sum += logistic(a + one.x);
+        for (const Point& one : points) sum += base::logistic(a + one.x);
         return sum;
       },
       low, high, boost::math::tools::eps_tolerance<double>(), steps);

@@ -3,9 +3,9 @@
 #include <map>
 
 #include <likelihet/audit/clutch_left_out.hpp>
-#include <likelihet/audit/descent.hpp>
 #include <likelihet/audit/learned_draws.hpp>
 #include <likelihet/audit/markerless.hpp>
+#include <likelihet/colony/family.hpp>
 
 namespace likelihet::audit {
 
@@ -76,7 +76,7 @@ class LeavingOut {
       group[a] = cluster_of(colony_, a) == cluster;
       if (group[a]) members.push_back(a);
     }
-    const auto family = with_descendants(colony_, members);
+    const auto family = colony::with_descendants(colony_, members);
     odds::Scenario rest = whole_;
     std::erase_if(rest.observations, [&](const colony::Observation* observation) {
       const auto animal = colony::animal_of(*observation);

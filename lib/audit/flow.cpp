@@ -11,7 +11,7 @@ namespace {
 void count_open_results(const MarkerBackground& background, const std::set<std::size_t>& tested,
                         Flow& flow) {
   for (std::size_t animal : tested) {
-    const Copies& copies = background.markerless.of(animal, flow.locus, flow.allele);
+    const genetics::CopyChances& copies = background.markerless.of(animal, flow.locus, flow.allele);
     if (copies.one >= background.yes || copies.one <= background.no) continue;
     ++flow.open_after_result;
     flow.open_carriers += copies.one;

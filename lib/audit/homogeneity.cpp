@@ -6,7 +6,7 @@
 #include <boost/math/tools/minima.hpp>
 
 #include <likelihet/audit/homogeneity.hpp>
-#include <likelihet/audit/logistic.hpp>
+#include <likelihet/base/log_odds.hpp>
 
 namespace likelihet::audit {
 
@@ -17,8 +17,8 @@ constexpr int minimum_bits = 24;
 
 // Of a group at this share among others and this log odds ratio.
 double group_log_likelihood(const LevelData& group, double others, double log_ratio) {
-  const double q0 = logistic(others);
-  const double q1 = logistic(others + log_ratio);
+  const double q0 = base::logistic(others);
+  const double q1 = base::logistic(others + log_ratio);
   return log_likelihood(group, {{1 - q0, q0}, {1 - q1, q1}});
 }
 

@@ -8,15 +8,11 @@
 
 #include <likelihet/audit/distributions.hpp>
 #include <likelihet/audit/level_mixture.hpp>
-#include <likelihet/audit/logistic.hpp>
+#include <likelihet/base/log_odds.hpp>
 
 namespace likelihet::audit {
 
 namespace {
-
-double logit(double p) {
-  return std::log(p / (1 - p));
-}
 
 Estimate on_log_scale(double log_value, double variance) {
   const double half = normal_width(0.95) * std::sqrt(variance);
@@ -25,7 +21,7 @@ Estimate on_log_scale(double log_value, double variance) {
 
 Estimate on_logit_scale(double p, double variance) {
   const double half = normal_width(0.95) * std::sqrt(variance);
-  return {p, {logistic(logit(p) - half), logistic(logit(p) + half)}};
+  return {p, {base::logistic(base::logit(p) - half), base::logistic(base::logit(p) + half)}};
 }
 
 // Expected cells of each class at these rows; returns the log-likelihood.
@@ -223,7 +219,7 @@ Estimate CutFit::negative_ratio() const {
 }
 
 double CutFit::log_odds_ratio() const {
-  return logit(high_in_carriers) - logit(high_in_others);
+  return base::logit(high_in_carriers) - base::logit(high_in_others);
 }
 
 double CutFit::log_odds_ratio_variance() const {

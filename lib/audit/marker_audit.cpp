@@ -280,9 +280,10 @@ std::variant<MarkerBackground, odds::TooLarge> marker_background(const colony::C
     if (truth.kind == Kind::relatives || !truth.known_on) continue;
     if (!day || *truth.known_on < *day) day = truth.known_on;
   }
-  return MarkerBackground{marker_readings(colony, settings.as_of, known),
-                          MarkerlessTable(colony, std::move(std::get<std::vector<Copies>>(copies))),
-                          settings.yes, settings.no};
+  return MarkerBackground{
+      marker_readings(colony, settings.as_of, known),
+      MarkerlessTable(colony, std::move(std::get<std::vector<genetics::CopyChances>>(copies))),
+      settings.yes, settings.no};
 }
 
 std::vector<MarkerAudit> audit_markers(const colony::Colony& colony,

@@ -61,7 +61,7 @@ NameOf carriers_of(const colony::Colony& colony, const MarkerlessTable& markerle
   const auto& of = colony.model().loci()[locus];
   const std::string name = of.id() + " " + of.alleles()[allele];
   return [&markerless, locus, allele, name](const Subject& one) -> std::optional<std::string> {
-    const Copies& copies = markerless.of(one.read.animal, locus, allele);
+    const genetics::CopyChances& copies = markerless.of(one.read.animal, locus, allele);
     if (copies.two > 0.5) return std::nullopt;
     return (copies.one >= 0.5 ? "carriers of " : "not het of ") + name;
   };
@@ -126,7 +126,7 @@ std::optional<OtherTrait> other_trait(const colony::Colony& colony,
     // Classes: 2 x (carrier of this trait) + (carrier of the other).
     LevelData data{levels, 4, {}, {}};
     for (const Subject& one : subjects) {
-      const Copies& copies = markerless.of(one.read.animal, l, a);
+      const genetics::CopyChances& copies = markerless.of(one.read.animal, l, a);
       if (copies.two > 0.5) continue;
       const double other = copies.one / (copies.none + copies.one);
       data.level.push_back(one.read.level);

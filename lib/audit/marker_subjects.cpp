@@ -4,7 +4,8 @@
 
 namespace likelihet::audit {
 
-MarkerlessTable::MarkerlessTable(const colony::Colony& colony, std::vector<Copies> copies)
+MarkerlessTable::MarkerlessTable(const colony::Colony& colony,
+                                 std::vector<genetics::CopyChances> copies)
     : copies_(std::move(copies)) {
   for (const auto& locus : colony.model().loci()) {
     first_.push_back(each_);
@@ -12,8 +13,8 @@ MarkerlessTable::MarkerlessTable(const colony::Colony& colony, std::vector<Copie
   }
 }
 
-const Copies& MarkerlessTable::of(std::size_t animal, std::size_t locus,
-                                  std::uint16_t allele) const {
+const genetics::CopyChances& MarkerlessTable::of(std::size_t animal, std::size_t locus,
+                                                 std::uint16_t allele) const {
   return copies_[animal * each_ + first_[locus] + allele - 1];
 }
 
@@ -23,7 +24,7 @@ std::vector<Subject> subjects_of(const colony::Colony& colony, const MarkerlessT
   std::vector<Subject> out;
   out.reserve(reads.size());
   for (const LevelRead& read : reads) {
-    const Copies& copies = markerless.of(read.animal, locus, allele);
+    const genetics::CopyChances& copies = markerless.of(read.animal, locus, allele);
     if (copies.two > 0.5) continue;
     Subject one{read, copies.one / (copies.none + copies.one), std::nullopt,
                 cluster_of(colony, read.animal)};

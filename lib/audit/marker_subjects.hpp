@@ -24,13 +24,14 @@ struct Subject {
 /// P(no, one, two copies) of every event without markers, found by animal.
 class MarkerlessTable {
  public:
-  MarkerlessTable(const colony::Colony& colony, std::vector<Copies> copies);
-  [[nodiscard]] const Copies& of(std::size_t animal, std::size_t locus, std::uint16_t allele) const;
+  MarkerlessTable(const colony::Colony& colony, std::vector<genetics::CopyChances> copies);
+  [[nodiscard]] const genetics::CopyChances& of(std::size_t animal, std::size_t locus,
+                                                std::uint16_t allele) const;
 
  private:
   std::vector<std::size_t> first_;  // by locus, of its alleles
   std::size_t each_ = 0;
-  std::vector<Copies> copies_;
+  std::vector<genetics::CopyChances> copies_;
 };
 
 /// Subjects of these readings. Animals that rather have two copies than fewer are left out: they

@@ -7,29 +7,20 @@ namespace likelihet::audit {
 
 namespace {
 
-Copies copies_of(const genetics::Locus& locus, const std::vector<double>& odds,
-                 std::uint16_t allele) {
-  Copies out;
-  for (std::size_t g = 0; g < odds.size(); ++g) {
-    const unsigned copies = locus.genotypes()[g].copies(allele);
-    (copies == 0 ? out.none : copies == 1 ? out.one : out.two) += odds[g];
-  }
-  out.one = std::min(out.one, 1.0);
-  return out;
-}
-
 // Empty where the evidence contradicts itself.
-std::vector<Copies> all_copies(const odds::Prepared& prepared, const colony::Model& model,
-                               const odds::Tables& tables, const std::vector<Event>& events) {
-  std::vector<Copies> out;
+std::vector<genetics::CopyChances> all_copies(const odds::Prepared& prepared,
+                                              const colony::Model& model,
+                                              const odds::Tables& tables,
+                                              const std::vector<Event>& events) {
+  std::vector<genetics::CopyChances> out;
   const auto beliefs =
       inference::infer(*prepared.plan, prepared.net.values(odds::Layer::posterior, tables));
   if (!beliefs.possible) return out;
   out.reserve(events.size());
   for (const Event& event : events) {
-    out.push_back(copies_of(model.loci()[event.locus],
-                            odds::genotype_odds(prepared, beliefs, event.animal, event.locus),
-                            event.allele));
+    out.push_back(genetics::copy_chances(
+        model.loci()[event.locus],
+        odds::genotype_odds(prepared, beliefs, event.animal, event.locus), event.allele));
   }
   return out;
 }
@@ -66,14 +57,14 @@ std::variant<std::vector<double>, odds::TooLarge> event_odds(const odds::Scenari
   auto made = odds::prepare(scenario, odds::believed(model), memory_bytes);
   if (auto* large = std::get_if<odds::TooLarge>(&made)) return std::move(*large);
   std::vector<double> out;
-  for (const Copies& copies :
+  for (const genetics::CopyChances& copies :
        all_copies(*std::get<std::unique_ptr<odds::Prepared>>(made), model, tables, events)) {
     out.push_back(copies.one);
   }
   return out;
 }
 
-std::variant<std::vector<Copies>, odds::TooLarge> markerless_copies(
+std::variant<std::vector<genetics::CopyChances>, odds::TooLarge> markerless_copies(
     const odds::Scenario& whole, const std::vector<Event>& events, std::size_t memory_bytes) {
   const colony::Model& model = whole.colony->model();
   const odds::Tables tables = odds::believed(model);

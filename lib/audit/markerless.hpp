@@ -7,6 +7,7 @@
 #include <vector>
 
 #include <likelihet/audit/forecast.hpp>
+#include <likelihet/genetics/copies.hpp>
 #include <likelihet/odds/layers.hpp>
 
 namespace likelihet::audit {
@@ -24,15 +25,8 @@ std::variant<std::vector<double>, odds::TooLarge> event_odds(const odds::Scenari
                                                              const std::vector<Event>& events,
                                                              std::size_t memory_bytes);
 
-/// P(no copy), P(one copy), P(two copies) of an allele. Sums to 1.
-struct Copies {
-  double none = 0;
-  double one = 0;
-  double two = 0;
-};
-
 /// Of each event, by everything but markers, as of a day, at the model's own tables.
-std::variant<std::vector<Copies>, odds::TooLarge> markerless_copies(
+std::variant<std::vector<genetics::CopyChances>, odds::TooLarge> markerless_copies(
     const odds::Scenario& whole, const std::vector<Event>& events, std::size_t memory_bytes);
 
 }  // namespace likelihet::audit

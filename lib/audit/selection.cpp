@@ -6,6 +6,7 @@
 #include <likelihet/audit/learned_mode.hpp>
 #include <likelihet/audit/roc.hpp>
 #include <likelihet/audit/selection.hpp>
+#include <likelihet/genetics/copies.hpp>
 
 namespace likelihet::audit {
 
@@ -22,7 +23,7 @@ std::vector<double> layer_odds(const odds::Prepared& prepared, const colony::Mod
   if (!beliefs.possible) return out;
   for (const Event& event : events) {
     const auto odds = odds::genotype_odds(prepared, beliefs, event.animal, event.locus);
-    out.push_back(odds::het_of(model.loci()[event.locus], odds, event.allele));
+    out.push_back(genetics::copy_chances(model.loci()[event.locus], odds, event.allele).one);
   }
   return out;
 }

@@ -2,9 +2,9 @@
 #include <algorithm>
 #include <set>
 
-#include <likelihet/audit/descent.hpp>
 #include <likelihet/audit/markerless.hpp>
 #include <likelihet/audit/truths.hpp>
+#include <likelihet/colony/family.hpp>
 #include <likelihet/odds/contradiction.hpp>
 
 namespace likelihet::audit {
@@ -112,7 +112,7 @@ class Search {
       if (kind != Kind::relatives || std::holds_alternative<colony::Score>(observation.what)) {
         continue;
       }
-      if (offspring.empty()) offspring = with_descendants(colony_, {event.animal});
+      if (offspring.empty()) offspring = colony::with_descendants(colony_, {event.animal});
       if (offspring[*animal]) kind = Kind::breeding;
     }
     return kind;

@@ -5,6 +5,7 @@
 #include <string_view>
 #include <utility>
 
+#include <likelihet/base/shortest.hpp>
 #include <likelihet/book/fields.hpp>
 
 namespace likelihet::book {
@@ -31,11 +32,8 @@ std::string words(colony::Paternity value) {
   return value == colony::Paternity::single ? "single" : "mixed";
 }
 
-/// The shortest decimal that reads back as the same double.
 std::string words(double value) {
-  std::array<char, 32> digits{};
-  const auto end = std::to_chars(digits.data(), digits.data() + digits.size(), value).ptr;
-  return {digits.data(), end};
+  return base::shortest(value);
 }
 
 template <class Value>

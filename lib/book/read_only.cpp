@@ -9,6 +9,7 @@
 
 #include <sqlite3.h>
 
+#include <likelihet/base/hexadecimal.hpp>
 #include <likelihet/book/book_error.hpp>
 #include <likelihet/book/read_only.hpp>
 
@@ -37,12 +38,11 @@ bool keeps_log(const fs::path& file) {
 
 /// A URI that opens the file for reading, its shared memory too.
 std::string read_only_uri(const fs::path& file) {
-  constexpr const char* hex = "0123456789ABCDEF";
   std::string uri = "file:";
   for (const char letter : name_of(file)) {
     const auto byte = static_cast<unsigned char>(letter);
     if (letter == '%' || letter == '?' || letter == '#') {
-      uri += {'%', hex[byte >> 4U], hex[byte & 15U]};
+      uri += '%' + base::hexadecimal(byte, 2);
     } else {
       uri += letter;
     }

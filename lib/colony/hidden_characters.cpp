@@ -4,6 +4,8 @@
 #include <cstddef>
 #include <utility>
 
+#include <likelihet/base/hexadecimal.hpp>
+#include <likelihet/base/utf8.hpp>
 #include <likelihet/colony/hidden_characters.hpp>
 #include <likelihet/colony/place.hpp>
 #include <likelihet/colony/value_checks.hpp>
@@ -43,33 +45,15 @@ bool is_in(const std::array<CodePoints, size>& ranges, std::uint32_t value) {
   });
 }
 
-unsigned char byte_of(std::string_view text, std::size_t at) {
-  return at < text.size() ? static_cast<unsigned char>(text[at]) : 0;
-}
-
 /// The code point that starts at `at`, and moves past it; a stray byte stands for itself as U+FFFD.
 std::uint32_t taken(std::string_view text, std::size_t& at) {
-  const unsigned char lead = byte_of(text, at++);
-  if (lead < 0x80) return lead;
-  const std::size_t more = lead >= 0xF0 ? 3 : lead >= 0xE0 ? 2 : lead >= 0xC2 ? 1 : 0;
-  std::uint32_t value = more == 0 ? 0 : lead & (0x3FU >> more);
-  for (std::size_t i = 0; i < more; ++i) {
-    const unsigned char next = byte_of(text, at + i);
-    if ((next & 0xC0U) != 0x80U) return 0xFFFD;
-    value = (value << 6U) | (next & 0x3FU);
-  }
-  at += more;
-  return more == 0 ? 0xFFFD : value;
+  const base::CodePoint point = base::code_point_at(text, at);
+  at += std::max<std::size_t>(point.length, 1);
+  return point.length == 0 ? 0xFFFD : point.value;
 }
 
 std::string number_of(std::uint32_t code_point) {
-  constexpr std::string_view digits = "0123456789ABCDEF";
-  std::string text;
-  for (unsigned shift = code_point > 0xFFFF ? 20 : 16; shift > 0;) {
-    shift -= 4;
-    text += digits[(code_point >> shift) & 0xFU];
-  }
-  return "U+" + text;
+  return "U+" + base::hexadecimal(code_point, 4);
 }
 
 /// An ideographic blank is as wide as a letter and seen between letters.

@@ -3,6 +3,9 @@
 #include <array>
 #include <charconv>
 
+#include <likelihet/base/hexadecimal.hpp>
+#include <likelihet/base/shortest.hpp>
+#include <likelihet/base/utf8.hpp>
 #include <likelihet/colony/wording.hpp>
 
 namespace likelihet::colony {
@@ -12,10 +15,9 @@ std::string in_quotes(std::string_view text) {
   const bool cut = text.size() > longest;
   if (cut) {
     std::size_t end = longest;
-    while (end > 0 && (static_cast<unsigned char>(text[end]) & 0xC0U) == 0x80U) --end;
+    while (end > 0 && base::continues(text[end])) --end;
     text = text.substr(0, end);
   }
-  constexpr std::string_view hexadecimal = "0123456789ABCDEF";
   std::string result = "'";
   for (const char c : text) {
     const auto byte = static_cast<unsigned char>(c);
@@ -23,17 +25,13 @@ std::string in_quotes(std::string_view text) {
       result += c;
       continue;
     }
-    result += "\\x";
-    result += hexadecimal[byte >> 4U];
-    result += hexadecimal[byte & 0xFU];
+    result += "\\x" + base::hexadecimal(byte, 2);
   }
   return result + (cut ? "…'" : "'");
 }
 
 std::string number(double value) {
-  std::array<char, 32> text{};
-  const auto end = std::to_chars(text.data(), text.data() + text.size(), value).ptr;
-  return {text.data(), end};
+  return base::shortest(value);
 }
 
 std::string listed(const std::vector<std::string>& words, std::size_t most) {

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <regex>
 
+#include <likelihet/base/utf8.hpp>
 #include <likelihet/documents/csv_cells.hpp>
 
 namespace likelihet::documents {
@@ -83,7 +84,8 @@ bool CsvCells::is_sound_id(std::string_view column, const std::string& id) const
     return false;
   }
   if (id.front() == ' ' || id.back() == ' ') {
-    fault(column, "'" + excerpt(id) + "' has a space at its beginning or end", "remove the space");
+    fault(column, "'" + base::excerpt(id) + "' has a space at its beginning or end",
+          "remove the space");
     return false;
   }
   return true;
@@ -110,7 +112,7 @@ std::optional<double> CsvCells::number(std::string_view column) const {
   if (!found) return std::nullopt;
   const std::optional<double> number = parse_number(*found, decimal_comma());
   if (!number) {
-    fault(column, "'" + excerpt(*found) + "' is not a number",
+    fault(column, "'" + base::excerpt(*found) + "' is not a number",
           decimal_comma() ? "write it like 0.9 or 0,9" : "write it like 0.9");
   }
   return number;
@@ -122,7 +124,7 @@ std::optional<std::int64_t> CsvCells::count(std::string_view column) const {
   constexpr double largest = 9007199254740992;  // 2^53: every whole number up to it is a double
   const std::optional<double> number = parse_number(*found, decimal_comma());
   if (!number || *number < 0 || *number != std::floor(*number) || *number > largest) {
-    fault(column, "'" + excerpt(*found) + "' is not a count", "write a whole number from 0");
+    fault(column, "'" + base::excerpt(*found) + "' is not a count", "write a whole number from 0");
     return std::nullopt;
   }
   return static_cast<std::int64_t>(*number);
@@ -133,7 +135,7 @@ std::optional<colony::Date> CsvCells::date(std::string_view column) const {
   if (!found) return std::nullopt;
   std::optional<colony::Date> date = colony::Date::parse(*found);
   if (!date) {
-    fault(column, "'" + excerpt(*found) + "' is not a day of the calendar",
+    fault(column, "'" + base::excerpt(*found) + "' is not a day of the calendar",
           "write year-month-day, such as 2024-06-30 (ISO 8601); day and month in another order are "
           "not guessed");
   }
@@ -145,7 +147,7 @@ std::optional<colony::Timestamp> CsvCells::timestamp(std::string_view column) co
   if (!found) return std::nullopt;
   std::optional<colony::Timestamp> moment = colony::Timestamp::parse(*found);
   if (!moment) {
-    fault(column, "'" + excerpt(*found) + "' is not a date and time with its offset",
+    fault(column, "'" + base::excerpt(*found) + "' is not a date and time with its offset",
           "write it like 2024-07-03T18:30:00Z (RFC 3339)");
   }
   return moment;

@@ -10,11 +10,11 @@
 #include <utility>
 #include <vector>
 
+#include <likelihet/base/utf8.hpp>
 #include <likelihet/colony/date.hpp>
 #include <likelihet/colony/fault_list.hpp>
 #include <likelihet/colony/nearest.hpp>
 #include <likelihet/documents/csv_table.hpp>
-#include <likelihet/documents/utf8.hpp>
 
 namespace likelihet::documents {
 
@@ -76,7 +76,7 @@ class CsvCells {
       if (equal_but_case(*found, name)) return value;
       known.emplace_back(name);
     }
-    fault(column, "unknown " + std::string(column) + " '" + excerpt(*found) + "'",
+    fault(column, "unknown " + std::string(column) + " '" + base::excerpt(*found) + "'",
           colony::suggestion(*found, known));
     return std::nullopt;
   }

@@ -5,6 +5,7 @@
 #include <utility>
 #include <vector>
 
+#include <likelihet/base/utf8.hpp>
 #include <likelihet/documents/csv_cells.hpp>
 #include <likelihet/documents/csv_columns.hpp>
 #include <likelihet/documents/csv_records.hpp>
@@ -63,7 +64,8 @@ class RecordsReader {
     bool sound = true;
     for (const std::string& title : table_.header) {
       if (std::find(known.begin(), known.end(), title) != known.end()) continue;
-      faults_.add(place + " column " + excerpt(title), "unknown column '" + excerpt(title) + "'",
+      faults_.add(place + " column " + base::excerpt(title),
+                  "unknown column '" + base::excerpt(title) + "'",
                   colony::suggestion(title, known));
       sound = false;
     }
@@ -141,7 +143,7 @@ class RecordsReader {
     if (!mangled_into(cell)) {
       const auto sires = parse_sires(cell, cells.decimal_comma());
       if (!sires) {
-        cells.fault("sires", "'" + excerpt(cell) + "' is not a list of sires",
+        cells.fault("sires", "'" + base::excerpt(cell) + "' is not a list of sires",
                     "write ids with their shares, such as M02:0.7 M05:0.3");
         return {};
       }

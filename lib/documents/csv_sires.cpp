@@ -4,6 +4,7 @@
 #include <cstddef>
 #include <utility>
 
+#include <likelihet/base/shortest.hpp>
 #include <likelihet/documents/csv_cells.hpp>
 #include <likelihet/documents/csv_sires.hpp>
 
@@ -74,15 +75,9 @@ std::string sires_cell(const std::vector<colony::SireRecord>& sires) {
       for (const char c : sire.id) cell += c == '"' ? std::string("\"\"") : std::string(1, c);
       cell += '"';
     }
-    if (sire.share) cell += ':' + shortest(*sire.share);
+    if (sire.share) cell += ':' + base::shortest(*sire.share);
   }
   return cell;
-}
-
-std::string shortest(double number) {
-  std::array<char, 32> digits{};
-  const auto [end, error] = std::to_chars(digits.data(), digits.data() + digits.size(), number);
-  return error == std::errc{} ? std::string(digits.data(), end) : std::string();
 }
 
 }  // namespace likelihet::documents

@@ -21,8 +21,4 @@ std::optional<std::vector<colony::SireRecord>> parse_sires(std::string_view cell
 /// written with commas between cells.
 std::string sires_cell(const std::vector<colony::SireRecord>& sires);
 
-/// The shortest text that reads back as the same double. std::to_chars: at most 24 characters,
-/// whatever the locale.
-std::string shortest(double number);
-
 }  // namespace likelihet::documents

@@ -4,10 +4,10 @@
 #include <set>
 #include <utility>
 
+#include <likelihet/base/utf8.hpp>
 #include <likelihet/colony/fault_list.hpp>
 #include <likelihet/documents/csv_cells.hpp>
 #include <likelihet/documents/csv_table.hpp>
-#include <likelihet/documents/utf8.hpp>
 
 namespace likelihet::documents {
 
@@ -82,7 +82,7 @@ class CsvReader {
   [[nodiscard]] std::string place(std::size_t column) const {
     const bool named = row_ > 1 && column < table_.header.size() && !table_.header[column].empty();
     return name_ + " row " + std::to_string(row_) + " column " +
-           (named ? excerpt(table_.header[column]) : std::to_string(column + 1));
+           (named ? base::excerpt(table_.header[column]) : std::to_string(column + 1));
   }
 
   void read_header() {
@@ -107,7 +107,7 @@ class CsvReader {
         faults_.add(place(column), "the column has no name",
                     "name it, or remove the column up to the end of the table");
       } else if (!seen.insert(title).second) {
-        faults_.add(place(column), "a second column named '" + excerpt(title) + "'",
+        faults_.add(place(column), "a second column named '" + base::excerpt(title) + "'",
                     "keep one of the two, or rename it");
       }
     }
@@ -117,7 +117,8 @@ class CsvReader {
     const std::size_t wide = table_.header.size();
     for (std::size_t column = wide; column < cells.size(); ++column) {
       if (cells[column].empty()) continue;
-      faults_.add(place(column), "'" + excerpt(cells[column]) + "' stands beyond the last column",
+      faults_.add(place(column),
+                  "'" + base::excerpt(cells[column]) + "' stands beyond the last column",
                   "the table has " + std::to_string(wide) +
                       " columns: quote a cell that holds the separator, or name the column");
     }
@@ -125,8 +126,8 @@ class CsvReader {
   }
 
   bool check_utf8(const Cells& cells, std::size_t column) {
-    if (!first_ill_formed(cells[column])) return true;
-    faults_.add(place(column), "the cell is not UTF-8: '" + excerpt(cells[column]) + "'",
+    if (!base::first_ill_formed(cells[column])) return true;
+    faults_.add(place(column), "the cell is not UTF-8: '" + base::excerpt(cells[column]) + "'",
                 "save the table again as \"CSV UTF-8\"");
     return false;
   }
@@ -150,12 +151,13 @@ class CsvReader {
     std::string cell;
     if (at_ < text_.size() && text_[at_] == '"') {
       if (!read_quoted(cell)) {
-        faults_.add(place(column), "a quote is opened and never closed: '" + excerpt(cell) + "'",
+        faults_.add(place(column),
+                    "a quote is opened and never closed: '" + base::excerpt(cell) + "'",
                     "close it; write a quote inside a quoted cell twice");
         return cell;
       }
       if (!at_end_of_cell()) {
-        faults_.add(place(column), "text after the closing quote of '" + excerpt(cell) + "'",
+        faults_.add(place(column), "text after the closing quote of '" + base::excerpt(cell) + "'",
                     "quote the whole cell; write a quote inside it twice");
       }
     }
@@ -218,7 +220,7 @@ void append_row(std::string& text, const Cells& cells) {
 }  // namespace
 
 std::variant<CsvTable, colony::Faults> read_csv(std::string_view text, const std::string& name) {
-  return CsvReader(without_byte_order_mark(text), name).read();
+  return CsvReader(base::without_byte_order_mark(text), name).read();
 }
 
 std::string write_csv(const CsvTable& table) {

@@ -1,6 +1,7 @@
 // Records to rows of a table.
 #include <utility>
 
+#include <likelihet/base/shortest.hpp>
 #include <likelihet/documents/csv_columns.hpp>
 #include <likelihet/documents/csv_records.hpp>
 #include <likelihet/documents/csv_sires.hpp>
@@ -26,7 +27,7 @@ std::string cell(const std::optional<colony::Timestamp>& moment) {
 }
 
 std::string cell(const std::optional<double>& number) {
-  return number ? shortest(*number) : std::string();
+  return number ? base::shortest(*number) : std::string();
 }
 
 std::string cell(const std::optional<bool>& truth) {

@@ -4,6 +4,7 @@
 
 #include <openssl/evp.h>
 
+#include <likelihet/base/hexadecimal.hpp>
 #include <likelihet/documents/colony_document.hpp>
 #include <likelihet/documents/digest_part.hpp>
 #include <likelihet/documents/evidence_digest.hpp>
@@ -31,13 +32,7 @@ std::string sha256(std::string_view bytes) {
   if (EVP_Digest(bytes.data(), bytes.size(), digest.data(), nullptr, EVP_sha256(), nullptr) != 1) {
     throw std::runtime_error("the library for digests gave none");
   }
-  constexpr const char* digits = "0123456789abcdef";
-  std::string text;
-  for (const unsigned char byte : digest) {
-    text += digits[byte >> 4U];
-    text += digits[byte & 15U];
-  }
-  return text;
+  return base::hexadecimal(digest);
 }
 
 std::string tables_digest(const LearnedEvidence& learned) {

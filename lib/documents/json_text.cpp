@@ -5,8 +5,8 @@
 #include <utility>
 #include <vector>
 
+#include <likelihet/base/utf8.hpp>
 #include <likelihet/documents/json_text.hpp>
-#include <likelihet/documents/utf8.hpp>
 
 namespace likelihet::documents {
 
@@ -41,7 +41,7 @@ std::string reason_of(std::string_view message) {
       expected > last_read) {
     reason += message.substr(expected);
   }
-  return excerpt(reason, 200);
+  return base::excerpt(reason, 200);
 }
 
 struct OpenContainer {
@@ -70,7 +70,7 @@ class ValueBuilder : public nlohmann::json_sax<Json> {
 
   bool key(string_t& name) override {
     if (seen_before(name)) {
-      faults_.add(here(false), "the field '" + excerpt(name) + "' is given twice",
+      faults_.add(here(false), "the field '" + base::excerpt(name) + "' is given twice",
                   "keep one of the two");
     }
     key_ = std::move(name);
@@ -183,7 +183,7 @@ std::optional<Json> parse_json(std::string_view text, FaultList& faults) {
     faults.add("", "the text is longer than 1 GiB", "split it into several documents");
     return std::nullopt;
   }
-  const std::string_view json = without_byte_order_mark(text);
+  const std::string_view json = base::without_byte_order_mark(text);
   ValueBuilder builder(json, faults);
   if (!Json::sax_parse(json.begin(), json.end(), &builder)) return std::nullopt;
   return builder.take();

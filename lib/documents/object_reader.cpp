@@ -2,16 +2,16 @@
 #include <algorithm>
 #include <cmath>
 
+#include <likelihet/base/utf8.hpp>
 #include <likelihet/colony/nearest.hpp>
 #include <likelihet/documents/object_reader.hpp>
-#include <likelihet/documents/utf8.hpp>
 
 namespace likelihet::documents {
 
 namespace {
 
 std::string in_quotes(std::string_view text) {
-  return "'" + excerpt(text) + "'";
+  return "'" + base::excerpt(text) + "'";
 }
 
 std::string found_in(const Json& value) {

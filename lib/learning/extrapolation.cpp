@@ -3,6 +3,7 @@
 #include <cmath>
 #include <vector>
 
+#include <likelihet/base/log_odds.hpp>
 #include <likelihet/learning/extrapolation.hpp>
 #include <likelihet/learning/parameters.hpp>
 
@@ -37,7 +38,7 @@ odds::Tables back(const std::vector<Parameter>& all, std::vector<double> numbers
       continue;
     }
     if (all[p].kind == Parameter::Kind::scorer) {
-      numbers[p] = 1 / (1 + std::exp(-numbers[p]));
+      numbers[p] = base::logistic(numbers[p]);
       ++p;
       continue;
     }

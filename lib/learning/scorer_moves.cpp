@@ -5,6 +5,7 @@
 #include <random>
 #include <set>
 
+#include <likelihet/base/log_odds.hpp>
 #include <likelihet/inference/random_bits.hpp>
 #include <likelihet/learning/scorer_moves.hpp>
 
@@ -115,7 +116,7 @@ void ScorerMoves::move(const ReadingCounts& animals, odds::Tables& tables,
       // Steps of many sizes: how far the ridge goes is not known ahead.
       const double scale = std::exp(std::log(0.01) + unit(random) * std::log(200.0));
       const double sure = tables.scorers[of.scorer];
-      const double to = 1 / (1 + std::exp(-(std::log(sure / (1 - sure)) + scale * normal(random))));
+      const double to = base::logistic(base::logit(sure) + scale * normal(random));
       const double chance = unit(random);
       odds::Tables proposed = tables;
       if (!(to < 1) || !moved(of, to, proposed)) continue;

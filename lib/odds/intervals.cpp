@@ -4,6 +4,7 @@
 #include <limits>
 #include <span>
 
+#include <likelihet/genetics/copies.hpp>
 #include <likelihet/inference/random_bits.hpp>
 #include <likelihet/odds/intervals.hpp>
 #include <likelihet/odds/quantiles.hpp>
@@ -117,7 +118,7 @@ void set_means(const colony::Model& model, std::vector<AnimalOdds>& animals) {
       animal.loci[l].het.clear();
       const auto alleles = static_cast<std::uint16_t>(locus.alleles().size());
       for (std::uint16_t allele = 1; allele < alleles; ++allele) {
-        const double mean = het_of(locus, animal.loci[l].posterior, allele);
+        const double mean = genetics::copy_chances(locus, animal.loci[l].posterior, allele).one;
         animal.loci[l].het.push_back({mean, mean, mean});
       }
     }

@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include <likelihet/genetics/copies.hpp>
 #include <likelihet/odds/layers.hpp>
 #include <likelihet/odds/words.hpp>
 
@@ -103,14 +104,6 @@ std::vector<double> genotype_odds(const Prepared& prepared, const inference::Bel
   return {belief.begin(), belief.end()};
 }
 
-double het_of(const genetics::Locus& locus, const std::vector<double>& odds, std::uint16_t allele) {
-  double sum = 0;
-  for (std::size_t g = 0; g < odds.size(); ++g) {
-    if (locus.genotypes()[g].copies(allele) == 1) sum += odds[g];
-  }
-  return std::min(sum, 1.0);
-}
-
 std::variant<double, TooLarge> log_of_sexes(const Scenario& scenario, const Prepared& prepared,
                                             const Tables& tables, std::size_t memory_bytes) {
   const auto& loci = scenario.colony->model().loci();
@@ -161,7 +154,7 @@ std::variant<AnimalOdds, TooLarge> odds_of(const Scenario& scenario, std::size_t
     const genetics::Locus& locus = model.loci()[l];
     const auto alleles = static_cast<std::uint16_t>(locus.alleles().size());
     for (std::uint16_t a = 1; a < alleles; ++a) {
-      const double mean = het_of(locus, out.loci[l].posterior, a);
+      const double mean = genetics::copy_chances(locus, out.loci[l].posterior, a).one;
       out.loci[l].het.push_back({mean, mean, mean});
     }
   }

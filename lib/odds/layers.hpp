@@ -39,10 +39,6 @@ std::variant<std::unique_ptr<Prepared>, TooLarge> prepare(const Scenario& scenar
 std::vector<double> genotype_odds(const Prepared& prepared, const inference::Beliefs& beliefs,
                                   std::size_t animal, std::size_t locus);
 
-/// P(exactly one copy of `allele`). In [0, 1]; on a sex chromosome one-copy genotypes count, as
-/// they have exactly one. Capped at 1 against rounding.
-double het_of(const genetics::Locus& locus, const std::vector<double>& odds, std::uint16_t allele);
-
 /// ln P(observations | descent, recorded and implied sexes) up to `layer`, nats; -infinity where
 /// they contradict each other. Makes a network and a plan each time; the reasons for a surprise are
 /// weighed by differences of it.

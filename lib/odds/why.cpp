@@ -5,6 +5,7 @@
 #include <map>
 #include <set>
 
+#include <likelihet/genetics/copies.hpp>
 #include <likelihet/odds/contradiction.hpp>
 #include <likelihet/odds/layers.hpp>
 #include <likelihet/odds/percent.hpp>
@@ -133,14 +134,10 @@ class Chain {
     const auto beliefs = inference::infer(*ready.plan, ready.net.values(Layer::posterior, tables_));
     clash_ = !beliefs.possible;
     if (clash_) return {};
-    const auto& genotypes = all_.colony->model().loci()[question_.locus].genotypes();
     const auto odds = genotype_odds(ready, beliefs, question_.animal, question_.locus);
-    Chance out;
-    for (std::size_t g = 0; g < odds.size(); ++g) {
-      (genotypes[g].copies(question_.allele) == 1 ? out.yes : out.no) += odds[g];
-    }
-    out.yes = std::min(out.yes, 1.0);
-    return out;
+    const auto copies = genetics::copy_chances(all_.colony->model().loci()[question_.locus], odds,
+                                               question_.allele);
+    return {copies.one, copies.not_one};
   }
 
   Scenario all_;

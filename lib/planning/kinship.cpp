@@ -5,36 +5,10 @@
 #include <optional>
 #include <utility>
 
+#include <likelihet/colony/family.hpp>
 #include <likelihet/planning/kinship.hpp>
 
 namespace likelihet::planning {
-
-namespace {
-
-// The animals and their recorded ancestors, ancestors first.
-std::vector<std::size_t> with_ancestors(const colony::Colony& colony,
-                                        std::span<const std::size_t> animals) {
-  enum class Marker : std::uint8_t { unseen, waiting, done };
-  std::vector<Marker> markers(colony.animals().size(), Marker::unseen);
-  std::vector<std::size_t> out, stack(animals.rbegin(), animals.rend());
-  while (!stack.empty()) {
-    const std::size_t animal = stack.back();
-    const auto clutch = colony.animals()[animal].clutch;
-    if (markers[animal] == Marker::unseen && clutch) {
-      markers[animal] = Marker::waiting;
-      const colony::Clutch& of = colony.clutches()[*clutch];
-      if (of.dam) stack.push_back(*of.dam);
-      for (const colony::Sire& sire : of.sires) stack.push_back(sire.animal);
-      continue;
-    }
-    stack.pop_back();
-    if (markers[animal] != Marker::done) out.push_back(animal);
-    markers[animal] = Marker::done;
-  }
-  return out;
-}
-
-}  // namespace
 
 // Rows of the table are people. A mixture stands for one of several: linear in their shares, and
 // so is every coefficient in it, which is why expected coefficients come out exactly.
@@ -50,7 +24,7 @@ struct Kinship::Person {
 double Kinship::numbers(const colony::Colony& colony, std::span<const std::size_t> animals) {
   // Each may bring unnamed parents or a sire in doubt.
   double people = 0;
-  for (std::size_t animal : with_ancestors(colony, animals)) {
+  for (std::size_t animal : colony::with_ancestors(colony, animals)) {
     people += 1;
     if (!colony.animals()[animal].clutch) continue;
     const auto& clutch = colony.clutches()[*colony.animals()[animal].clutch];
@@ -80,7 +54,7 @@ Kinship::Kinship(const colony::Colony& colony, std::span<const std::size_t> anim
     if (found != shared.end()) return found->second;
     return shared[{clutch, sex}] = add(person, sex);
   };
-  for (std::size_t animal : with_ancestors(colony, animals)) {
+  for (std::size_t animal : colony::with_ancestors(colony, animals)) {
     Person person;
     if (const auto clutch = colony.animals()[animal].clutch) {
       const colony::Clutch& of = colony.clutches()[*clutch];

@@ -3,6 +3,7 @@
 #include <cmath>
 #include <map>
 
+#include <likelihet/genetics/copies.hpp>
 #include <likelihet/odds/layers.hpp>
 #include <likelihet/planning/report_effects.hpp>
 
@@ -174,8 +175,8 @@ void note_moves(const TestGround& ground, const SupposedBook& book, const TestCa
     const std::vector<double> before(recorded.begin(), recorded.end());
     OddsMove move;
     for (std::uint16_t allele = 1; allele < alleles; ++allele) {
-      const double was = odds::het_of(locus, before, allele);
-      const double is = odds::het_of(locus, after, allele);
+      const double was = genetics::copy_chances(locus, before, allele).one;
+      const double is = genetics::copy_chances(locus, after, allele).one;
       if (std::abs(is - was) > std::abs(move.after - move.before)) move = {0, allele, was, is};
     }
     if (move.after == move.before) continue;

@@ -25,7 +25,7 @@ std::vector<std::size_t> those(const colony::Colony& colony,
 Kin::Kin(const odds::Scenario& scenario)
     : scenario_(scenario),
       by_animal_(scenario.colony->animals().size()),
-      offspring_(scenario.colony->animals().size()) {
+      offspring_(colony::offspring_by_parent(*scenario.colony)) {
   const auto& all = colony().observations();
   for (const colony::Observation* observation : scenario.observations) {
     if (const auto animal = colony::animal_of(*observation)) {
@@ -37,22 +37,11 @@ Kin::Kin(const odds::Scenario& scenario)
               [&](std::size_t a, std::size_t b) { return all[a].id < all[b].id; });
   }
   const auto& animals = colony().animals();
-  for (const colony::Clutch& clutch : colony().clutches()) {
-    for (const std::size_t hatchling : clutch.hatchlings) {
-      const bool one_sire = clutch.sires.size() == 1;
-      if (clutch.dam) {
-        const auto partner = one_sire ? std::optional(clutch.sires[0].animal) : std::nullopt;
-        offspring_[*clutch.dam].push_back({hatchling, partner, true});
-      }
-      for (const colony::Sire& sire : clutch.sires) {
-        offspring_[sire.animal].push_back({hatchling, clutch.dam, one_sire});
-      }
-    }
-  }
   for (auto& offspring : offspring_) {
-    std::sort(offspring.begin(), offspring.end(), [&](const Offspring& a, const Offspring& b) {
-      return animals[a.animal].id < animals[b.animal].id;
-    });
+    std::sort(offspring.begin(), offspring.end(),
+              [&](const colony::Offspring& a, const colony::Offspring& b) {
+                return animals[a.animal].id < animals[b.animal].id;
+              });
   }
 }
 

@@ -5,17 +5,10 @@
 #include <optional>
 #include <vector>
 
+#include <likelihet/colony/family.hpp>
 #include <likelihet/odds/scenario.hpp>
 
 namespace likelihet::publishing {
-
-/// A parent's offspring, as far as they were recorded as animals.
-struct Offspring {
-  std::size_t animal = 0;
-  /// The other parent; empty where nobody named one or there are several.
-  std::optional<std::size_t> partner;
-  bool surely = true;  ///< false: the parent is one of several possible sires
-};
 
 /// Records that count, by animal. Positions of observations ascend by id, so that the order of the
 /// records plays no part.
@@ -34,7 +27,7 @@ class Kin {
   /// Readings with a level, of markers whose table in force reads the locus.
   [[nodiscard]] std::vector<std::size_t> readings(std::size_t animal, std::size_t locus) const;
   /// By the id of the offspring.
-  [[nodiscard]] const std::vector<Offspring>& offspring(std::size_t parent) const {
+  [[nodiscard]] const std::vector<colony::Offspring>& offspring(std::size_t parent) const {
     return offspring_[parent];
   }
   /// The appearance that an observation of looks() recorded.
@@ -43,7 +36,7 @@ class Kin {
  private:
   const odds::Scenario& scenario_;
   std::vector<std::vector<std::size_t>> by_animal_;
-  std::vector<std::vector<Offspring>> offspring_;
+  std::vector<std::vector<colony::Offspring>> offspring_;
 };
 
 }  // namespace likelihet::publishing

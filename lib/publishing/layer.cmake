@@ -8,7 +8,7 @@ likelihet_layer(publishing WORDS_ONLY
           chart_waterfall.cpp section_summary.cpp section_flow.cpp section_scores.cpp section_markers.cpp
           section_scorers.cpp section_tested.cpp section_animals.cpp reading_guide.cpp limits_section.cpp
           reporting_section.cpp reporting_facts.cpp reporting_stard.cpp reporting_tripod.cpp
-          listing.cpp rounding.cpp copies.cpp ground_odds.cpp standing.cpp kin.cpp standings.cpp reason.cpp non_visual_offspring.cpp
+          listing.cpp rounding.cpp ground_odds.cpp standing.cpp kin.cpp standings.cpp reason.cpp non_visual_offspring.cpp
           result_shown.cpp statement_words.cpp listing_notes.cpp listing_sections.cpp listing_document.cpp
           listing_markdown.cpp listing_html.cpp qr_code.cpp records_named.cpp step_rows.cpp sheet.cpp sheet_evidence.cpp
           claim.cpp claim_code.cpp claim_state.cpp correction.cpp verification.cpp

@@ -90,7 +90,7 @@ class ListingMaker {
     const genetics::Locus& of = colony_.model().loci()[locus];
     const auto alleles = static_cast<std::uint16_t>(of.alleles().size());
     for (std::uint16_t a = 1; a < alleles; ++a) {
-      const auto chances = copy_chances(of, odds_.markerless[animal][locus], a);
+      const auto chances = genetics::copy_chances(of, odds_.markerless[animal][locus], a);
       if (chances.one > rounding_error && !chances.certainly_one()) return true;
     }
     return false;
@@ -149,11 +149,11 @@ class ListingMaker {
 
   [[nodiscard]] Label label_of(const Standings& standings, const Stated& stated,
                                std::size_t animal) const {
-    const CopyChances& chances = stated.markerless;
+    const genetics::CopyChances& chances = stated.markerless;
     if (standings.visual(animal)) return Label::visual;
     if (chances.certainly_one()) {
-      const bool het =
-          !standings.looks().seen_in_one_copy && !has_one_chromosome(standings.locus(), stated.sex);
+      const bool het = !standings.looks().seen_in_one_copy &&
+                       !genetics::has_one_chromosome(standings.locus(), stated.sex);
       return het && standings.proven(animal) ? Label::proven : Label::certain;
     }
     return chances.one <= rounding_error ? Label::none : Label::possible;
@@ -176,7 +176,8 @@ class ListingMaker {
     Statement out;
     out.locus = locus;
     out.allele = standings.allele();
-    out.pedigree = copy_chances(standings.locus(), odds_.pedigree[animal][locus], out.allele).one;
+    out.pedigree =
+        genetics::copy_chances(standings.locus(), odds_.pedigree[animal][locus], out.allele).one;
     out.markerless = stated.markerless.one;
     out.absent = stated.markerless.certainly_none();
     out.label = label_of(standings, stated, animal);

@@ -101,15 +101,16 @@ class ReasonMaker {
   }
 
   // Of the sex that can't be het.
-  [[nodiscard]] static std::string claim_of_one_chromosome(const CopyChances& chances) {
+  [[nodiscard]] static std::string claim_of_one_chromosome(const genetics::CopyChances& chances) {
     if (chances.certainly_one()) return "carrying it";
     if (chances.certainly_none()) return "not carrying it";
     return in_percent(whole_percent(chances.one)) + " to carry it";
   }
 
   [[nodiscard]] std::string claim(const colony::BoughtAs& sold) const {
-    const CopyChances chances = copy_chances(standings_.locus(), sold.odds, standings_.allele_);
-    const bool one_chromosome = has_one_chromosome(standings_.locus(), kin_.sex(animal_));
+    const genetics::CopyChances chances =
+        genetics::copy_chances(standings_.locus(), sold.odds, standings_.allele_);
+    const bool one_chromosome = genetics::has_one_chromosome(standings_.locus(), kin_.sex(animal_));
     const std::string as = one_chromosome            ? claim_of_one_chromosome(chances)
                            : chances.certainly_one() ? "het"
                            : chances.certainly_two() ? "visual, or of two copies"
@@ -151,7 +152,7 @@ class ReasonMaker {
     // Where a parent or its own look settles it, offspring told nothing.
     std::map<std::string, Told> by_partner;
     Told in_part;
-    for (const Offspring& one : kin_.offspring(animal_)) {
+    for (const colony::Offspring& one : kin_.offspring(animal_)) {
       if (!one.surely) {
         in_part.add(standings_, kin_, one.animal, standings_.locus_);
         continue;
@@ -210,7 +211,7 @@ class ReasonMaker {
     Told told;
     for (const std::size_t parent : parents()) {
       if (standings_.markerless(parent).settled()) continue;
-      for (const Offspring& one : kin_.offspring(parent)) {
+      for (const colony::Offspring& one : kin_.offspring(parent)) {
         if (one.animal == animal_ || !met.emplace(one.animal, true).second) continue;
         told.add(standings_, kin_, one.animal, standings_.locus_);
       }
@@ -231,7 +232,7 @@ class ReasonMaker {
                       seen.on ? " on " + seen.on->text() : ""),
           {o});
     }
-    const CopyChances before = standings_.pedigree(animal_);
+    const genetics::CopyChances before = standings_.pedigree(animal_);
     const bool moved = std::abs(before.one - chances_.one) > rounding_error;
     if (!moved) return;
     std::vector<std::size_t> of_relatives;
@@ -252,7 +253,7 @@ class ReasonMaker {
   [[nodiscard]] std::vector<std::size_t> relatives() const {
     std::vector<std::size_t> out;
     const auto add_offspring = [&](std::size_t of) {
-      for (const Offspring& one : kin_.offspring(of)) out.push_back(one.animal);
+      for (const colony::Offspring& one : kin_.offspring(of)) out.push_back(one.animal);
     };
     add_offspring(animal_);
     for (const std::size_t parent : parents()) {
@@ -267,20 +268,14 @@ class ReasonMaker {
   }
 
   [[nodiscard]] std::vector<std::size_t> parents() const {
-    std::vector<std::size_t> out;
-    const auto clutch = colony_.animals()[animal_].clutch;
-    if (!clutch) return out;
-    const colony::Clutch& of = colony_.clutches()[*clutch];
-    if (of.dam) out.push_back(*of.dam);
-    for (const colony::Sire& sire : of.sires) out.push_back(sire.animal);
-    return out;
+    return colony::possible_parents(colony_, animal_);
   }
 
   const Standings& standings_;
   const Kin& kin_;
   const colony::Colony& colony_;
   std::size_t animal_;
-  CopyChances chances_;
+  genetics::CopyChances chances_;
   std::vector<std::string> parts_;
   std::vector<std::size_t> rests_on_;
 };

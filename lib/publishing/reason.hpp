@@ -8,9 +8,10 @@
 #include <string>
 #include <vector>
 
-#include "copies.hpp"
 #include "ground_odds.hpp"
 #include "kin.hpp"
+
+#include <likelihet/genetics/copies.hpp>
 
 namespace likelihet::publishing {
 
@@ -27,12 +28,12 @@ class Standings {
 
   [[nodiscard]] const genetics::Locus& locus() const;
   [[nodiscard]] const genetics::Looks& looks() const { return looks_; }
-  [[nodiscard]] CopyChances markerless(std::size_t animal) const;
+  [[nodiscard]] genetics::CopyChances markerless(std::size_t animal) const;
   /// The same without results.
-  [[nodiscard]] CopyChances pedigree(std::size_t animal) const;
+  [[nodiscard]] genetics::CopyChances pedigree(std::size_t animal) const;
   /// The same as markerless() had these observations not been made; nothing where that would not
   /// fit the memory allowed.
-  [[nodiscard]] std::optional<CopyChances> markerless_without(
+  [[nodiscard]] std::optional<genetics::CopyChances> markerless_without(
       std::size_t animal, const std::vector<std::size_t>& observations) const;
   /// The recorded looks that prove two copies, or all that it can have.
   [[nodiscard]] std::vector<std::size_t> signs(std::size_t animal) const;

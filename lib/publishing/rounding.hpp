@@ -3,13 +3,12 @@
 
 #include <string>
 
+#include <likelihet/genetics/copies.hpp>
 #include <likelihet/publishing/listing.hpp>
 
 namespace likelihet::publishing {
 
-/// What is left to 1, or to 0, below which a probability counts as certain: what adding up exact
-/// probabilities can lose.
-inline constexpr double rounding_error = 1e-12;
+using genetics::rounding_error;
 
 /// The largest multiple of `step` that is not above the probability, but for rounding_error.
 /// 1 only where the probability is 1 within that error. `step` in (0, 1].

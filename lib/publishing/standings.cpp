@@ -12,7 +12,7 @@ namespace likelihet::publishing {
 namespace {
 
 // Of a trait that one copy shows: "het" is not said of it.
-std::string copies_in_words(const CopyChances& chances) {
+std::string copies_in_words(const genetics::CopyChances& chances) {
   if (chances.certainly_one()) return "with one copy";
   if (chances.certainly_two()) return "with two copies";
   if (chances.certainly_some()) return "with one copy or two";
@@ -28,25 +28,25 @@ Standings::Standings(const GroundOdds& odds, const Kin& kin, std::size_t locus,
       locus_(locus),
       allele_(allele),
       looks_(genetics::looks_of(kin.colony().model().loci()[locus], allele)),
-      proves_two_(proves_two(kin.colony().model().loci()[locus], allele)) {}
+      proves_two_(genetics::proves_two(kin.colony().model().loci()[locus], allele)) {}
 
 const genetics::Locus& Standings::locus() const {
   return kin_.colony().model().loci()[locus_];
 }
 
-CopyChances Standings::markerless(std::size_t animal) const {
-  return copy_chances(locus(), odds_.markerless[animal][locus_], allele_);
+genetics::CopyChances Standings::markerless(std::size_t animal) const {
+  return genetics::copy_chances(locus(), odds_.markerless[animal][locus_], allele_);
 }
 
-CopyChances Standings::pedigree(std::size_t animal) const {
-  return copy_chances(locus(), odds_.pedigree[animal][locus_], allele_);
+genetics::CopyChances Standings::pedigree(std::size_t animal) const {
+  return genetics::copy_chances(locus(), odds_.pedigree[animal][locus_], allele_);
 }
 
-std::optional<CopyChances> Standings::markerless_without(
+std::optional<genetics::CopyChances> Standings::markerless_without(
     std::size_t animal, const std::vector<std::size_t>& observations) const {
   const auto odds = odds_.markerless_without(observations, animal, locus_);
   if (!odds) return std::nullopt;
-  return copy_chances(locus(), *odds, allele_);
+  return genetics::copy_chances(locus(), *odds, allele_);
 }
 
 std::vector<std::size_t> Standings::signs(std::size_t animal) const {
@@ -59,9 +59,9 @@ std::vector<std::size_t> Standings::signs(std::size_t animal) const {
 
 bool Standings::visual(std::size_t animal) const {
   if (signs(animal).empty()) return false;
-  const CopyChances chances = markerless(animal);
-  return has_one_chromosome(locus(), kin_.sex(animal)) ? chances.certainly_one()
-                                                       : chances.certainly_two();
+  const genetics::CopyChances chances = markerless(animal);
+  return genetics::has_one_chromosome(locus(), kin_.sex(animal)) ? chances.certainly_one()
+                                                                 : chances.certainly_two();
 }
 
 std::vector<std::size_t> Standings::proofs(std::size_t animal) const {
@@ -81,7 +81,7 @@ std::vector<std::size_t> Standings::proofs(std::size_t animal) const {
       if (all_visual) add(signs(sire.animal));
     }
   }
-  for (const Offspring& offspring : kin_.offspring(animal)) {
+  for (const colony::Offspring& offspring : kin_.offspring(animal)) {
     if (offspring.surely && visual(offspring.animal)) add(signs(offspring.animal));
   }
   for (const std::size_t o : kin_.broods(animal, locus_)) {
@@ -141,13 +141,13 @@ std::string Standings::status_of_both(std::size_t animal) const {
 }
 
 std::string Standings::status(std::size_t animal) const {
-  const CopyChances chances = markerless(animal);
+  const genetics::CopyChances chances = markerless(animal);
   if (visual(animal)) return "visual";
   if (chances.certainly_none()) return none_in_words(animal);
   if (looks_.seen_in_one_copy) return copies_in_words(chances);
   if (chances.certainly_two()) return "of two copies";
   if (chances.certainly_one()) {
-    if (has_one_chromosome(locus(), kin_.sex(animal))) return "carries it";
+    if (genetics::has_one_chromosome(locus(), kin_.sex(animal))) return "carries it";
     if (proven(animal)) return "proven het";
     const auto& sold = kin_.colony().animals()[animal].bought_as;
     const bool claimed = std::any_of(sold.begin(), sold.end(),

@@ -13,7 +13,7 @@ std::string name_of(const Stated& stated) {
 }
 
 bool one_chromosome(const Stated& stated) {
-  return has_one_chromosome(stated.standings->locus(), stated.sex);
+  return genetics::has_one_chromosome(stated.standings->locus(), stated.sex);
 }
 
 std::string sex_word(const Stated& stated) {

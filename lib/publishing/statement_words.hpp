@@ -14,7 +14,7 @@ struct Stated {
   const Standings* standings = nullptr;
   std::size_t animal = 0;
   std::optional<genetics::Sex> sex;
-  CopyChances markerless;
+  genetics::CopyChances markerless;
   std::vector<std::string> shown;  ///< words of the recorded looks at the locus
   bool sign = false;               ///< one of them takes two copies
 };

@@ -12,8 +12,8 @@ namespace likelihet::audit {
 
 /// What everything but markers says of one animal.
 struct HandAnimal {
-  Copies tarnbrook;
-  Copies brackmoor = {1, 0, 0};
+  genetics::CopyChances tarnbrook;
+  genetics::CopyChances brackmoor = {1, 0, 0};
   std::string line = {};
 };
 
@@ -49,7 +49,7 @@ inline colony::Colony hand_colony(const std::vector<HandAnimal>& animals) {
 
 inline MarkerlessTable hand_table(const colony::Colony& colony,
                                   const std::vector<HandAnimal>& animals) {
-  std::vector<Copies> copies;
+  std::vector<genetics::CopyChances> copies;
   for (const HandAnimal& one : animals) {
     copies.push_back(one.tarnbrook);
     copies.push_back(one.brackmoor);

@@ -22,7 +22,7 @@ struct Book {
 
   // So many animals like this one; returns the first.
   std::size_t add(std::size_t n, bool carrier, std::size_t level, const std::string& line = "",
-                  const Copies& brackmoor = {1, 0, 0}) {
+                  const genetics::CopyChances& brackmoor = {1, 0, 0}) {
     const std::size_t first = animals.size();
     for (std::size_t i = 0; i < n; ++i) {
       Subject one;
@@ -197,7 +197,7 @@ RC_GTEST_PROP(MarkerGroups, SizesAddUp, ()) {
     const auto line = *rc::gen::element<std::string>("", "north", "south", "east");
     const bool other = *rc::gen::arbitrary<bool>();
     book.add(1, *rc::gen::arbitrary<bool>(), *rc::gen::inRange<std::size_t>(0, 3), line,
-             other ? Copies{0, 1, 0} : Copies{1, 0, 0});
+             other ? genetics::CopyChances{0, 1, 0} : genetics::CopyChances{1, 0, 0});
     auto& read = book.subjects.back().read;
     read.blind = *rc::gen::element<std::optional<bool>>(std::nullopt, true, false);
     read.on = support::day(*rc::gen::element<std::string>("2025-03-01", "2026-03-01"));

@@ -26,7 +26,7 @@ std::vector<Subject> subjects(const std::vector<HandAnimal>& animals, double yes
 std::vector<Subject> subjects_by_records(const colony::Colony& colony, std::uint16_t allele) {
   auto copies =
       markerless_copies(odds::scenario(colony, std::nullopt), events_of(colony), 1U << 30U);
-  const MarkerlessTable table(colony, std::get<std::vector<Copies>>(copies));
+  const MarkerlessTable table(colony, std::get<std::vector<genetics::CopyChances>>(copies));
   return subjects_of(colony, table, looks(colony.animals().size()), 0, allele, 0.99, 0.01);
 }
 
@@ -63,7 +63,7 @@ TEST(MarkerSubjects, ClusterByClutchAndFoundersAlone) {
   records.founder("F").founder("M").clutch("C", "F", {"M"}).clutch("D", "F", {"M"});
   records.hatchling("H1", "D").hatchling("H2", "D");
   const auto colony = hand_colony(records);
-  const MarkerlessTable table(colony, std::vector<Copies>(8, {0.5, 0.5, 0}));
+  const MarkerlessTable table(colony, std::vector<genetics::CopyChances>(8, {0.5, 0.5, 0}));
   const auto found = subjects_of(colony, table, looks(4), 0, 1, 0.99, 0.01);
   ASSERT_EQ(found.size(), 4U);
   EXPECT_EQ(found[0].cluster, 2U);  // two clutches, then founders

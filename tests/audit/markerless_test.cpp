@@ -3,8 +3,8 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include <likelihet/audit/descent.hpp>
 #include <likelihet/audit/markerless.hpp>
+#include <likelihet/colony/family.hpp>
 
 namespace likelihet::audit::markerless_test {
 namespace {
@@ -29,9 +29,9 @@ colony::Colony made(const RecordsBuilder& records) {
   return support::colony_of(support::made(support::recessive_model()), records.records);
 }
 
-std::vector<Copies> copies(const colony::Colony& colony) {
+std::vector<genetics::CopyChances> copies(const colony::Colony& colony) {
   auto found = markerless_copies(odds::scenario(colony, std::nullopt), events_of(colony), memory);
-  return std::get<std::vector<Copies>>(std::move(found));
+  return std::get<std::vector<genetics::CopyChances>>(std::move(found));
 }
 
 TEST(Markerless, PlainOffspringOfTwoCarriersAreTwoThirdsWhateverWasScored) {
@@ -47,7 +47,7 @@ TEST(Markerless, PlainOffspringOfTwoCarriersAreTwoThirdsWhateverWasScored) {
 TEST(Markerless, CopiesSumToOne) {
   auto records = two_carriers();
   records.founder("X", std::nullopt, "bought").hatchling("H3", "C");
-  for (const Copies& one : copies(made(records))) {
+  for (const genetics::CopyChances& one : copies(made(records))) {
     EXPECT_NEAR(one.none + one.one + one.two, 1, 1e-12);
   }
 }
@@ -119,11 +119,11 @@ TEST(Descent, GoesDownEveryLineAndEveryCandidateSire) {
   records.clutch("C2", "C", {"X", "B"}).hatchling("E", "C2");
   const auto colony = made(records);
   // Animals in order: A, B, X, C, E.
-  EXPECT_THAT(with_descendants(colony, {0}), ElementsAre(true, false, false, true, true));
-  EXPECT_THAT(with_descendants(colony, {2}), ElementsAre(false, false, true, false, true));
-  EXPECT_THAT(with_descendants(colony, {4}), ElementsAre(false, false, false, false, true));
-  EXPECT_THAT(with_descendants(colony, {}), ElementsAre(false, false, false, false, false));
-  EXPECT_THAT(with_descendants(colony, {1, 2}), ElementsAre(false, true, true, true, true));
+  EXPECT_THAT(colony::with_descendants(colony, {0}), ElementsAre(true, false, false, true, true));
+  EXPECT_THAT(colony::with_descendants(colony, {2}), ElementsAre(false, false, true, false, true));
+  EXPECT_THAT(colony::with_descendants(colony, {4}), ElementsAre(false, false, false, false, true));
+  EXPECT_THAT(colony::with_descendants(colony, {}), ElementsAre(false, false, false, false, false));
+  EXPECT_THAT(colony::with_descendants(colony, {1, 2}), ElementsAre(false, true, true, true, true));
 }
 
 }  // namespace

@@ -15,7 +15,7 @@ struct Cells {
   std::vector<HandAnimal> animals;
   std::vector<Subject> subjects;
 
-  void add(std::size_t n, bool mine, const Copies& brackmoor, std::size_t level) {
+  void add(std::size_t n, bool mine, const genetics::CopyChances& brackmoor, std::size_t level) {
     for (std::size_t i = 0; i < n; ++i) {
       Subject one;
       one.read = look(animals.size(), level);
@@ -31,7 +31,8 @@ struct Cells {
     const std::size_t shown[2][2] = {{none, brackmoor}, {tarnbrook, both}};
     for (const bool mine : {false, true}) {
       for (const bool other : {false, true}) {
-        const Copies copies = other ? Copies{0, 1, 0} : Copies{1, 0, 0};
+        const genetics::CopyChances copies =
+            other ? genetics::CopyChances{0, 1, 0} : genetics::CopyChances{1, 0, 0};
         out.add(shown[mine ? 1 : 0][other ? 1 : 0], mine, copies, 1);
         out.add(20 - shown[mine ? 1 : 0][other ? 1 : 0], mine, copies, 0);
       }
@@ -111,11 +112,12 @@ TEST(OtherTrait, ItsPIsTimesTheTraitsTried) {
   const auto with_third = [&](const Cells& cells) {
     const auto colony =
         support::colony_of(support::made(model), hand_records(cells.animals).records);
-    std::vector<Copies> copies;
+    std::vector<genetics::CopyChances> copies;
     for (std::size_t a = 0; a < cells.animals.size(); ++a) {
       copies.push_back(cells.animals[a].tarnbrook);
       copies.push_back(cells.animals[a].brackmoor);
-      copies.push_back(a % 2 == 0 ? Copies{1, 0, 0} : Copies{0, 1, 0});
+      copies.push_back(a % 2 == 0 ? genetics::CopyChances{1, 0, 0}
+                                  : genetics::CopyChances{0, 1, 0});
     }
     return other_trait(colony, MarkerlessTable(colony, copies), cells.subjects, MarkerAudit(), 2);
   };

@@ -12,9 +12,9 @@ namespace {
 
 using Levels = std::vector<std::size_t>;
 
-constexpr Copies carrier{0, 1, 0};
-constexpr Copies other{1, 0, 0};
-constexpr Copies open_truth{0.5, 0.5, 0};
+constexpr genetics::CopyChances carrier{0, 1, 0};
+constexpr genetics::CopyChances other{1, 0, 0};
+constexpr genetics::CopyChances open_truth{0.5, 0.5, 0};
 
 // The first so many are hets, the rest are not; one list of levels a marker.
 std::vector<Repeat> repeats_of(const std::vector<HandAnimal>& animals,

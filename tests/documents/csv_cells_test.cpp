@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 #include <rapidcheck/gtest.h>
 
+#include <likelihet/base/shortest.hpp>
 #include <likelihet/documents/csv_cells.hpp>
 #include <likelihet/documents/csv_sires.hpp>
 
@@ -49,7 +50,7 @@ TEST(Numbers, AreReadWithAPointAndWhereAllowedWithAComma) {
 
 RC_GTEST_PROP(Numbers, ReadBackAsTheSameDouble, ()) {
   const double number = generated::number();
-  RC_ASSERT(parse_number(shortest(number), false) == number);
+  RC_ASSERT(parse_number(base::shortest(number), false) == number);
 }
 
 TEST(SiresCell, IsReadAndWritten) {

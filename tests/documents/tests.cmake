@@ -1,7 +1,6 @@
 likelihet_test(documents_tests
   SOURCES ${CMAKE_CURRENT_SOURCE_DIR}/documents/broken_documents_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/documents/json_text_test.cpp
-          ${CMAKE_CURRENT_SOURCE_DIR}/documents/utf8_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/documents/model_document_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/documents/colony_document_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/documents/policy_document_test.cpp

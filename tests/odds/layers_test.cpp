@@ -121,14 +121,6 @@ TEST(OddsOf, AContradictionAreEmpty) {
       std::get<AnimalOdds>(odds_of(scenario(colony, std::nullopt), 2, enough)).loci.empty());
 }
 
-TEST(HetOf, CountsExactlyOneCopy) {
-  const auto model = support::made(support::sex_linked_model(Chromosome::z));
-  const auto& locus = model->loci()[0];  // +/+ +/e e/e +/W e/W
-  EXPECT_NEAR(het_of(locus, {0.1, 0.2, 0.3, 0.15, 0.25}, 1), 0.45, 1e-15);
-  EXPECT_NEAR(het_of(locus, {0.1, 0.2, 0.3, 0.15, 0.25}, 0), 0.35, 1e-15);
-  EXPECT_EQ(het_of(locus, {0, 0.5000001, 0, 0, 0.5}, 1), 1.0) << "rounding is cut off at 1";
-}
-
 // Found before it starts, and told in a keeper's words: what, who, and what to do.
 TEST(Prepare, RefusesWhatWouldNotFit) {
   const auto colony = support::colony_of(no_mix_ups(), one_of_each());

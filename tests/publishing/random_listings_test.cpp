@@ -9,8 +9,8 @@
 #include <gtest/gtest.h>
 #include <publishing/listed.hpp>
 
+#include <likelihet/genetics/copies.hpp>
 #include <likelihet/odds/odds.hpp>
-#include <likelihet/publishing/copies.hpp>
 #include <likelihet/publishing/ground_odds.hpp>
 #include <likelihet/publishing/rounding.hpp>
 #include <likelihet/publishing/sheet.hpp>
@@ -115,7 +115,7 @@ TEST(RandomListings, OddsWithoutSomeLooksAreThoseOfABookWithoutThem) {
         ASSERT_TRUE(found);
         const auto& locus = without.model().loci()[l];
         for (std::uint16_t allele = 1; allele < locus.alleles().size(); ++allele) {
-          EXPECT_NEAR(publishing::copy_chances(locus, *found, allele).one,
+          EXPECT_NEAR(genetics::copy_chances(locus, *found, allele).one,
                       expected.animals[a][l].het[allele - std::size_t{1}], close);
         }
         ++checked;

@@ -17,7 +17,6 @@ likelihet_test(listing_tests
           ${CMAKE_CURRENT_SOURCE_DIR}/publishing/listing_words_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/publishing/standing_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/publishing/result_shown_test.cpp
-          ${CMAKE_CURRENT_SOURCE_DIR}/publishing/copies_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/publishing/demo_listings_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/publishing/listing_formats_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/publishing/sheet_test.cpp

@@ -1,9 +1,9 @@
 // Well-formed UTF-8, against the syntax of RFC 3629 section 4.
 #include <gtest/gtest.h>
 
-#include <likelihet/documents/utf8.hpp>
+#include <likelihet/base/utf8.hpp>
 
-namespace likelihet::documents::utf8_test {
+namespace likelihet::base::utf8_test {
 namespace {
 
 // Encodes as RFC 3629 section 3 says, without asking whether the number may be encoded.
@@ -54,4 +54,4 @@ TEST(Utf8, ExcerptsAreShortAndWellFormed) {
 }
 
 }  // namespace
-}  // namespace likelihet::documents::utf8_test
+}  // namespace likelihet::base::utf8_test
