@@ -1,4 +1,5 @@
 // What moved an animal's odds, step by step.
+#include <algorithm>
 #include <sstream>
 
 #include "charts.hpp"
@@ -21,7 +22,8 @@ std::string_view direction(const json& step) {
   return *factor < 1 ? "against" : "for a het";
 }
 
-/// The words on lines of about twenty characters, which is what a phone has room for.
+/// The words on lines of about twenty characters, which is what a phone has room for; "90 %" is
+/// one.
 std::string on_short_lines(const std::string& words) {
   constexpr std::size_t length = 20;
   std::string lines;
@@ -29,7 +31,7 @@ std::string on_short_lines(const std::string& words) {
   std::istringstream source(words);
   for (std::string word; source >> word;) {
     if (lines.size() > line_start) {
-      const bool full = lines.size() - line_start + 1 + word.size() > length;
+      const bool full = lines.size() - line_start + 1 + word.size() > length && word.front() != '%';
       lines += full ? '\n' : ' ';
       if (full) line_start = lines.size();
     }
@@ -57,7 +59,20 @@ ordered_json waterfall_rows(const json& animal) {
   return rows;
 }
 
+/// Pixels a step, so that the longest name lies on no other.
+std::size_t height_of_step(const ordered_json& rows) {
+  constexpr std::size_t least = 46, line = 15, gap = 4;
+  std::size_t lines = 1;
+  for (const auto& row : rows) {
+    const auto& name = row["step"].get_ref<const std::string&>();
+    lines =
+        std::max(lines, 1 + static_cast<std::size_t>(std::count(name.begin(), name.end(), '\n')));
+  }
+  return std::max(least, line * lines + gap);
+}
+
 ordered_json waterfall_specification(const json& animal) {
+  const ordered_json rows = waterfall_rows(animal);
   const ordered_json scale = {{"domain", {-3.2, 3.2}}};
   auto x = quantity("to", "odds of being het", scale);
   x["axis"] = {{"values", {-3, -2, -1, 0, 1, 2, 3}},
@@ -87,8 +102,8 @@ ordered_json waterfall_specification(const json& animal) {
   const ordered_json column = {{"mark", {{"type", "point"}, {"opacity", 0}, {"size", 0}}},
                                {"encoding", {{"y", figures}}}};
   auto chart = wide_chart(600);
-  chart["height"] = 46 * entries(animal, "steps").size();
-  chart["data"] = data(waterfall_rows(animal));
+  chart["height"] = height_of_step(rows) * rows.size();
+  chart["data"] = data(rows);
   // Percentages beyond 1 : 1000 end at the edge, as certainty has no place on this axis.
   chart["transform"] = {
       {{"calculate", "clamp(datum.before, 0.001, 0.999)"}, {"as", "from_chance"}},

@@ -41,16 +41,10 @@ std::string error_in_percent(double probability) {
 std::string in_so_many(double probability) {
   if (probability >= 1 - rounding_error) return "all";
   if (probability <= rounding_error) return "none";
-  const auto rounded = [&](double parts) {
-    return static_cast<int>(std::lround(parts * rounded_down(probability, 1 / parts)));
-  };
-  constexpr double tenth = 0.1;
-  constexpr double nine_tenths = 0.9;
-  if (probability + rounding_error >= tenth && probability <= nine_tenths + rounding_error) {
-    return fmt::format("about {} in 10", rounded(10));
-  }
-  const int hundredths = rounded(100);
-  return hundredths == 0 ? "fewer than 1 in 100" : fmt::format("about {} in 100", hundredths);
+  const auto hundredths = static_cast<int>(std::lround(100 * rounded_down(probability, 1.0 / 100)));
+  if (hundredths == 0) return "fewer than 1 in 100";
+  if (hundredths % 10 == 0) return fmt::format("about {} in 10", hundredths / 10);
+  return fmt::format("about {} in 100", hundredths);
 }
 
 }  // namespace likelihet::publishing

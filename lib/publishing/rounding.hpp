@@ -25,9 +25,9 @@ std::string in_percent(const Published& published);
 /// 0.
 std::string error_in_percent(double probability);
 
-/// "about 6 in 10", rounded down too: tenths from 1 in 10 to 9 in 10, else hundredths; "fewer than
-/// 1 in 100"; "all" and "none" only where it is certain. Natural frequencies (Gigerenzer and
-/// Hoffrage 1995, Psychological Review 102:684).
+/// "about 66 in 100", of the same number as the whole percentage; "about 6 in 10" where that says
+/// the same; "fewer than 1 in 100"; "all" and "none" only where it is certain. Natural frequencies
+/// (Gigerenzer and Hoffrage 1995, Psychological Review 102:684).
 std::string in_so_many(double probability);
 
 }  // namespace likelihet::publishing

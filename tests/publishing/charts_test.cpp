@@ -126,6 +126,20 @@ TEST(Waterfall, EachStepStartsWhereTheLastEnded) {
   EXPECT_EQ(rows[2]["direction"], "against");
 }
 
+// Names are broken at some twenty characters; a step is as high as the name of most lines.
+TEST(Waterfall, AStepHasRoomForTheLongestName) {
+  const auto audit = sample("full");
+  const auto first = waterfall_charts(audit).at(0).drawings[0].specification;
+  const auto second = waterfall_charts(audit).at(1).drawings[0].specification;
+  const auto step = [](const auto& chart) {
+    return chart["height"].template get<std::size_t>() / chart["data"]["values"].size();
+  };
+  EXPECT_EQ(step(first), 64U)
+      << "four lines: \"4. MO scored bar-break: three-or-more (90 % sure)\"";
+  EXPECT_EQ(step(second), 46U);
+  EXPECT_THAT(first["data"].dump(), Not(HasSubstr("90\\n%")));
+}
+
 TEST(Listings, SayHowManyOfHowMany) {
   const auto chart = listing_charts(sample("one")).at(0);
   EXPECT_EQ(chart.tables[0].rows[0],

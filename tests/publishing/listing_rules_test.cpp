@@ -51,7 +51,7 @@ TEST(ListingRules, SixtySixPercentOutOfTwoHets) {
   EXPECT_EQ(h.label, Label::possible);
   EXPECT_EQ(h.headline, "66 % possible het for tarnbrook");
   EXPECT_EQ(h.reason, "both parents het by the seller's description, shows plain");
-  EXPECT_THAT(h.plain, HasSubstr("about 6 in 10"));
+  EXPECT_THAT(h.plain, HasSubstr("about 66 in 100"));
 }
 
 TEST(ListingRules, FiftyPercentOutOfOneHet) {

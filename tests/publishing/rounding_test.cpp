@@ -65,9 +65,10 @@ TEST(ErrorInPercent, IsRoundedUp) {
 }
 
 TEST(InSoMany, NaturalFrequenciesAreRoundedDown) {
-  EXPECT_EQ(in_so_many(2.0 / 3), "about 6 in 10");
+  EXPECT_EQ(in_so_many(2.0 / 3), "about 66 in 100");
   EXPECT_EQ(in_so_many(0.5), "about 5 in 10");
   EXPECT_EQ(in_so_many(0.1), "about 1 in 10");
+  EXPECT_EQ(in_so_many(0.35), "about 35 in 100") << "as the percentage, not 3 in 10";
   EXPECT_EQ(in_so_many(0.9), "about 9 in 10");
   EXPECT_EQ(in_so_many(0.9997), "about 99 in 100");
   EXPECT_EQ(in_so_many(0.053311), "about 5 in 100");
