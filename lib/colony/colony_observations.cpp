@@ -164,10 +164,10 @@ class Resolver {
 
   void check_counts(const BroodRecord& brood) const {
     for (const auto& [shown, count] : brood.offspring) {
-      if (count >= 0) continue;
+      if (count >= 0 && count <= most_counted) continue;
       draft_.faults.add(field_of(place_, {"offspring", shown}),
                         "the number of " + in_quotes(shown) + " is " + std::to_string(count),
-                        "it must be 0 or more");
+                        "it must be from 0 to " + std::to_string(most_counted));
     }
   }
 

@@ -155,6 +155,15 @@ void check_lethality(const LocusDraft& locus, const Pointer& place, FaultList& f
              "leave at least one of them above 0");
 }
 
+void check_viable(double value, const std::string& name, const std::string& here,
+                  FaultList& faults) {
+  check_at_most(value, most_viability, name, here, faults);
+  if (value > 0 && value < least_viability) {
+    faults.add(here, name + " is " + number(value),
+               "write 0 where it is lethal, else at least " + number(least_viability));
+  }
+}
+
 void check_viability(ModelDraft& draft, const LocusDescription& locus, LocusDraft& out,
                      const Pointer& place) {
   out.parts.viability.assign(out.genotypes.size(), 1.0);
@@ -163,6 +172,7 @@ void check_viability(ModelDraft& draft, const LocusDescription& locus, LocusDraf
     const auto& [key, value] = locus.viability[i];
     const std::string here = (place / key).text();
     check_not_negative(value, "the viability of " + in_quotes(key), here, draft.faults);
+    check_viable(value, "the viability of " + in_quotes(key), here, draft.faults);
     const auto genotype = known_genotype(draft, out, key, here);
     if (!repeated(locus.viability, i, here, draft.faults) && genotype) {
       out.parts.viability[*genotype] = value;

@@ -30,6 +30,7 @@ MarkerRow row_of(ModelDraft& draft, const RowDescription& row,
     draft.faults.add((place / "worth").text(), "worth is " + number(out.worth),
                      "it must be above 0, and finite");
   }
+  check_at_most(out.worth, most_worth, "worth", (place / "worth").text(), draft.faults);
   return out;
 }
 

@@ -59,6 +59,7 @@ void check_origins(ModelDraft& draft) {
     const Pointer place = Pointer() / "origins" / i;
     Origin origin{origins[i].id, {}, origins[i].worth.value_or(default_origin_worth)};
     check_not_negative(origin.worth, "worth", (place / "worth").text(), draft.faults);
+    check_at_most(origin.worth, most_worth, "worth", (place / "worth").text(), draft.faults);
     for (const LocusDraft& locus : draft.loci) {
       std::vector<double> all_first(std::max<std::size_t>(locus.parts.alleles.size(), 1), 0.0);
       all_first[0] = 1;

@@ -54,6 +54,12 @@ void check_not_negative(double value, const std::string& name, const std::string
   faults.add(place, name + " is " + number(value), "it must be 0 or more, and finite");
 }
 
+void check_at_most(double value, double most, const std::string& name, const std::string& place,
+                   FaultList& faults) {
+  if (!std::isfinite(value) || value <= most) return;
+  faults.add(place, name + " is " + number(value), "it must be at most " + number(most));
+}
+
 bool is_one(double sum) {
   return std::abs(sum - 1) <= 1e-9;
 }

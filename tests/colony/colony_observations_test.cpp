@@ -157,7 +157,12 @@ const std::vector<Spoilt> spoilt_observations = {
      [](B& b) {
        b.brood("M02", "tarnbrook", "e/e", {{"plain", -1}});
      },
-     "/observations/5/offspring/plain", "-1", "0 or more"},
+     "/observations/5/offspring/plain", "-1", "from 0 to 1000000"},
+    {"CountBeyondAnyBrood",
+     [](B& b) {
+       b.brood("M02", "tarnbrook", "e/e", {{"plain", 9007199254740992}});
+     },
+     "/observations/5/offspring/plain", "9007199254740992", "from 0 to 1000000"},
     {"UnknownOffspring",
      [](B& b) {
        b.brood("M02", "tarnbrook", "e/e", {{"a/b", 1}});

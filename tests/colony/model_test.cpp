@@ -189,6 +189,16 @@ const std::vector<Spoilt> spoilt_loci = {
        m.loci[0].viability = {{"e/e", infinity}};
      },
      "/loci/0/viability/e~1e", "inf", "finite"},
+    {"ViabilityThatSumsLose",
+     [](D& m) {
+       m.loci[0].viability = {{"e/e", 1e-320}};
+     },
+     "/loci/0/viability/e~1e", "1e-320", "at least 1e-250"},
+    {"ViabilityWithoutBound",
+     [](D& m) {
+       m.loci[0].viability = {{"e/e", 1e300}};
+     },
+     "/loci/0/viability/e~1e", "1e+300", "at most 1e+09"},
     {"AllLethal",
      [](D& m) {
        m.loci[0].viability = {{"+/+", 0}, {"+/e", 0}, {"e/e", 0}};
@@ -217,6 +227,8 @@ const std::vector<Spoilt> spoilt_loci = {
      },
      "/origins/0/frequencies/tarnbrook", "sum to 0.9", "sum to 1"},
     {"WorthOfOrigin", [](D& m) { m.origins[0].worth = -1; }, "/origins/0/worth", "-1", "0 or more"},
+    {"WorthBeyondAllBooks", [](D& m) { m.origins[0].worth = 1e305; }, "/origins/0/worth", "1e+305",
+     "at most 1e+09"},
 };
 
 const std::vector<Spoilt> spoilt_markers = {
@@ -263,6 +275,8 @@ const std::vector<Spoilt> spoilt_markers = {
        m.markers[0].rows[2].expect = {0.5, 0.25, 0.25 + 2e-9};
      },
      "/markers/0/rows/2/expect", "sum to 1.000000002", "within 1e-9"},
+    {"RowWorthBeyondAllBooks", [](D& m) { m.markers[0].rows[2].worth = 1e12; },
+     "/markers/0/rows/2/worth", "1e+12", "at most 1e+09"},
     {"NoWorth", [](D& m) { m.markers[0].rows[2].worth = 0; }, "/markers/0/rows/2/worth", "0",
      "above 0"},
     {"LocusInContext", [](D& m) { m.markers[0].contexts[0].locus = "brackmor"; },

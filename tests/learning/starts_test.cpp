@@ -28,7 +28,7 @@ constexpr double related = 0.06;  // share of pairings
 constexpr std::uint64_t colonies = 5;
 
 // Worth so much that tables are as good as known.
-constexpr double known = 1e12;
+constexpr double known = 1e9;
 
 colony::ModelDescription model(double worth) {
   auto description = bench::herd_model(1);
