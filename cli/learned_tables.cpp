@@ -15,6 +15,8 @@ std::string words_of(TablesUsed used) {
       return "as assumed";
     case TablesUsed::belief_as_stale:
       return "as assumed, as the book changed since 'likelihet learn'";
+    case TablesUsed::belief_as_damaged:
+      return "as assumed, as the learned tables are damaged: run 'likelihet learn' again";
     case TablesUsed::belief_as_of:
       return "as assumed, as what was learned later must not tell of that day";
     case TablesUsed::learned:
@@ -45,6 +47,11 @@ Chosen choose_tables(const book::Snapshot& book, const std::string& asked, bool 
     throw Failure(ExitStatus::input, "book", "it has no learned tables",
                   "run 'likelihet learn' first, or use --tables belief, the tables of the model");
   }
+  if (!learned->sound) {
+    if (!required) return {TablesUsed::belief_as_damaged, {}};
+    throw Failure(ExitStatus::failed, "book", "its learned tables are not what was learned",
+                  "run 'likelihet learn' again, or use --tables belief");
+  }
   if (!is_fresh(book, *learned)) {
     if (!required) return {TablesUsed::belief_as_stale, {}};
     throw Failure(ExitStatus::input, "book", "the book changed since its tables were learned",
@@ -62,7 +69,7 @@ Chosen choose_tables(const book::Snapshot& book, const std::string& asked, bool 
 std::string belief_note(const book::Snapshot& book, bool earlier_day, std::size_t width) {
   if (earlier_day) return {};
   const auto& learned = book.learned;
-  if (!learned || !is_fresh(book, *learned)) return {};
+  if (!learned || !learned->sound || !is_fresh(book, *learned)) return {};
   return wrapped(
              "Tables of markers: as assumed. 'likelihet odds' averages over what was learned from "
              "this book, so its figures differ.",

@@ -13,9 +13,10 @@ namespace likelihet::cli {
 
 /// Which tables a computation uses, and why.
 enum class TablesUsed {
-  belief,           ///< nothing was learned
-  belief_as_stale,  ///< the book changed since it was learned from
-  belief_as_of,     ///< an earlier day is asked for, of which later records must not tell
+  belief,             ///< nothing was learned
+  belief_as_stale,    ///< the book changed since it was learned from
+  belief_as_damaged,  ///< what the book holds as learned is not what was learned
+  belief_as_of,       ///< an earlier day is asked for, of which later records must not tell
   learned,
 };
 
@@ -32,7 +33,7 @@ struct Chosen {
 
 /// `asked` is "belief", "learned" or empty: then learned where they are fresh and no earlier day
 /// is asked for. Throws Failure{input} where learned tables are asked for and there are none, or
-/// they are stale.
+/// they are stale; Failure{failed} where they are damaged.
 Chosen choose_tables(const book::Snapshot& book, const std::string& asked, bool earlier_day);
 
 /// What a command that always uses belief says where `odds` would use learned tables; else nothing.

@@ -147,6 +147,10 @@ Faults Book::check() const {
       if (auto* misfits = std::get_if<Faults>(&made)) {
         faults.insert(faults.end(), misfits->begin(), misfits->end());
       }
+      if (const auto learned = read_learned(state_->database()); learned && !learned->sound) {
+        faults.push_back({"book: learned tables", "they are not what was learned",
+                          "run 'likelihet learn' again; until then the model's own are used"});
+      }
       more = in_the_book(colony::policy_faults(state_->policy(), *state_->model()));
       faults.insert(faults.end(), more.begin(), more.end());
     });

@@ -19,6 +19,7 @@ struct LearnedRecord {
   std::string digest;    ///< of the model and the records that taught it
   std::string document;  ///< how it was learned, and what, in JSON
   std::vector<double> draws;
+  bool sound = true;  ///< false: read from a book, and not what was put there
   friend bool operator==(const LearnedRecord&, const LearnedRecord&) = default;
 };
 
