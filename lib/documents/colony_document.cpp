@@ -33,7 +33,7 @@ colony::AnimalRecord read_animal(const Node& node) {
   animal.line = object.optional("line", text_of);
   animal.hatched = object.optional("hatched", date_of);
   object.elements("bought_as", Presence::optional,
-                  [&](const Node& bought) { animal.bought_as.push_back(read_bought_as(bought)); });
+                  [&](const Node& bought) { read_into(animal.bought_as, bought, read_bought_as); });
   object.finish();
   return animal;
 }
@@ -55,7 +55,7 @@ colony::ClutchRecord read_clutch(const Node& node) {
   clutch.id = object.required("id", id_of);
   clutch.dam = object.optional("dam", id_of);
   object.elements("sires", Presence::optional,
-                  [&](const Node& sire) { clutch.sires.push_back(read_sire(sire)); });
+                  [&](const Node& sire) { read_into(clutch.sires, sire, read_sire); });
   clutch.paternity =
       object.word<Paternity>("paternity", Presence::optional,
                              {{"single", Paternity::single}, {"mixed", Paternity::mixed}});
@@ -181,11 +181,11 @@ colony::Records read_records(const Node& node) {
   colony::Records records;
   if (!read_heading(object, node, "likelihet-colony")) return records;
   object.elements("animals", Presence::optional,
-                  [&](const Node& animal) { records.animals.push_back(read_animal(animal)); });
+                  [&](const Node& animal) { read_into(records.animals, animal, read_animal); });
   object.elements("clutches", Presence::optional,
-                  [&](const Node& clutch) { records.clutches.push_back(read_clutch(clutch)); });
+                  [&](const Node& clutch) { read_into(records.clutches, clutch, read_clutch); });
   object.elements("observations", Presence::optional, [&](const Node& observation) {
-    records.observations.push_back(read_observation(observation));
+    read_into(records.observations, observation, read_observation);
   });
   object.finish();
   return records;

@@ -95,7 +95,7 @@ colony::RowDescription read_row(const Node& node) {
 std::vector<colony::RowDescription> read_rows(ObjectReader& object) {
   std::vector<colony::RowDescription> rows;
   object.elements("rows", Presence::required,
-                  [&](const Node& node) { rows.push_back(read_row(node)); });
+                  [&](const Node& node) { read_into(rows, node, read_row); });
   return rows;
 }
 
@@ -143,7 +143,7 @@ colony::MarkerDescription read_marker(const Node& node) {
   marker.weight = object.optional("weight", number_of);
   marker.rows = read_rows(object);
   object.elements("contexts", Presence::optional,
-                  [&](const Node& context) { marker.contexts.push_back(read_context(context)); });
+                  [&](const Node& context) { read_into(marker.contexts, context, read_context); });
   object.finish();
   return marker;
 }
@@ -164,7 +164,7 @@ colony::AssayDescription read_assay(const Node& node) {
   assay.locus = object.required("locus", id_of);
   assay.reports = texts(object, "reports", Presence::required);
   object.elements("rows", Presence::required,
-                  [&](const Node& row) { assay.rows.push_back(read_assay_row(row)); });
+                  [&](const Node& row) { read_into(assay.rows, row, read_assay_row); });
   assay.mix_up = object.optional("mix_up", number_of);
   assay.price = object.optional("price", number_of);
   object.finish();
@@ -205,17 +205,17 @@ colony::ModelDescription read_description(const Node& node) {
               {{"XY", SexSystem::xy}, {"ZW", SexSystem::zw}, {"none", SexSystem::none}})
           .value_or(SexSystem::none);
   object.elements("loci", Presence::required,
-                  [&](const Node& locus) { model.loci.push_back(read_locus(locus)); });
+                  [&](const Node& locus) { read_into(model.loci, locus, read_locus); });
   object.elements("origins", Presence::optional,
-                  [&](const Node& origin) { model.origins.push_back(read_origin(origin)); });
+                  [&](const Node& origin) { read_into(model.origins, origin, read_origin); });
   object.elements("markers", Presence::optional,
-                  [&](const Node& marker) { model.markers.push_back(read_marker(marker)); });
+                  [&](const Node& marker) { read_into(model.markers, marker, read_marker); });
   object.elements("assays", Presence::optional,
-                  [&](const Node& assay) { model.assays.push_back(read_assay(assay)); });
+                  [&](const Node& assay) { read_into(model.assays, assay, read_assay); });
   object.elements("scorers", Presence::optional,
-                  [&](const Node& scorer) { model.scorers.push_back(read_scorer(scorer)); });
+                  [&](const Node& scorer) { read_into(model.scorers, scorer, read_scorer); });
   object.elements("together", Presence::optional,
-                  [&](const Node& group) { model.together.push_back(read_together(group)); });
+                  [&](const Node& group) { read_into(model.together, group, read_together); });
   object.finish();
   return model;
 }

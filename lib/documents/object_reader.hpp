@@ -60,6 +60,14 @@ std::optional<colony::Timestamp> timestamp_of(const Node& node);
 /// nothing.
 std::nullopt_t refuse(const Node& node, std::string_view wanted);
 
+/// Reads an element into the list. Once faults are only counted nothing more is kept, as nothing of
+/// such a document is used: a long file of nonsense takes no more memory than its text asks for.
+template <class List, class Read>
+void read_into(List& list, const Node& node, Read read) {
+  auto value = read(node);
+  if (!node.faults.full()) list.push_back(std::move(value));
+}
+
 /// Whether a missing field is a fault.
 enum class Presence { optional, required };
 

@@ -15,3 +15,8 @@ add_test(NAME faults.failing_calls
           --models ${PROJECT_SOURCE_DIR}/models/demo
           --scratch ${CMAKE_CURRENT_BINARY_DIR}/scratch/failing_calls)
 set_tests_properties(faults.failing_calls PROPERTIES TIMEOUT 7200)
+
+# Long documents of nothing but faults.
+add_test(NAME faults.memory_of_nonsense
+  COMMAND Python3::Interpreter ${CMAKE_CURRENT_SOURCE_DIR}/faults/memory_of_nonsense.py
+          --likelihet $<TARGET_FILE:likelihet> --model ${PROJECT_SOURCE_DIR}/models/one-recessive.json)
