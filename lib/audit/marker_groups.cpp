@@ -63,7 +63,7 @@ NameOf carriers_of(const colony::Colony& colony, const MarkerlessTable& markerle
   return [&markerless, locus, allele, name](const Subject& one) -> std::optional<std::string> {
     const genetics::CopyChances& copies = markerless.of(one.read.animal, locus, allele);
     if (copies.two > 0.5) return std::nullopt;
-    return (copies.one >= 0.5 ? "carriers of " : "not het of ") + name;
+    return (copies.one >= 0.5 ? "het for " : "not het for ") + name;
   };
 }
 

@@ -176,7 +176,7 @@ TEST(MarkerGroups, CarriersOfAnotherTraitAreThoseThatRatherAre) {
   book.add(7, false, 0, "", {0.51, 0.49, 0});
   book.add(8, false, 0, "", {0, 0.49, 0.51});  // show it
   EXPECT_THAT(told(book.audited(), By::carriers_of),
-              ElementsAre("carriers of brackmoor s 6", "not het of brackmoor s 7"));
+              ElementsAre("het for brackmoor s 6", "not het for brackmoor s 7"));
 }
 
 TEST(MarkerGroups, AGroupTellsWhereItsVarianceIsBetweenNothingAndTen) {
@@ -204,7 +204,7 @@ RC_GTEST_PROP(MarkerGroups, SizesAddUp, ()) {
     if (!line.empty()) ++expected[0][line];
     ++expected[1][read.on->text().substr(0, 4)];
     if (read.blind) ++expected[2][*read.blind ? "blind" : "not blind"];
-    ++expected[3][other ? "carriers of brackmoor s" : "not het of brackmoor s"];
+    ++expected[3][other ? "het for brackmoor s" : "not het for brackmoor s"];
   }
   const auto marker = book.audited();
   const By kinds[] = {By::line, By::season, By::blinding, By::carriers_of};
