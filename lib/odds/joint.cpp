@@ -6,6 +6,7 @@
 
 #include <likelihet/odds/contradiction.hpp>
 #include <likelihet/odds/joint.hpp>
+#include <likelihet/odds/number_sets.hpp>
 
 namespace likelihet::odds {
 
@@ -73,7 +74,7 @@ JointBeliefs::JointBeliefs(const Scenario& scenario, std::unique_ptr<Prepared> p
       memory_bytes_(memory),
       values_(prepared_->net.values(Layer::posterior, believed_)),
       renewal_(prepared_->net, Layer::posterior) {
-  if (prepared_->plan->whole_size() * sizeof(DrawLanes) <= memory) {
+  if (lanes_bytes(*prepared_) <= memory) {
     runner_ = std::make_unique<inference::Runner<DrawLanes>>(*prepared_->plan);
   }
   take_values();

@@ -15,6 +15,9 @@ namespace {
 
 // A table of inheritance up to this size is made before the memory is looked at.
 constexpr double small_table = 16.0 * 1024 * 1024;
+// A table of inheritance as it is made, in the network, among the values of a run, and what a plan
+// makes of it.
+constexpr double tables_held = 4;
 
 // "216 B", "3.2 KiB", "12 MiB".
 std::string in_words(double bytes) {
@@ -63,7 +66,7 @@ std::optional<TooLarge> too_many_genotypes(const Scenario& scenario, std::size_t
   const auto& loci = scenario.colony->model().loci();
   for (std::size_t l = 0; l < loci.size(); ++l) {
     const auto genotypes = static_cast<double>(loci[l].size());
-    const double bytes = genotypes * genotypes * genotypes * sizeof(double);
+    const double bytes = tables_held * genotypes * genotypes * genotypes * sizeof(double);
     if (bytes <= std::max(small_table, static_cast<double>(memory_bytes))) continue;
     TooLarge out;
     out.bytes = bytes;

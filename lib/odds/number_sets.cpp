@@ -143,12 +143,19 @@ DrawTargets::DrawTargets(const Prepared& prepared, std::size_t animals, std::siz
   }
 }
 
+// Eight sets of numbers take eight times the memory of one: the tables, given and as they are run,
+// and what is made of them.
+std::size_t lanes_bytes(const Prepared& prepared) {
+  const std::size_t numbers =
+      prepared.plan->whole_size() + 2 * prepared.net.network().values().size();
+  return numbers * sizeof(DrawLanes);
+}
+
 void run_sets(const Prepared& prepared, const colony::Model& model,
               std::span<const DrawTarget> targets, NumberSets sets, std::size_t count,
               std::size_t memory_bytes, const StepVisitor& step, const TargetVisitor& visit) {
   Runs runs(prepared, model, targets, std::move(sets), step, visit);
-  // Eight sets of numbers take eight times the memory of one.
-  if (prepared.plan->whole_size() * sizeof(DrawLanes) > memory_bytes) {
+  if (lanes_bytes(prepared) > memory_bytes) {
     runs.one_by_one(count);
   } else {
     runs.side_by_side(count);

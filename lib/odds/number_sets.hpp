@@ -60,6 +60,9 @@ using StepVisitor = std::function<void(const DrawStep&)>;
 using TargetVisitor =
     std::function<void(std::size_t target, const DrawStep&, std::span<const DrawLanes>)>;
 
+/// What eight sets of numbers side by side take, bytes.
+std::size_t lanes_bytes(const Prepared& prepared);
+
 /// Runs `count` sets, in order; `step` gets what goes for a whole step, before `visit` gets each of
 /// `targets`. One by one where eight together would pass `memory_bytes`.
 void run_sets(const Prepared& prepared, const colony::Model& model,

@@ -20,3 +20,7 @@ set_tests_properties(faults.failing_calls PROPERTIES TIMEOUT 7200)
 add_test(NAME faults.memory_of_nonsense
   COMMAND Python3::Interpreter ${CMAKE_CURRENT_SOURCE_DIR}/faults/memory_of_nonsense.py
           --likelihet $<TARGET_FILE:likelihet> --model ${PROJECT_SOURCE_DIR}/models/one-recessive.json)
+
+# What may be taken is what is taken.
+add_test(NAME faults.memory_allowed
+  COMMAND Python3::Interpreter ${CMAKE_CURRENT_SOURCE_DIR}/faults/memory_allowed.py --likelihet $<TARGET_FILE:likelihet>)
