@@ -36,12 +36,13 @@ Outcome with_memory(const colony::Colony& colony, std::size_t bytes) {
   return compute(colony, options);
 }
 
-// 64 alleles have 2080 genotypes; their table of inheritance would be 2080^3 x 8 bytes, 67 GiB.
+// 64 alleles have 2080 genotypes; their table of inheritance would be 2080^3 x 8 bytes, 67 GiB,
+// four times.
 TEST(Memory, ManyAllelesAreRefusedBeforeTheirTableIsMade) {
   const auto outcome = with_memory(of_alleles(64), std::size_t{2} << 30U);
   const auto* large = std::get_if<TooLarge>(&outcome);
   ASSERT_NE(large, nullptr);
-  EXPECT_EQ(large->bytes, 2080.0 * 2080 * 2080 * 8);
+  EXPECT_EQ(large->bytes, 4 * 2080.0 * 2080 * 2080 * 8);
   EXPECT_EQ(large->clique, (std::vector<std::pair<std::size_t, std::size_t>>{{2, 0}}));
   EXPECT_NE(large->what.find("wendlespar has 64 alleles and so 2080 genotypes"), std::string::npos);
   EXPECT_NE(large->what.find("2 GiB are allowed"), std::string::npos);
