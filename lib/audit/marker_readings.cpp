@@ -30,7 +30,8 @@ struct Looked {
 };
 
 std::size_t likeliest(const colony::Marker& marker, const std::vector<odds::Reading>& readings) {
-  const auto odds = odds::reading_likelihood(marker.levels.size(), readings);
+  std::vector<double> odds;
+  odds::scaled_reading_likelihood(marker.levels.size(), readings, odds);
   std::size_t best = 0;
   for (std::size_t level = 1; level < odds.size(); ++level) {
     if (odds[level] >= odds[best]) best = level;

@@ -95,11 +95,13 @@ double ScorerMoves::log_density(const Scorer& of, const ReadingCounts& animals,
   for (std::uint32_t t : of.terms) {
     if (t >= animals.size() || animals[t].empty()) continue;
     const odds::Term::Score& score = net_->term(t).scores.front();
-    const auto chance = odds::row_likelihood(tables.rows[score.marker][score.table],
-                                             net_->reading_of(score, tables),
-                                             model_->markers()[score.marker].weight);
+    const double weight = model_->markers()[score.marker].weight;
+    std::vector<double> reading;
+    const double scale = weight * odds::read_score(*model_, score, tables, reading);
+    const auto chance =
+        odds::row_likelihood(tables.rows[score.marker][score.table], reading, weight);
     for (std::size_t r = 0; r < chance.size(); ++r) {
-      if (animals[t][r] > 0) sum += animals[t][r] * std::log(chance[r]);
+      if (animals[t][r] > 0) sum += animals[t][r] * (std::log(chance[r]) + scale);
     }
   }
   return sum;

@@ -72,7 +72,7 @@ class ColonyNetwork {
   };
   [[nodiscard]] const std::vector<Slot>& slots() const { return slots_; }
   [[nodiscard]] const colony::Model& model() const { return *model_; }
-  /// r(level) of a score, with the scorers' reliabilities of these tables.
+  /// r(level) of a score over a common factor, as read_score() gives it.
   [[nodiscard]] std::vector<double> reading_of(const Term::Score& score,
                                                const Tables& tables) const;
 

@@ -3,6 +3,7 @@
 #include <cmath>
 #include <set>
 
+#include <likelihet/inference/numbers.hpp>
 #include <likelihet/odds/evidence_score.hpp>
 
 namespace likelihet::odds {
@@ -17,6 +18,36 @@ std::vector<double> reading_likelihood(std::size_t levels, const std::vector<Rea
   std::vector<double> out(levels, 1.0);
   for (const Reading& reading : readings) multiply_reading(reading.level, reading.sure, out);
   return out;
+}
+
+bool many(const std::vector<Reading>& readings) {
+  constexpr std::size_t few = 16;  // of errors down to 2^-60, half of them: above 2^-500
+  return readings.size() >= few ||
+         (readings.size() > 1 &&
+          std::any_of(readings.begin(), readings.end(),
+                      [](const Reading& r) { return r.sure > 0 && r.sure < 0x1p-60; }));
+}
+
+double scaled_reading_likelihood(std::size_t levels, const std::vector<Reading>& readings,
+                                 std::vector<double>& out) {
+  std::vector<inference::Extended> product(levels, inference::Extended(1.0));
+  for (const Reading& reading : readings) {
+    out.assign(levels, 1.0);
+    multiply_reading(reading.level, reading.sure, out);
+    for (std::size_t l = 0; l < levels; ++l) product[l] *= inference::Extended(out[l]);
+  }
+  std::optional<std::int64_t> largest;
+  for (const inference::Extended& p : product) {
+    if (p.mantissa > 0) largest = std::max(largest.value_or(p.exponent), p.exponent);
+  }
+  out.assign(levels, 0.0);
+  if (!largest) return 0;
+  for (std::size_t l = 0; l < levels; ++l) {
+    if (!(product[l].mantissa > 0)) continue;
+    product[l].exponent -= *largest;
+    out[l] = std::max(inference::as_double(product[l]), 0x1p-1000);
+  }
+  return static_cast<double>(*largest) * std::log(2.0);
 }
 
 std::optional<std::size_t> table_in_force(const colony::Marker& marker,

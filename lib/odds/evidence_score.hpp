@@ -26,6 +26,13 @@ struct Reading {
 /// level alike. One number a level, ones without readings; two sure readings of different levels
 /// give zeros. `levels` is 2 or more.
 std::vector<double> reading_likelihood(std::size_t levels, const std::vector<Reading>& readings);
+/// Whether so many readings, or so sure ones, that their product could leave the range of a double.
+bool many(const std::vector<Reading>& readings);
+/// The same as reading_likelihood() over a common factor, written over `out`, the largest number
+/// from 1/2 to 1; gives ln of the factor, nats, 0 for all zeros. What is below the largest by 1e300
+/// stands as about 1e-300, so that no level is ruled out by rounding.
+double scaled_reading_likelihood(std::size_t levels, const std::vector<Reading>& readings,
+                                 std::vector<double>& out);
 /// One more reading of `level`: multiplies its r(level) into `likelihood`, one number a level.
 void multiply_reading(std::size_t level, double sure, std::vector<double>& likelihood);
 

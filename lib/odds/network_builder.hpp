@@ -37,6 +37,7 @@ class NetworkBuilder {
   // network_builder_scores.cpp
   void gather_scores(std::size_t animal, const std::vector<const colony::Observation*>& seen);
   void add_scores(std::size_t animal, std::vector<Term::Score> scores);
+  void add_scale(std::size_t animal, Key key, std::uint32_t scored);
   // Who has evidence on themselves or below: only there can who the sire was matter.
   void marker_informative();
   // A leaf is enough for a hatchling without offspring whose loci nothing ties together.

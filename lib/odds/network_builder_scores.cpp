@@ -1,6 +1,7 @@
 // Readings of markers: which table holds, which readings look at one level, which markers share a
 // strength.
 #include <algorithm>
+#include <cmath>
 #include <map>
 #include <set>
 
@@ -63,6 +64,7 @@ void NetworkBuilder::add_scores(std::size_t animal, std::vector<Term::Score> sco
   }
   const std::uint32_t made = term(key, {Layer::scored, {}, std::move(scores), std::nullopt});
   own_evidence_[animal] = true;
+  add_scale(animal, std::move(key), made);
   out_.scored_.push_back({made, animal, loci, std::nullopt});
   if (loci.size() == 1) {
     terms_at(animal, loci.front()).push_back(made);
@@ -71,6 +73,21 @@ void NetworkBuilder::add_scores(std::size_t animal, std::vector<Term::Score> sco
   tied_scores_.emplace(std::pair(animal, made), out_.scored_.size() - 1);
   ties_[animal].emplace_back(loci, made);
   for (std::size_t l : loci) needs_variable_[animal * loci_ + l] = true;
+}
+
+// What was taken out of the likelihood of many readings, in factors that a double holds, also at
+// other reliabilities of the scorers than these.
+void NetworkBuilder::add_scale(std::size_t animal, Key key, std::uint32_t scored) {
+  constexpr double part_nats = 64;
+  const std::vector<Term::Score> scores = out_.terms_[scored].scores;
+  const double scale = std::abs(term_numbers_.log_scale(scores));
+  if (!(scale > 0)) return;
+  const auto parts = static_cast<std::size_t>(std::ceil(scale / part_nats));
+  key.front() = 8;
+  Term made{Layer::scored, {}, scores, std::nullopt, parts};
+  for (Term::Score& score : made.scores) score.row_of.assign(1, 0);
+  const std::uint32_t part = term(key, std::move(made));
+  for (std::size_t i = 0; i < parts; ++i) ties_[animal].push_back({{}, part});
 }
 
 }  // namespace likelihet::odds

@@ -42,6 +42,9 @@ struct Term {
   /// One marker, or several of a group that share the animal's strength of expression.
   std::vector<Score> scores;
   std::optional<Founder> founder;
+  /// Where not 0: no likelihood, but the factor that was taken out of that of these scores, as so
+  /// many equal factors of which this is one. One number, whatever the genotypes.
+  std::size_t scale_parts = 0;
 };
 
 }  // namespace likelihet::odds

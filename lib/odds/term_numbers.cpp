@@ -1,5 +1,6 @@
 // Priors of founders and likelihoods of markers.
 #include <algorithm>
+#include <cmath>
 
 #include <likelihet/genetics/founder.hpp>
 #include <likelihet/odds/term_numbers.hpp>
@@ -55,13 +56,22 @@ std::vector<double> founder_numbers(const colony::Model& model, const Term::Foun
 
 }  // namespace
 
-void read_score(const colony::Model& model, const Term::Score& score, const Tables& tables,
-                std::vector<double>& out) {
-  out.assign(model.markers()[score.marker].levels.size(), 1.0);
+double read_score(const colony::Model& model, const Term::Score& score, const Tables& tables,
+                  std::vector<double>& out) {
+  const std::size_t levels = model.markers()[score.marker].levels.size();
+  if (many(score.readings)) {
+    std::vector<Reading> readings = score.readings;
+    for (Reading& reading : readings) {
+      if (reading.scorer) reading.sure = tables.scorers[*reading.scorer];
+    }
+    return scaled_reading_likelihood(levels, readings, out);
+  }
+  out.assign(levels, 1.0);
   for (const Reading& reading : score.readings) {
     multiply_reading(reading.level, reading.scorer ? tables.scorers[*reading.scorer] : reading.sure,
                      out);
   }
+  return 0;
 }
 
 void TermNumbers::at(const Tables& tables) {
@@ -71,7 +81,11 @@ void TermNumbers::at(const Tables& tables) {
 
 std::span<const double> TermNumbers::of(const Term& term) {
   if (!term.fixed.empty()) return term.fixed;
-  if (term.founder) {
+  if (term.scale_parts > 0) {
+    // Never 0: that would say that nothing is possible.
+    const double part = log_scale(term.scores) / static_cast<double>(term.scale_parts);
+    numbers_.assign(1, std::exp(std::max(part, -600.0)));
+  } else if (term.founder) {
     numbers_ = founder_numbers(*model_, *term.founder, *tables_);
   } else if (term.scores.size() > 1 && shared(term.scores)) {
     average_over_strengths(term.scores);
@@ -86,6 +100,14 @@ bool TermNumbers::shared(const std::vector<Term::Score>& scores) const {
   const auto of = membership(*model_, scores.front().marker);
   const auto& loadings = tables_->loadings[of->group];
   return std::any_of(loadings.begin(), loadings.end(), [](double b) { return b > 0; });
+}
+
+double TermNumbers::log_scale(const std::vector<Term::Score>& scores) {
+  double sum = 0;
+  for (const Term::Score& score : scores) {
+    sum += model_->markers()[score.marker].weight * read_score(*model_, score, *tables_, reading_);
+  }
+  return sum;
 }
 
 // Each marker given the genotype alone.

@@ -72,6 +72,48 @@ RC_GTEST_PROP(ReadingLikelihoodProperty, DoesNotDependOnTheOrder, ()) {
   }
 }
 
+// Beside the plain product, where that holds; ln of what was taken out puts it back.
+RC_GTEST_PROP(ScaledReadingLikelihoodProperty, IsThePlainOneOverAFactor, ()) {
+  const auto levels = *rc::gen::inRange<std::size_t>(2, 6);
+  std::vector<Reading> readings;
+  for (const int percent : *rc::gen::container<std::vector<int>>(rc::gen::inRange(0, 101))) {
+    readings.push_back({*rc::gen::inRange<std::size_t>(0, levels), percent / 100.0});
+    if (readings.size() == 40) break;
+  }
+  const auto plain = reading_likelihood(levels, readings);
+  Numbers scaled;
+  const double log_factor = scaled_reading_likelihood(levels, readings, scaled);
+  double largest = 0;
+  for (std::size_t l = 0; l < levels; ++l) {
+    largest = std::max(largest, scaled[l]);
+    RC_ASSERT(std::abs(scaled[l] * std::exp(log_factor) - plain[l]) <= 1e-12 * plain[l]);
+  }
+  RC_ASSERT(largest == 0 || (largest >= 0.5 && largest < 1));
+}
+
+// 2000 readings of each of two levels: both stay alike, the third is next to nothing, not nothing.
+TEST(ScaledReadingLikelihood, HoldsThousandsThatDiffer) {
+  std::vector<Reading> readings;
+  for (int i = 0; i < 2000; ++i) readings.insert(readings.end(), {{1, 0.99}, {2, 0.99}});
+  Numbers scaled;
+  const double log_factor = scaled_reading_likelihood(3, readings, scaled);
+  EXPECT_NEAR(scaled[1], scaled[2], 1e-12);
+  EXPECT_GT(scaled[0], 0);
+  EXPECT_LT(scaled[0], 1e-300);
+  EXPECT_NEAR(log_factor + std::log(scaled[1]), 2000 * (std::log(0.99) + std::log(0.005)), 1e-8);
+}
+
+TEST(ScaledReadingLikelihood, OfCertainReadingsThatDifferIsNothing) {
+  std::vector<Reading> readings(40, {1, 1.0});
+  readings.push_back({2, 1.0});
+  Numbers scaled;
+  EXPECT_EQ(scaled_reading_likelihood(3, readings, scaled), 0);
+  EXPECT_EQ(scaled, Numbers(3, 0.0));
+  EXPECT_TRUE(many(readings));
+  EXPECT_FALSE(many({{1, 1.0}, {2, 1e-15}}));
+  EXPECT_TRUE(many({{1, 1e-300}, {2, 1e-300}})) << "few, but together below a double's range";
+}
+
 // Over all levels that might have been read, r sums to 1 for each true level.
 RC_GTEST_PROP(ReadingLikelihoodProperty, IsADistributionOfWhatIsRead, ()) {
   const auto levels = *rc::gen::inRange<std::size_t>(2, 8);

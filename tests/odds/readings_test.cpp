@@ -1,10 +1,13 @@
 // Readings of markers in a colony: soft, repeated, by several scorers, weighted, in contexts.
 #include <algorithm>
 #include <cmath>
+#include <memory>
 #include <string>
 
 #include <gtest/gtest.h>
 #include <support/solved_colony.hpp>
+
+#include <likelihet/odds/layers.hpp>
 
 namespace likelihet::odds::readings_test {
 namespace {
@@ -73,6 +76,52 @@ TEST(Readings, RepeatedReachTheLevelAndNoFurther) {
     before = now;
   }
   EXPECT_NEAR(before, 8, 1e-9);
+}
+
+// Half of 400 people say "faint", half "strong": r(absent) is nothing beside r of the other two,
+// which are alike: (0.9 x 0.05)^200, far below what a double holds.
+TEST(Readings, OfHundredsWhoDifferEvenlyAreNoContradiction) {
+  RecordsBuilder records = half_a_carrier();
+  for (int i = 0; i < 200; ++i) {
+    records.score("F", "crown-fleck", "strong").sure(0.9);
+    records.score("F", "crown-fleck", "faint").sure(0.9);
+  }
+  EXPECT_NEAR(odds_of(records), 0.7 / 0.2, 1e-12);
+  const SolvedColony solved(support::recessive_model(), records);
+  const double log_r = 200 * (std::log(0.9) + std::log(0.05));
+  EXPECT_NEAR(solved.odds().log_evidence, log_r + std::log(0.5 * 0.7 + 0.5 * 0.2), 1e-9);
+  records.score("F", "crown-fleck", "strong").sure(0.9);  // 18 : 1 for "strong"
+  EXPECT_NEAR(odds_of(records), (18 * 0.4 + 0.3) / (18 * 0.05 + 0.15), 1e-12);
+}
+
+// The factor taken out is of the tables at hand: other reliabilities of a scorer, other evidence.
+// At half the weight the square root of it.
+TEST(Readings, OfHundredsCountAtOtherReliabilities) {
+  auto model = support::recessive_model();
+  for (const double weight : {1.0, 0.5}) {
+    model.markers[0].weight = weight;
+    RecordsBuilder records = half_a_carrier();
+    for (int i = 0; i < 150; ++i) {
+      records.score("F", "crown-fleck", "strong", "ana");
+      records.score("F", "crown-fleck", "faint", "ana");
+    }
+    const auto colony = support::colony_of(model, records);
+    const Scenario recorded = scenario(colony, std::nullopt);
+    const auto made = prepare(recorded, believed(colony.model()), std::size_t{1} << 28U);
+    const auto& prepared = *std::get<std::unique_ptr<Prepared>>(made);
+    for (const double sure : {0.6, 0.95, 0.9999, 1 - 1e-9}) {
+      Tables tables = believed(colony.model());
+      tables.scorers[0] = sure;
+      const auto values = prepared.net.values(Layer::posterior, tables);
+      const double log_r = 150 * (std::log(sure) + std::log((1 - sure) / 2));
+      const double absent = std::exp(150 * std::log((1 - sure) / 2 / sure));
+      const double rows =
+          0.5 * std::pow(0.7 + 0.3 * absent, weight) + 0.5 * std::pow(0.2 + 0.8 * absent, weight);
+      EXPECT_NEAR(inference::log_evidence(*prepared.plan, values), weight * log_r + std::log(rows),
+                  1e-8)
+          << weight << ' ' << sure;
+    }
+  }
 }
 
 TEST(Readings, OfTwoScorersWhoDiffer) {
