@@ -60,8 +60,8 @@ Reply run_rank(const OutlookRequest& asked, const Shell& shell, const colony::Co
                      tables.used,
                      {}};
   const auto learned = odds::thinned(tables.draws, planning_draws);
-  shown.ranking =
-      value_or_fail(colony, planning::rank(colony, shown.goal, shown.offspring, options, learned));
+  shown.ranking = value_or_fail(
+      colony, planning::rank(colony, shown.goal, shown.offspring, options, learned, asked.limit));
   if (shell.json) return {ranking_json(colony, shown), {}};
   return {ranking_text(colony, shown, shell.terminal()), {}};
 }

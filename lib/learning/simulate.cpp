@@ -5,7 +5,7 @@
 #include <stdexcept>
 
 #include <likelihet/colony/counting.hpp>
-#include <likelihet/genetics/transmission.hpp>
+#include <likelihet/genetics/mendel.hpp>
 #include <likelihet/inference/random_bits.hpp>
 #include <likelihet/inference/sampling.hpp>
 #include <likelihet/learning/counts.hpp>
@@ -172,13 +172,13 @@ class Simulation {
 
   void hatch(const colony::Brood& brood, std::size_t o) {
     const genetics::Locus& locus = model_.loci()[brood.locus];
-    const genetics::Transmission passes(locus, genetics::Survival::renormalised);
     const std::size_t own = genotype(brood.animal, brood.locus);
     const bool partner_is_dam = locus.genotypes()[brood.partner].sex == genetics::Sex::female;
-    std::vector<double> offspring;
-    for (std::size_t g = 0; g < locus.size(); ++g) {
-      offspring.push_back(partner_is_dam ? passes(brood.partner, own, g)
-                                         : passes(own, brood.partner, g));
+    std::vector<double> offspring(locus.size(), 0.0);
+    for (const auto& [g, passes] : genetics::living_children(
+             locus, genetics::Mendel(locus), partner_is_dam ? brood.partner : own,
+             partner_is_dam ? own : brood.partner)) {
+      offspring[g] = passes;
     }
     std::int64_t size = 0;
     for (const auto& [appearance, count] : brood.offspring) size += count;

@@ -3,7 +3,7 @@
 #include <cmath>
 #include <limits>
 
-#include <likelihet/genetics/transmission.hpp>
+#include <likelihet/genetics/mendel.hpp>
 #include <likelihet/odds/evidence_brood.hpp>
 
 namespace likelihet::odds {
@@ -14,7 +14,7 @@ constexpr double least_log = -345.0;  // ln of about 1e-150
 
 std::vector<double> offspring_chance(const genetics::Locus& locus, std::size_t partner,
                                      std::size_t appearance) {
-  const genetics::Transmission passes(locus, genetics::Survival::renormalised);
+  const genetics::Mendel mendel(locus);
   const auto partner_sex = locus.genotypes()[partner].sex;
   std::vector<double> chance(locus.size(), 0.0);
   for (std::size_t g = 0; g < locus.size(); ++g) {
@@ -22,8 +22,8 @@ std::vector<double> offspring_chance(const genetics::Locus& locus, std::size_t p
     const bool partner_is_dam = partner_sex == genetics::Sex::female;
     const std::size_t dam = partner_is_dam ? partner : g;
     const std::size_t sire = partner_is_dam ? g : partner;
-    for (std::size_t child = 0; child < locus.size(); ++child) {
-      chance[g] += passes(dam, sire, child) * locus.shows(child, appearance);
+    for (const auto& [child, passes] : genetics::living_children(locus, mendel, dam, sire)) {
+      chance[g] += passes * locus.shows(child, appearance);
     }
   }
   return chance;

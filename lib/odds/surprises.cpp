@@ -4,7 +4,7 @@
 
 #include <fmt/format.h>
 
-#include <likelihet/genetics/transmission.hpp>
+#include <likelihet/genetics/mendel.hpp>
 #include <likelihet/odds/evidence_appearance.hpp>
 #include <likelihet/odds/evidence_result.hpp>
 #include <likelihet/odds/layers.hpp>
@@ -133,7 +133,7 @@ class Finder {
   bool expected(const Candidate& candidate, const std::vector<double>& others) {
     const std::size_t clutch = *all_.clutches[candidate.animal];
     const genetics::Locus& locus = colony_.model().loci()[candidate.locus];
-    const auto& passes = transmission(candidate.locus);
+    const genetics::Mendel& mendel = mendel_of(candidate.locus);
     std::vector<std::optional<std::size_t>> fathers;
     for (const auto& sire : all_.sires_of(clutch)) fathers.emplace_back(sire.animal);
     if (fathers.empty()) fathers.emplace_back();
@@ -144,9 +144,9 @@ class Finder {
           if (!may(father, candidate.locus, s)) continue;
           double shown = 0;
           double any = 0;
-          for (std::size_t g = 0; g < locus.size(); ++g) {
-            any += passes(d, s, g) * others[g];
-            shown += passes(d, s, g) * others[g] * candidate.likelihood[g];
+          for (const auto& [g, passes] : genetics::living_children(locus, mendel, d, s)) {
+            any += passes * others[g];
+            shown += passes * others[g] * candidate.likelihood[g];
           }
           if (shown < surprise_limit * any) return false;
         }
@@ -161,15 +161,8 @@ class Finder {
     return allowed.empty() || allowed[genotype] != 0;
   }
 
-  const genetics::Transmission& transmission(std::size_t l) {
-    auto found = transmissions_.find(l);
-    if (found == transmissions_.end()) {
-      found = transmissions_
-                  .emplace(l, genetics::Transmission(colony_.model().loci()[l],
-                                                     genetics::Survival::renormalised))
-                  .first;
-    }
-    return found->second;
+  const genetics::Mendel& mendel_of(std::size_t l) {
+    return mendel_.try_emplace(l, colony_.model().loci()[l]).first->second;
   }
 
   // All candidates in one softened plan where that is easy, else in halves, down to one at a time.
@@ -232,7 +225,7 @@ class Finder {
   const colony::Colony& colony_;
   Tables tables_;
   std::vector<std::vector<std::uint8_t>> allowed_;  // by animal x locus; empty: everything
-  std::map<std::size_t, genetics::Transmission> transmissions_;
+  std::map<std::size_t, genetics::Mendel> mendel_;  // by locus
   std::vector<Surprise> found_;
 };
 

@@ -5,10 +5,7 @@
 
 namespace likelihet::planning {
 
-LocusOffspring::LocusOffspring(const genetics::Locus& locus)
-    : locus_(&locus),
-      passes_(locus, genetics::Survival::weighted),
-      mendel_(locus, genetics::Survival::ignored) {
+LocusOffspring::LocusOffspring(const genetics::Locus& locus) : locus_(&locus), mendel_(locus) {
   for (std::size_t g = 0; g < locus.size(); ++g) {
     most_viable_ = std::max(most_viable_, locus.viability(g));
   }
@@ -17,13 +14,16 @@ LocusOffspring::LocusOffspring(const genetics::Locus& locus)
 double LocusOffspring::weight(std::size_t dam, std::size_t sire, genetics::Sex sex,
                               std::size_t genotype) const {
   if (!locus_->possible(genotype, sex)) return 0;
-  // On a sex chromosome the table holds the 1/2 of the sex too.
-  return passes_(dam, sire, genotype) * (locus_->sex_linked() ? 2.0 : 1.0);
+  // On a sex chromosome the 1/2 of the sex is in there too.
+  return mendel_(dam, sire, genotype) * locus_->viability(genotype) *
+         (locus_->sex_linked() ? 2.0 : 1.0);
 }
 
 double LocusOffspring::alive(std::size_t dam, std::size_t sire, genetics::Sex sex) const {
   double sum = 0;
-  for (std::size_t g = 0; g < locus_->size(); ++g) sum += weight(dam, sire, sex, g);
+  for (const genetics::Child& child : mendel_.children(dam, sire)) {
+    sum += weight(dam, sire, sex, child.genotype);
+  }
   return sum;
 }
 

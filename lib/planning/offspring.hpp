@@ -5,7 +5,7 @@
 #include <vector>
 
 #include <likelihet/genetics/locus.hpp>
-#include <likelihet/genetics/transmission.hpp>
+#include <likelihet/genetics/mendel.hpp>
 
 namespace likelihet::planning {
 
@@ -35,7 +35,7 @@ class LocusOffspring {
 
  private:
   const genetics::Locus* locus_;
-  genetics::Transmission passes_, mendel_;
+  genetics::Mendel mendel_;
   double most_viable_ = 0;
 };
 

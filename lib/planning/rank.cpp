@@ -13,6 +13,12 @@ namespace likelihet::planning {
 
 namespace {
 
+// Joint tables of pairs are made for so many of them at a time, bytes.
+constexpr std::size_t largest_block = std::size_t{64} << 20U;
+
+// So many are collected before the best of them are kept.
+constexpr std::size_t least_kept = 1024;
+
 using Trouble = std::variant<std::monostate, odds::Contradiction, odds::TooLarge>;
 
 // Dams and sires that one scenario serves: their sexes are as it takes them.
@@ -54,13 +60,43 @@ std::vector<Round> rounds_of(const colony::Colony& colony, const Candidates& of)
   return out;
 }
 
+void sort_best_first(const colony::Colony& colony, std::size_t offspring, Ranking& ranking) {
+  // Chances that differ by rounding alone are equal.
+  std::vector<std::pair<double, std::size_t>> order;
+  for (std::size_t n = 0; n < ranking.pairs.size(); ++n) {
+    order.emplace_back(std::round(1e12 * ranking.pairs[n].wanted.at_least_one(offspring)), n);
+  }
+  const auto id = [&](std::size_t animal) { return colony.animals()[animal].id; };
+  std::sort(order.begin(), order.end(), [&](const auto& a, const auto& b) {
+    const RankedPair& one = ranking.pairs[a.second];
+    const RankedPair& other = ranking.pairs[b.second];
+    if (a.first != b.first) return a.first > b.first;
+    if (one.inbreeding != other.inbreeding) return one.inbreeding < other.inbreeding;
+    if (one.pair.dam != other.pair.dam) return id(one.pair.dam) < id(other.pair.dam);
+    return id(one.pair.sire) < id(other.pair.sire);
+  });
+  std::vector<RankedPair> sorted;
+  sorted.reserve(order.size());
+  for (const auto& [value, n] : order) sorted.push_back(std::move(ranking.pairs[n]));
+  ranking.pairs = std::move(sorted);
+}
+
+std::vector<std::size_t> part_of(const std::vector<std::size_t>& list, std::size_t first,
+                                 std::size_t count) {
+  const auto begin = list.begin() + static_cast<std::ptrdiff_t>(first);
+  return {begin, begin + static_cast<std::ptrdiff_t>(std::min(count, list.size() - first))};
+}
+
 class Ranker {
  public:
   Ranker(const colony::Colony& colony, const Goal& goal, std::size_t offspring,
-         const odds::Options& options, std::span<const odds::Tables* const> learned)
+         const odds::Options& options, std::span<const odds::Tables* const> learned,
+         std::size_t most)
       : colony_(colony),
         offspring_(offspring),
         options_(options),
+        block_bytes_(std::min(options.memory_bytes / 8, largest_block)),
+        most_(most),
         learned_(learned),
         locus_(colony.model().loci()[goal.locus]),
         at_locus_(locus_),
@@ -72,7 +108,9 @@ class Ranker {
   // Adds the pairs of a round to the ranking.
   Trouble add(const Round& round, const Kinship& kinship, Ranking& out) {
     if (round.dams.empty() || round.sires.empty()) return {};
-    auto made = odds::JointBeliefs::make(scenario_of(round), options_);
+    odds::Options options = options_;
+    options.memory_bytes -= block_bytes_;
+    auto made = odds::JointBeliefs::make(scenario_of(round), options);
     if (auto* none = std::get_if<odds::Contradiction>(&made)) return std::move(*none);
     if (auto* large = std::get_if<odds::TooLarge>(&made)) return std::move(*large);
     auto& beliefs = *std::get<std::unique_ptr<odds::JointBeliefs>>(made);
@@ -98,21 +136,35 @@ class Ranker {
     return scenario;
   }
 
-  // One locus: tables of pairs, averaged over sets of tables.
+  // One locus: tables of pairs, averaged over sets of tables, a block of pairs at a time.
   void add_tables(const Round& round, odds::JointBeliefs& beliefs, const Kinship& kinship,
                   Ranking& out) {
-    std::vector<std::vector<double>> sums(round.dams.size() * round.sires.size());
+    const std::size_t pair_bytes = 2 * locus_.size() * locus_.size() * sizeof(double) + 256;
+    const std::size_t pairs = std::max<std::size_t>(block_bytes_ / pair_bytes, 1);
+    const std::size_t sires = std::min(round.sires.size(), pairs);
+    const std::size_t dams = pairs / sires;
+    for (std::size_t d = 0; d < round.dams.size(); d += dams) {
+      for (std::size_t s = 0; s < round.sires.size(); s += sires) {
+        const Round block{part_of(round.dams, d, dams), part_of(round.sires, s, sires)};
+        add_block(block, beliefs, kinship, out);
+      }
+    }
+  }
+
+  void add_block(const Round& block, odds::JointBeliefs& beliefs, const Kinship& kinship,
+                 Ranking& out) {
+    std::vector<std::vector<double>> sums(block.dams.size() * block.sires.size());
     const std::size_t runs = std::max<std::size_t>(learned_.size(), 1);
     for (std::size_t t = 0; t < runs; ++t) {
       if (!learned_.empty()) beliefs.take(*learned_[t]);
-      for (std::size_t d = 0; d < round.dams.size(); ++d) {
+      for (std::size_t d = 0; d < block.dams.size(); ++d) {
         std::vector<std::size_t> seconds, which;
-        for (std::size_t s = 0; s < round.sires.size(); ++s) {
-          if (round.sires[s] == round.dams[d]) continue;
-          seconds.push_back(position_.at(round.sires[s]));
-          which.push_back(d * round.sires.size() + s);
+        for (std::size_t s = 0; s < block.sires.size(); ++s) {
+          if (block.sires[s] == block.dams[d]) continue;
+          seconds.push_back(position_.at(block.sires[s]));
+          which.push_back(d * block.sires.size() + s);
         }
-        const auto tables = beliefs.pairs(position_.at(round.dams[d]), seconds);
+        const auto tables = beliefs.pairs(position_.at(block.dams[d]), seconds);
         for (std::size_t k = 0; k < tables.size(); ++k) {
           auto& sum = sums[which[k]];
           sum.resize(tables[k].size(), 0.0);
@@ -124,7 +176,7 @@ class Ranker {
     }
     for (std::size_t n = 0; n < sums.size(); ++n) {
       if (sums[n].empty()) continue;
-      const Pair pair{round.dams[n / round.sires.size()], round.sires[n % round.sires.size()]};
+      const Pair pair{block.dams[n / block.sires.size()], block.sires[n % block.sires.size()]};
       add_pair(pair, wanted_.cells(sums[n]), counted_.cells(sums[n]), kinship, out);
     }
   }
@@ -173,11 +225,15 @@ class Ranker {
       }
     }
     out.pairs.push_back(std::move(ranked));
+    if (out.pairs.size() / 2 < std::max(most_, least_kept)) return;
+    sort_best_first(colony_, offspring_, out);
+    out.pairs.resize(most_);
   }
 
   const colony::Colony& colony_;
   std::size_t offspring_;
   const odds::Options& options_;
+  std::size_t block_bytes_, most_;
   std::span<const odds::Tables* const> learned_;
   const genetics::Locus& locus_;
   LocusOffspring at_locus_;
@@ -196,32 +252,11 @@ odds::TooLarge too_much_kin(double numbers, std::size_t animals) {
   return out;
 }
 
-void sort_best_first(const colony::Colony& colony, std::size_t offspring, Ranking& ranking) {
-  // Chances that differ by rounding alone are equal.
-  std::vector<std::pair<double, std::size_t>> order;
-  for (std::size_t n = 0; n < ranking.pairs.size(); ++n) {
-    order.emplace_back(std::round(1e12 * ranking.pairs[n].wanted.at_least_one(offspring)), n);
-  }
-  const auto id = [&](std::size_t animal) { return colony.animals()[animal].id; };
-  std::sort(order.begin(), order.end(), [&](const auto& a, const auto& b) {
-    const RankedPair& one = ranking.pairs[a.second];
-    const RankedPair& other = ranking.pairs[b.second];
-    if (a.first != b.first) return a.first > b.first;
-    if (one.inbreeding != other.inbreeding) return one.inbreeding < other.inbreeding;
-    if (one.pair.dam != other.pair.dam) return id(one.pair.dam) < id(other.pair.dam);
-    return id(one.pair.sire) < id(other.pair.sire);
-  });
-  std::vector<RankedPair> sorted;
-  sorted.reserve(order.size());
-  for (const auto& [value, n] : order) sorted.push_back(std::move(ranking.pairs[n]));
-  ranking.pairs = std::move(sorted);
-}
-
 }  // namespace
 
 std::variant<Ranking, odds::Contradiction, odds::TooLarge> rank(
     const colony::Colony& colony, const Goal& goal, std::size_t offspring,
-    const odds::Options& options, std::span<const odds::Tables* const> learned) {
+    const odds::Options& options, std::span<const odds::Tables* const> learned, std::size_t most) {
   const Candidates candidates = candidates_of(colony);
   std::vector<std::size_t> all(colony.animals().size());
   for (std::size_t a = 0; a < all.size(); ++a) all[a] = a;
@@ -232,7 +267,9 @@ std::variant<Ranking, odds::Contradiction, odds::TooLarge> rank(
   const Kinship kinship(colony, all);
   Ranking out;
   out.tables = learned.size();
-  Ranker ranker(colony, goal, offspring, options, learned);
+  odds::Options rest = options;
+  rest.memory_bytes -= static_cast<std::size_t>(numbers * sizeof(double));
+  Ranker ranker(colony, goal, offspring, rest, learned, most);
   for (const Round& round : rounds_of(colony, candidates)) {
     auto trouble = ranker.add(round, kinship, out);
     if (auto* none = std::get_if<odds::Contradiction>(&trouble)) {
@@ -244,6 +281,7 @@ std::variant<Ranking, odds::Contradiction, odds::TooLarge> rank(
     if (auto* large = std::get_if<odds::TooLarge>(&trouble)) return std::move(*large);
   }
   sort_best_first(colony, offspring, out);
+  if (out.pairs.size() > most) out.pairs.resize(most);
   return out;
 }
 

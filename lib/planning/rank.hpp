@@ -2,6 +2,7 @@
 #pragma once
 
 #include <cstddef>
+#include <cstdint>
 #include <span>
 #include <variant>
 #include <vector>
@@ -25,7 +26,7 @@ struct RankedPair {
 };
 
 struct Ranking {
-  std::vector<RankedPair> pairs;  ///< best first
+  std::vector<RankedPair> pairs;  ///< best first, no more than were asked for
   std::size_t considered = 0;     ///< pairs that could be made
   std::size_t tables = 0;         ///< as in Outlook
 };
@@ -34,10 +35,12 @@ struct Ranking {
 /// both parts, each taken as of the sex that its part needs, but for a part that the records rule
 /// out. By the chance of at least one, then by
 /// inbreeding (less first), then by ids. One plan serves all pairs of known sex: a run for each
-/// genotype of a dam gives what goes with it for all sires. Pairs none of whose offspring could
-/// live are left out. A book does not say who died or was sold: every animal counts as there.
+/// genotype of a dam gives what goes with it for all sires, a block of pairs at a time so that
+/// memory does not grow with the pairs; `most` of them are kept. Pairs none of whose offspring
+/// could live are left out. A book does not say who died or was sold: every animal counts as there.
 std::variant<Ranking, odds::Contradiction, odds::TooLarge> rank(
     const colony::Colony& colony, const Goal& goal, std::size_t offspring,
-    const odds::Options& options, std::span<const odds::Tables* const> learned);
+    const odds::Options& options, std::span<const odds::Tables* const> learned,
+    std::size_t most = SIZE_MAX);
 
 }  // namespace likelihet::planning

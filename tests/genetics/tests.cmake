@@ -3,6 +3,7 @@ likelihet_test(genetics_tests
           ${CMAKE_CURRENT_SOURCE_DIR}/genetics/copies_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/genetics/looks_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/genetics/transmission_test.cpp
+          ${CMAKE_CURRENT_SOURCE_DIR}/genetics/mendel_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/genetics/founder_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/genetics/sex_test.cpp
           ${CMAKE_CURRENT_SOURCE_DIR}/genetics/viability_test.cpp

@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 #include <rapidcheck/gtest.h>
 
+#include <likelihet/genetics/transmission.hpp>
 #include <likelihet/planning/offspring.hpp>
 
 namespace likelihet::planning::offspring_test {

@@ -154,6 +154,36 @@ TEST(Rank, KinshipThatDoesNotFit) {
   EXPECT_TRUE(std::holds_alternative<odds::TooLarge>(outcome));
 }
 
+// 60 x 60 pairs, in blocks of some hundred where little memory is allowed, and only the best kept.
+TEST(Rank, BlocksOfPairsAndTheBestOfThemAreThoseOfTheWhole) {
+  RecordsBuilder builder;
+  for (int k = 0; k < 120; ++k) {
+    const double het = ((k * 37) % 101) / 101.0;
+    builder.founder("A" + std::to_string(k), k % 2 == 0 ? Sex::female : Sex::male)
+        .bought_as("tarnbrook", {{"+/+", 1 - het}, {"+/e", het}});
+  }
+  const auto colony =
+      support::colony_of(support::made(support::recessive_model()), builder.records);
+  const Goal goal = goal_of(colony, "tarnbrook=e/e");
+  const Ranking whole = ranking_of(colony, "tarnbrook=e/e", 4);
+  odds::Options little;
+  little.memory_bytes = 512 * 1024;
+  const auto blocks = std::get<Ranking>(rank(colony, goal, 4, little, {}));
+  const auto best = std::get<Ranking>(rank(colony, goal, 4, little, {}, 7));
+  EXPECT_EQ(whole.considered, 3600u);
+  EXPECT_EQ(best.considered, 3600u);
+  ASSERT_EQ(whole.pairs.size(), 3600u);
+  ASSERT_EQ(blocks.pairs.size(), 3600u);
+  ASSERT_EQ(best.pairs.size(), 7u);
+  for (std::size_t n = 0; n < whole.pairs.size(); ++n) {
+    EXPECT_EQ(name(colony, blocks.pairs[n].pair), name(colony, whole.pairs[n].pair));
+    EXPECT_EQ(blocks.pairs[n].teaches, whole.pairs[n].teaches);
+  }
+  for (std::size_t n = 0; n < best.pairs.size(); ++n) {
+    EXPECT_EQ(name(colony, best.pairs[n].pair), name(colony, whole.pairs[n].pair));
+  }
+}
+
 TEST(ReadGoal, GenotypesAppearancesAndFaults) {
   const auto model = support::made(support::recessive_model());
   const auto genotype = std::get<Goal>(read_goal(*model, "tarnbrook=e/e"));
